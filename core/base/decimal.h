@@ -1,0 +1,50 @@
+// A decimal number as it was typed: 42.5 and 42.50 are the same amount but not the same Decimal.
+//
+//   Decimal::parse(u"42.50")->toString() == u"42.50"
+//   Decimal::parse(u"42.50")->toDouble() == 42.5
+//
+// Invariants: at most kMaxDecimals decimals; the whole fits 15 digits, so the double is the nearest one to the text.
+// Text form is the C locale's: '.', no grouping, no exponent. Reading other forms is the importer's and ui/format's job.
+#pragma once
+
+#include "core/base/result.h"
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace steelyard {
+
+class Decimal {
+public:
+    static constexpr int kMaxDecimals = 6;
+
+    constexpr Decimal() = default;  // zero, without decimals
+    explicit constexpr Decimal(int whole) : m_mantissa(whole) {}
+    // mantissa / 10^decimals; decimals in 0..kMaxDecimals (asserted).
+    [[nodiscard]] static Decimal fromScaled(std::int64_t mantissa, int decimals);
+    // The nearest decimal with that many decimals, without trailing zeros beyond the first `keep`.
+    [[nodiscard]] static Decimal nearest(double value, int decimals);
+    [[nodiscard]] static std::optional<Decimal> parse(std::string_view text);
+    [[nodiscard]] static std::optional<Decimal> parse(QStringView text);
+
+    [[nodiscard]] constexpr std::int64_t mantissa() const { return m_mantissa; }
+    [[nodiscard]] constexpr int decimals() const { return m_decimals; }
+    [[nodiscard]] constexpr bool isNegative() const { return m_mantissa < 0; }
+    [[nodiscard]] constexpr bool isZero() const { return m_mantissa == 0; }
+    [[nodiscard]] double toDouble() const;
+    [[nodiscard]] QString toString() const;
+    // Writes the text form into buffer (at least 24 bytes) and returns its length.
+    std::size_t write(char* buffer) const;
+    // The same amount without trailing zeros after the point.
+    [[nodiscard]] Decimal trimmed() const;
+
+    friend constexpr bool operator==(Decimal, Decimal) = default;
+
+private:
+    std::int64_t m_mantissa = 0;
+    std::int8_t m_decimals = 0;
+};
+
+}  // namespace steelyard

@@ -1,0 +1,45 @@
+#include "core/domain/athlete.h"
+
+#include "core/base/text.h"
+
+#include <QtCore/QCoreApplication>
+
+namespace steelyard {
+namespace {
+
+struct AthleteText {
+    Q_DECLARE_TR_FUNCTIONS(AthleteText)
+};
+
+void checkLength(const std::optional<Length>& length, int lowMm, int highMm, const QString& field, Problems& problems)
+{
+    if (length && (toMillimetres(*length) < lowMm || toMillimetres(*length) > highMm))
+        problems.push_back(
+            {field, AthleteText::tr("This length is from %1 to %2 centimetres.").arg(lowMm / 10).arg(highMm / 10)});
+}
+
+}  // namespace
+
+Problems validate(const Athlete& athlete, QDate today)
+{
+    Problems problems;
+    if (athlete.name.isEmpty())
+        problems.push_back({QStringLiteral("name"), AthleteText::tr("A name is needed.")});
+    else if (athlete.name.size() > kMaxNameLength)
+        problems.push_back({QStringLiteral("name"),
+                            AthleteText::tr("The name is longer than %n characters; shorten it.", nullptr,
+                                            static_cast<int>(kMaxNameLength))});
+    if (athlete.born && (*athlete.born > today || athlete.born->daysTo(today) > 120 * 366))
+        problems.push_back({QStringLiteral("born"), AthleteText::tr("The date of birth lies outside the last 120 years.")});
+    checkLength(athlete.height, 500, 2600, QStringLiteral("height"), problems);
+    checkLength(athlete.shoulderBreadth, 150, 700, QStringLiteral("shoulder_breadth"), problems);
+    checkLength(athlete.upperArm, 100, 600, QStringLiteral("upper_arm"), problems);
+    checkLength(athlete.forearm, 100, 600, QStringLiteral("forearm"), problems);
+    if (athlete.daysPerWeek && (*athlete.daysPerWeek < 1 || *athlete.daysPerWeek > 7))
+        problems.push_back({QStringLiteral("days_per_week"), AthleteText::tr("Training days a week are from 1 to 7.")});
+    if (athlete.minutesPerDay && (*athlete.minutesPerDay < 5 || *athlete.minutesPerDay > 480))
+        problems.push_back({QStringLiteral("minutes_per_day"), AthleteText::tr("Minutes a day are from 5 to 480.")});
+    return problems;
+}
+
+}  // namespace steelyard

@@ -1,0 +1,30 @@
+// What the coach answered to a flag. Kept for good: a later decision on the same flag supersedes it, never replaces it.
+#pragma once
+
+#include "core/domain/logbook.h"
+
+namespace steelyard {
+
+enum class DecisionKind { Act, Watch, Dismiss };
+
+struct Decision {
+    Id<Athlete> athlete;
+    std::optional<Id<LiftLine>> line;  // absent: the flag is about the lifter
+    QString rule;                      // rule id; unknown ids are kept, they may be a newer program's
+    DecisionKind kind = DecisionKind::Act;
+    QDate madeOn;
+    std::optional<QDate> until;  // Watch: the flag comes back on this day
+    QString action;              // Act: the action's machine word, may be empty
+    QString reason;              // Dismiss needs one; else optional
+    friend bool operator==(const Decision&, const Decision&) = default;
+};
+
+[[nodiscard]] Problems validate(const Decision&);
+
+template <>
+struct EnumText<DecisionKind> {
+    static constexpr auto table = std::to_array<EnumKey<DecisionKind>>(
+        {{DecisionKind::Act, "act"}, {DecisionKind::Watch, "watch"}, {DecisionKind::Dismiss, "dismiss"}});
+};
+
+}  // namespace steelyard

@@ -1,0 +1,36 @@
+#include "core/domain/gym.h"
+
+#include <QtCore/QCoreApplication>
+
+namespace steelyard {
+namespace {
+
+struct GymText {
+    Q_DECLARE_TR_FUNCTIONS(GymText)
+};
+
+void checkRun(const LoadRun& run, const QString& field, Problems& problems)
+{
+    if (run.step.mass() <= Mass() || run.last.mass() < run.first.mass() || run.first.unit() != run.step.unit()
+        || run.first.unit() != run.last.unit())
+        problems.push_back({field, GymText::tr("“%1” needs a step above zero, its last load not under its first, and "
+                                               "one unit for all three.")
+                                       .arg(run.name)});
+}
+
+}  // namespace
+
+Problems validate(const Gym& gym)
+{
+    Problems problems;
+    if (gym.name.isEmpty()) problems.push_back({QStringLiteral("name"), GymText::tr("A name is needed.")});
+    for (const PlatePairs& plate : gym.plates)
+        if (plate.pairs < 1 || plate.plate.mass() <= Mass())
+            problems.push_back({QStringLiteral("plates"),
+                                GymText::tr("A plate has a mass above zero and at least one pair.")});
+    for (const LoadRun& run : gym.dumbbells) checkRun(run, QStringLiteral("dumbbells"), problems);
+    for (const LoadRun& run : gym.stacks) checkRun(run, QStringLiteral("stacks"), problems);
+    return problems;
+}
+
+}  // namespace steelyard

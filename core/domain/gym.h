@@ -1,0 +1,42 @@
+// What a gym can load: bars, plates in pairs, dumbbells, stacks. Kilograms and pounds may mix.
+#pragma once
+
+#include "core/domain/library.h"
+
+namespace steelyard {
+
+struct GymBar {
+    QString name;  // "20 kg bar"
+    Implement implement = Implement::StraightBar;
+    Load mass;
+    friend bool operator==(const GymBar&, const GymBar&) = default;
+};
+
+struct PlatePairs {
+    Load plate;  // one plate
+    int pairs = 1;
+    friend bool operator==(const PlatePairs&, const PlatePairs&) = default;
+};
+
+// Loads from first to last in equal steps; all in one unit. A row of dumbbells is a run too.
+struct LoadRun {
+    QString name;  // "stack A", "dumbbells"
+    Load first;
+    Load step;
+    Load last;
+    friend bool operator==(const LoadRun&, const LoadRun&) = default;
+};
+
+struct Gym {
+    QString name;
+    std::vector<GymBar> bars;
+    std::optional<Load> collarPair;  // both collars together; unknown or none: not part of the load
+    std::vector<PlatePairs> plates;
+    std::vector<LoadRun> dumbbells;
+    std::vector<LoadRun> stacks;
+    friend bool operator==(const Gym&, const Gym&) = default;
+};
+
+[[nodiscard]] Problems validate(const Gym&);
+
+}  // namespace steelyard

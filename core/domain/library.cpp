@@ -23,7 +23,50 @@ void checkName(const QString& name, Problems& problems)
                                             static_cast<int>(kMaxNameLength))});
 }
 
+template <class Entity>
+const Row<Entity>* findLibraryRow(const std::vector<Row<Entity>>& rows, Id<Entity> id)
+{
+    const auto found = std::ranges::find(rows, id, &Row<Entity>::id);
+    return found == rows.end() ? nullptr : &*found;
+}
+
 }  // namespace
+
+const Row<Muscle>* Library::find(Id<Muscle> id) const
+{
+    return findLibraryRow(muscles, id);
+}
+
+const Row<Exercise>* Library::find(Id<Exercise> id) const
+{
+    return findLibraryRow(exercises, id);
+}
+
+const Row<Variant>* Library::find(Id<Variant> id) const
+{
+    return findLibraryRow(variants, id);
+}
+
+const Row<Grip>* Library::find(Id<Grip> id) const
+{
+    return findLibraryRow(grips, id);
+}
+
+const Row<RepStandard>* Library::find(Id<RepStandard> id) const
+{
+    return findLibraryRow(standards, id);
+}
+
+QString Library::fullName(const Variant& variant) const
+{
+    const auto* exercise = find(variant.exercise);
+    return exercise ? exercise->value.name + QStringLiteral(", ") + variant.name : variant.name;
+}
+
+QString asUsualName()
+{
+    return QStringLiteral("as usual");
+}
 
 Problems validate(const Exercise& exercise)
 {

@@ -98,6 +98,27 @@ struct RepStandard {
     friend bool operator==(const RepStandard&, const RepStandard&) = default;
 };
 
+// The whole library as a value, for looking things up by id: a few hundred rows.
+struct Library {
+    std::vector<Row<Muscle>> muscles;
+    std::vector<Row<Exercise>> exercises;  // by name
+    std::vector<Row<Variant>> variants;    // by exercise, then name
+    std::vector<Row<Grip>> grips;          // by name
+    std::vector<Row<RepStandard>> standards;
+
+    // Null when the id is not in this library.
+    [[nodiscard]] const Row<Muscle>* find(Id<Muscle>) const;
+    [[nodiscard]] const Row<Exercise>* find(Id<Exercise>) const;
+    [[nodiscard]] const Row<Variant>* find(Id<Variant>) const;
+    [[nodiscard]] const Row<Grip>* find(Id<Grip>) const;
+    [[nodiscard]] const Row<RepStandard>* find(Id<RepStandard>) const;
+    // "Arm curl, straight bar, upright": how a variant is named where its exercise is not in sight.
+    [[nodiscard]] QString fullName(const Variant&) const;
+};
+
+// The name that stands for "nothing special was said" in a log: blank variant, grip or standard of an unknown lift.
+[[nodiscard]] QString asUsualName();
+
 [[nodiscard]] Problems validate(const Exercise&);
 [[nodiscard]] Problems validate(const Variant&);
 [[nodiscard]] Problems validate(const RepStandard&);

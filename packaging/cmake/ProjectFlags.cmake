@@ -6,7 +6,8 @@ target_compile_definitions(project_flags INTERFACE
   QT_DISABLE_DEPRECATED_BEFORE=0x060400 STEELYARD_VERSION="${PROJECT_VERSION}")
 target_compile_options(project_flags INTERFACE
   -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wno-sign-conversion -Wnon-virtual-dtor -Woverloaded-virtual
-  -Wcast-qual -Wformat=2 -Wimplicit-fallthrough -ffp-contract=off)
+  -Wcast-qual -Wformat=2 -Wimplicit-fallthrough -ffp-contract=off
+  -Wno-missing-field-initializers)  # members have defaults; naming the ones that matter is the point
 if(STEELYARD_WARNINGS_AS_ERRORS)
   target_compile_options(project_flags INTERFACE -Werror)
 endif()

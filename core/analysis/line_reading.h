@@ -1,0 +1,98 @@
+// What the record of one lift line says: did it improve, can we tell, and what comes next.
+//
+//   const LineReading reading = engine.read(record, experience, asOf);
+//   reading.verdict == Verdict::CantTell && reading.reason == u"mixed_record"
+//
+// Only counted repetitions speak. A number that the record can't carry is absent, never zero.
+#pragma once
+
+#include "core/analysis/athlete_log.h"
+
+namespace steelyard {
+
+enum class Verdict { Progressing, Holding, Stalled, Slipping, CantTell };
+
+// Shares of capacity a week (0.004 = 0.4 %), with a 90 % interval, and how likely the line rises or falls.
+struct TrendRate {
+    double perWeek = 0;
+    double low90 = 0;
+    double high90 = 0;
+    double pRising = 0;
+    double pFalling = 0;
+    friend bool operator==(const TrendRate&, const TrendRate&) = default;
+};
+
+// Strength on this line as a one-repetition-maximum equivalent, kilograms of external load.
+struct CapacityEstimate {
+    double kg = 0;
+    double low90Kg = 0;
+    double high90Kg = 0;
+    friend bool operator==(const CapacityEstimate&, const CapacityEstimate&) = default;
+};
+
+// Repetitions to expect in the first working set next time, at this load and reserve.
+struct Forecast {
+    Load load;
+    int repsInReserve = 0;
+    double repsMedian = 0;
+    double repsLow80 = 0;
+    double repsHigh80 = 0;
+    friend bool operator==(const Forecast&, const Forecast&) = default;
+};
+
+// One exposure as a chart and a rule see it.
+struct ReadingPoint {
+    QDate date;
+    Load topLoad;                      // of the best working set
+    int countedReps = 0;               // of the best working set
+    int workSets = 0;
+    int reps = 0;                      // completed in all working sets
+    int offReps = 0;                   // of these, off standard
+    bool watched = false;              // at least one working set was watched
+    bool offStandard = false;          // too many repetitions off standard to compare
+    bool deload = false;               // only deload sets
+    std::optional<double> capacityKg;  // absent: no set of this session carries an estimate
+    friend bool operator==(const ReadingPoint&, const ReadingPoint&) = default;
+};
+
+// The fitted trend over the recent exposures, for drawing: capacity and its band at a day.
+struct TrendPoint {
+    QDate date;
+    double kg = 0;
+    double low90Kg = 0;
+    double high90Kg = 0;
+    friend bool operator==(const TrendPoint&, const TrendPoint&) = default;
+};
+
+struct LineReading {
+    Verdict verdict = Verdict::CantTell;
+    QString reason;              // machine word: why this verdict
+    QString why;                 // the same as a sentence for the coach, with its numbers
+    std::optional<QDate> since;  // about when it began
+    int exposures = 0;
+    double countedShare = 0;  // counted of completed repetitions, recent exposures
+    double watchedShare = 0;  // watched of working sets, recent exposures
+    std::optional<TrendRate> rate;
+    std::optional<CapacityEstimate> capacity;
+    std::optional<Forecast> next;
+    std::vector<ReadingPoint> points;  // every exposure, oldest first
+    std::vector<TrendPoint> trend;     // empty when there is none
+};
+
+// How a line is read. Implementations are pure: the same record and day give the same reading.
+class ReadingEngine {
+public:
+    virtual ~ReadingEngine() = default;
+    [[nodiscard]] virtual LineReading read(const LineRecord&, const Athlete&, QDate asOf) const = 0;
+};
+
+template <>
+struct EnumText<Verdict> {
+    static constexpr auto table = std::to_array<EnumKey<Verdict>>({{Verdict::Progressing, "progressing"},
+                                                                   {Verdict::Holding, "holding"},
+                                                                   {Verdict::Stalled, "stalled"},
+                                                                   {Verdict::Slipping, "slipping"},
+                                                                   {Verdict::CantTell, "cant_tell"}});
+};
+
+}  // namespace steelyard

@@ -1,0 +1,156 @@
+#include "core/edits/edits.h"
+
+#include "core/storage/athlete_repository.h"
+#include "core/storage/block_repository.h"
+#include "core/storage/decision_repository.h"
+#include "core/storage/logbook_repository.h"
+#include "core/storage/rule_setting_repository.h"
+#include "core/storage/statement.h"
+
+#include <QtCore/QCoreApplication>
+
+namespace steelyard {
+namespace {
+
+struct EditText {
+    Q_DECLARE_TR_FUNCTIONS(EditText)
+};
+
+// Most edits are one call of a repository: a label and a function say all there is.
+template <class Apply>
+class PlainEdit final : public Edit {
+public:
+    PlainEdit(QString label, Apply apply) : m_label(std::move(label)), m_apply(std::move(apply)) {}
+    [[nodiscard]] QString label() const override { return m_label; }
+    [[nodiscard]] Result<void> apply(Transaction& transaction) override { return m_apply(transaction); }
+
+private:
+    QString m_label;
+    Apply m_apply;
+};
+
+template <class Apply>
+std::unique_ptr<Edit> plainEdit(QString label, Apply apply)
+{
+    return std::make_unique<PlainEdit<Apply>>(std::move(label), std::move(apply));
+}
+
+Result<void> firstProblem(const Problems& problems)
+{
+    if (problems.empty()) return {};
+    return fail(ErrorCode::Invalid, problems.front().text, problems.front().field);
+}
+
+// The place after the last set of the session, and the number after the last one of the line.
+Result<PlacedSet> placeAtEnd(Transaction& transaction, const LiftLine& line, QDate date, SetEntry set)
+{
+    const LogbookRepository logbook(transaction.database());
+    STEELYARD_TRY(const auto session, logbook.session(transaction, line.athlete, date));
+    STEELYARD_TRY(const auto lineId, logbook.line(transaction, line));
+    STEELYARD_TRY(auto last, transaction.database().prepare(
+                                 "SELECT coalesce(max(position), 0), coalesce(max(number), 0) FROM set_entry "
+                                 "WHERE session_id = ?1"));
+    last.bind(1, session);
+    STEELYARD_CHECK(last.step());
+    set.number = last.integer(1) + 1;
+    return PlacedSet{session, lineId, last.integer(0) + 1, std::move(set)};
+}
+
+}  // namespace
+
+std::unique_ptr<Edit> addAthlete(Athlete athlete)
+{
+    return plainEdit(EditText::tr("add %1").arg(athlete.name), [athlete](Transaction& tx) -> Result<void> {
+        STEELYARD_CHECK(AthleteRepository(tx.database()).insert(tx, athlete));
+        return {};
+    });
+}
+
+std::unique_ptr<Edit> changeAthlete(Id<Athlete> id, Athlete athlete)
+{
+    return plainEdit(EditText::tr("change %1's profile").arg(athlete.name), [id, athlete](Transaction& tx) {
+        return AthleteRepository(tx.database()).replace(tx, id, athlete);
+    });
+}
+
+std::unique_ptr<Edit> recordBodyMass(Id<Athlete> id, BodyMassEntry entry)
+{
+    return plainEdit(EditText::tr("record body mass"), [id, entry](Transaction& tx) {
+        return AthleteRepository(tx.database()).putBodyMass(tx, id, entry);
+    });
+}
+
+std::unique_ptr<Edit> makeDecision(Decision decision, QString about)
+{
+    return plainEdit(EditText::tr("decide on %1").arg(about), [decision](Transaction& tx) -> Result<void> {
+        STEELYARD_CHECK(DecisionRepository(tx.database()).insert(tx, decision));
+        return {};
+    });
+}
+
+std::unique_ptr<Edit> addSet(LiftLine line, QDate date, SetEntry set)
+{
+    return plainEdit(EditText::tr("add a set"), [line, date, set](Transaction& tx) -> Result<void> {
+        STEELYARD_TRY(const PlacedSet placed, placeAtEnd(tx, line, date, set));
+        STEELYARD_CHECK(firstProblem(validate(placed.set)));
+        STEELYARD_CHECK(LogbookRepository(tx.database()).insert(tx, line.athlete, placed));
+        return {};
+    });
+}
+
+std::unique_ptr<Edit> changeSet(Id<SetEntry> id, SetEntry set, const Clock& clock)
+{
+    return plainEdit(EditText::tr("change a set"), [id, set, now = clock.nowUtc()](Transaction& tx) -> Result<void> {
+        STEELYARD_CHECK(firstProblem(validate(set)));
+        return LogbookRepository(tx.database()).replace(tx, id, set, now);
+    });
+}
+
+std::unique_ptr<Edit> removeSet(Id<SetEntry> id, const Clock& clock)
+{
+    return plainEdit(EditText::tr("remove a set"), [id, now = clock.nowUtc()](Transaction& tx) {
+        return LogbookRepository(tx.database()).remove(tx, id, now);
+    });
+}
+
+std::unique_ptr<Edit> rateExercise(LiftLine line, QDate date, ExerciseRating rating)
+{
+    return plainEdit(EditText::tr("rate an exercise"), [line, date, rating](Transaction& tx) -> Result<void> {
+        STEELYARD_CHECK(firstProblem(validate(rating)));
+        const LogbookRepository logbook(tx.database());
+        STEELYARD_TRY(const auto session, logbook.session(tx, line.athlete, date));
+        STEELYARD_TRY(const auto lineId, logbook.line(tx, line));
+        return logbook.putRating(tx, line.athlete, session, lineId, rating);
+    });
+}
+
+std::unique_ptr<Edit> addBlock(Block block)
+{
+    return plainEdit(EditText::tr("add block %1").arg(block.name), [block](Transaction& tx) -> Result<void> {
+        STEELYARD_CHECK(BlockRepository(tx.database()).insert(tx, block));
+        return {};
+    });
+}
+
+std::unique_ptr<Edit> changeBlock(Id<Block> id, Block block)
+{
+    return plainEdit(EditText::tr("change block %1").arg(block.name), [id, block](Transaction& tx) {
+        return BlockRepository(tx.database()).replace(tx, id, block);
+    });
+}
+
+std::unique_ptr<Edit> removeBlock(Id<Block> id, Id<Athlete> owner)
+{
+    return plainEdit(EditText::tr("remove a block"), [id, owner](Transaction& tx) {
+        return BlockRepository(tx.database()).remove(tx, id, owner);
+    });
+}
+
+std::unique_ptr<Edit> setRuleThreshold(QString rule, QString name, double value)
+{
+    return plainEdit(EditText::tr("change a threshold"), [rule, name, value](Transaction& tx) {
+        return RuleSettingRepository(tx.database()).put(tx, rule, name, value);
+    });
+}
+
+}  // namespace steelyard

@@ -1,0 +1,39 @@
+// The review of one athlete: every lift line read, every rule asked, and the coach's earlier answers taken into account.
+#pragma once
+
+#include "core/domain/rule_settings.h"
+#include "core/flags/flag.h"
+
+namespace steelyard {
+
+struct LineReview {
+    Id<LiftLine> id;
+    QString key;
+    QString exercise;
+    QString variant;
+    QString grip;
+    QString standard;
+    LineReading reading;
+};
+
+// A flag that the coach answered and that need not be looked at now.
+struct AnsweredFlag {
+    Flag flag;
+    Decision decision;
+};
+
+struct AthleteReview {
+    Id<Athlete> athlete;
+    QString name;
+    QString group;
+    double attention = 0;  // what it costs to wait; 0 = nothing open. See attention.h
+    std::optional<QDate> lastSession;
+    std::vector<LineReview> lines;       // trained in the last weeks first
+    std::vector<Flag> flags;             // open, worst first
+    std::vector<AnsweredFlag> answered;  // watched until later, dismissed, acted upon lately
+};
+
+// Pure: reads no clock and no database.
+[[nodiscard]] AthleteReview reviewAthlete(const AthleteLog&, const ReadingEngine&, const RuleSettings&, QDate asOf);
+
+}  // namespace steelyard

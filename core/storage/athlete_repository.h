@@ -1,0 +1,28 @@
+// Athletes, their aims and their body mass over time. Writers demand a Transaction; readers give values.
+// Failures: NotFound, Invalid (a name that is taken, a value that validate() refuses), Storage.
+#pragma once
+
+#include "core/domain/athlete.h"
+#include "core/storage/transaction.h"
+
+namespace steelyard {
+
+class AthleteRepository {
+public:
+    explicit AthleteRepository(Database& database) : m_database(database) {}
+
+    [[nodiscard]] Result<std::vector<Row<Athlete>>> all() const;  // by name, archived ones too
+    [[nodiscard]] Result<Row<Athlete>> find(Id<Athlete>) const;
+    [[nodiscard]] Result<Row<Athlete>> findByName(const QString& name) const;
+    [[nodiscard]] Result<Id<Athlete>> insert(Transaction&, const Athlete&, QUuid uuid = QUuid::createUuid()) const;
+    [[nodiscard]] Result<void> replace(Transaction&, Id<Athlete>, const Athlete&) const;
+
+    [[nodiscard]] Result<std::vector<BodyMassEntry>> bodyMass(Id<Athlete>) const;  // oldest first
+    // One entry a day: a second one on the same day replaces the first.
+    [[nodiscard]] Result<void> putBodyMass(Transaction&, Id<Athlete>, const BodyMassEntry&) const;
+
+private:
+    Database& m_database;
+};
+
+}  // namespace steelyard

@@ -1,0 +1,69 @@
+#include "core/storage/changeset.h"
+
+#include <QtCore/QCoreApplication>
+
+#include <sqlite3.h>
+
+namespace steelyard {
+namespace {
+
+struct ChangesetText {
+    Q_DECLARE_TR_FUNCTIONS(ChangesetText)
+};
+
+int stopAtConflict(void*, int, sqlite3_changeset_iter*)
+{
+    return SQLITE_CHANGESET_ABORT;
+}
+
+}  // namespace
+
+Result<ChangesetRecorder> ChangesetRecorder::start(Database& database)
+{
+    sqlite3_session* session = nullptr;
+    if (sqlite3session_create(database.handle(), "main", &session) != SQLITE_OK)
+        return fail(database.lastError(ChangesetText::tr("preparing to undo")));
+    ChangesetRecorder recorder(session);
+    if (sqlite3session_attach(session, nullptr) != SQLITE_OK)
+        return fail(database.lastError(ChangesetText::tr("preparing to undo")));
+    return recorder;
+}
+
+ChangesetRecorder::~ChangesetRecorder()
+{
+    if (m_session) sqlite3session_delete(m_session);
+}
+
+Result<QByteArray> ChangesetRecorder::finish()
+{
+    int size = 0;
+    void* bytes = nullptr;
+    if (sqlite3session_changeset(m_session, &size, &bytes) != SQLITE_OK)
+        return fail(ErrorCode::Storage, ChangesetText::tr("What changed could not be recorded, so nothing was changed."));
+    QByteArray changeset(static_cast<const char*>(bytes), size);
+    sqlite3_free(bytes);
+    return changeset;
+}
+
+Result<void> applyChangeset(Transaction& transaction, const QByteArray& changeset, Direction direction)
+{
+    QByteArray forward = changeset;
+    int size = static_cast<int>(forward.size());
+    void* bytes = forward.data();
+    void* inverted = nullptr;
+    if (direction == Direction::Back) {
+        if (sqlite3changeset_invert(size, bytes, &size, &inverted) != SQLITE_OK)
+            return fail(ErrorCode::Storage, ChangesetText::tr("The change could not be turned round; nothing was changed."));
+        bytes = inverted;
+    }
+    sqlite3* handle = transaction.database().handle();
+    const int code = sqlite3changeset_apply(handle, size, bytes, nullptr, stopAtConflict, nullptr);
+    sqlite3_free(inverted);
+    if (code == SQLITE_ABORT)
+        return fail(ErrorCode::Conflict,
+                    ChangesetText::tr("The book has changed since, so this can't be undone or redone any more."));
+    if (code != SQLITE_OK) return fail(transaction.database().lastError(ChangesetText::tr("undoing")));
+    return {};
+}
+
+}  // namespace steelyard

@@ -1,0 +1,39 @@
+// What a piece of work changed in the book, row by row, as SQLite's session extension records it. The base of undo:
+// any edit can be taken back exactly, without code of its own for going back.
+//
+//   STEELYARD_TRY(auto recorder, ChangesetRecorder::start(db));
+//   ... write ...
+//   STEELYARD_TRY(const QByteArray changeset, recorder.finish());   // empty: nothing changed
+//   STEELYARD_CHECK(applyChangeset(transaction, changeset, Direction::Back));
+//
+// Failure: Conflict when a row is no longer what the changeset expects; the transaction is then to be dropped.
+#pragma once
+
+#include "core/storage/transaction.h"
+
+#include <QtCore/QByteArray>
+
+struct sqlite3_session;
+
+namespace steelyard {
+
+class ChangesetRecorder {
+public:
+    [[nodiscard]] static Result<ChangesetRecorder> start(Database&);
+    ChangesetRecorder(ChangesetRecorder&& other) noexcept : m_session(std::exchange(other.m_session, nullptr)) {}
+    ChangesetRecorder& operator=(ChangesetRecorder&&) = delete;
+    ChangesetRecorder(const ChangesetRecorder&) = delete;
+    ~ChangesetRecorder();
+
+    [[nodiscard]] Result<QByteArray> finish();
+
+private:
+    explicit ChangesetRecorder(sqlite3_session* session) : m_session(session) {}
+    sqlite3_session* m_session;
+};
+
+enum class Direction { Forth, Back };
+
+[[nodiscard]] Result<void> applyChangeset(Transaction&, const QByteArray& changeset, Direction direction);
+
+}  // namespace steelyard

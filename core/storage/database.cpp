@@ -1,0 +1,224 @@
+#include "core/storage/database.h"
+
+#include "core/storage/migrations.h"
+#include "core/storage/statement.h"
+
+#include <QtCore/QCoreApplication>
+#include <QtCore/QFile>
+#include <QtCore/QFileInfo>
+#include <QtCore/QUuid>
+#include <QtCore/QtEndian>
+#include <QtSql/QSqlDatabase>
+#include <QtSql/QSqlDriver>
+#include <QtSql/QSqlError>
+
+#include <sqlite3.h>
+
+namespace steelyard {
+namespace {
+
+struct DatabaseText {
+    Q_DECLARE_TR_FUNCTIONS(DatabaseText)
+};
+
+Error notABook(const QString& path, const QString& detail)
+{
+    return {ErrorCode::Storage,
+            DatabaseText::tr("“%1” is not a Steelyard book, or it is damaged at its beginning. It was not touched. Choose "
+                             "a file that ends in .steelyard, or restore a backup.")
+                .arg(path),
+            detail};
+}
+
+// Looks at the file's first bytes without opening it as a database, so that a stranger's file stays untouched.
+Result<void> checkHeader(const QString& path)
+{
+    QFile file(path);
+    if (!file.open(QIODevice::ReadOnly))
+        return fail(ErrorCode::Storage, DatabaseText::tr("“%1” can't be read: %2.").arg(path, file.errorString()));
+    const QByteArray header = file.read(100);
+    if (header.size() < 100 || !header.startsWith(QByteArray("SQLite format 3\0", 16)))
+        return fail(notABook(path, QStringLiteral("no SQLite header")));
+    if (qFromBigEndian<qint32>(header.constData() + 68) != kApplicationId)
+        return fail(notABook(path, QStringLiteral("another application_id")));
+    const int target = builtInMigrations().back().version;
+    const int version = qFromBigEndian<qint32>(header.constData() + 60);
+    if (version > target)
+        return fail(ErrorCode::NewerFormat,
+                    DatabaseText::tr("This book was written by a newer Steelyard (book version %1; this program reads "
+                                     "up to %2). Install the newer program. The book was not touched.")
+                        .arg(version)
+                        .arg(target));
+    return {};
+}
+
+// Owner only: a book holds other people's health.
+void keepPrivate(const QString& path)
+{
+    QFile::setPermissions(path, QFileDevice::ReadOwner | QFileDevice::WriteOwner);
+}
+
+}  // namespace
+
+Database::Database(QString path, Access access)
+    : m_path(std::move(path)), m_access(access),
+      m_connectionName(QStringLiteral("book-") + QUuid::createUuid().toString(QUuid::WithoutBraces))
+{
+}
+
+Database::~Database()
+{
+    for (auto& [sql, statements] : m_cache)
+        for (sqlite3_stmt* statement : statements) sqlite3_finalize(statement);
+    if (m_connection) {
+        m_connection->close();
+        m_connection.reset();
+        QSqlDatabase::removeDatabase(m_connectionName);
+    }
+}
+
+Result<std::unique_ptr<Database>> Database::create(const QString& path)
+{
+    if (QFileInfo::exists(path))
+        return fail(ErrorCode::Invalid,
+                    DatabaseText::tr("“%1” is there already and was not touched. Choose another name.").arg(path));
+    std::unique_ptr<Database> db(new Database(path, Access::ReadWrite));
+    const auto attempt = [&]() -> Result<void> {
+        STEELYARD_CHECK(db->connect(true));
+        keepPrivate(path);
+        // Everything up to here lands in the file itself before the journal moves to a side file, so that the first
+        // bytes alone tell what it is.
+        const QByteArray id = "PRAGMA application_id = " + QByteArray::number(kApplicationId);
+        STEELYARD_CHECK(db->execute(id.constData()));
+        STEELYARD_CHECK(migrate(*db, builtInMigrations(), {}));
+        return db->configure();
+    };
+    if (auto outcome = attempt(); !outcome) {
+        db.reset();
+        QFile::remove(path);
+        return fail(outcome.error());
+    }
+    return db;
+}
+
+Result<std::unique_ptr<Database>> Database::open(const QString& path, Access access)
+{
+    if (!QFileInfo(path).isFile())
+        return fail(ErrorCode::NotFound, DatabaseText::tr("There is no book at “%1”.").arg(path));
+    STEELYARD_CHECK(checkHeader(path));
+    std::unique_ptr<Database> db(new Database(path, access));
+    STEELYARD_CHECK(db->connect(false));
+    STEELYARD_CHECK(db->configure());
+    const auto migrations = builtInMigrations();
+    STEELYARD_TRY(const int version, schemaVersion(*db));
+    if (version < migrations.back().version && access == Access::ReadOnly)
+        return fail(ErrorCode::Storage,
+                    DatabaseText::tr("This book has an older form and can only be brought up to date where it can be "
+                                     "written. Close the other program that holds it, or copy the book."));
+    STEELYARD_CHECK(migrate(*db, migrations, path + QStringLiteral(".before-version-%1").arg(migrations.back().version)));
+    return db;
+}
+
+Result<std::unique_ptr<Database>> Database::openReader(const QString& path)
+{
+    std::unique_ptr<Database> db(new Database(path, Access::ReadOnly));
+    STEELYARD_CHECK(db->connect(false));
+    STEELYARD_CHECK(db->configure());
+    return db;
+}
+
+Result<void> Database::connect(bool create)
+{
+    m_connection = std::make_unique<QSqlDatabase>(
+        QSqlDatabase::addDatabase(QStringLiteral("QSQLITE"), m_connectionName));
+    m_connection->setDatabaseName(m_path);
+    QString options = QStringLiteral("QSQLITE_BUSY_TIMEOUT=5000");
+    if (m_access == Access::ReadOnly) options += QStringLiteral(";QSQLITE_OPEN_READONLY");
+    m_connection->setConnectOptions(options);
+    if (!m_connection->open())
+        return fail(ErrorCode::Storage,
+                    create ? DatabaseText::tr("“%1” can't be made. Check that the folder exists and can be written.").arg(m_path)
+                           : DatabaseText::tr("“%1” can't be opened.").arg(m_path),
+                    m_connection->lastError().text());
+    const QVariant handle = m_connection->driver()->handle();
+    m_handle = *static_cast<sqlite3* const*>(handle.constData());
+    sqlite3_extended_result_codes(m_handle, 1);
+    return {};
+}
+
+Result<void> Database::configure()
+{
+    if (auto probe = integer("SELECT count(*) FROM sqlite_schema"); !probe)
+        return fail(notABook(m_path, probe.error().detail));
+    STEELYARD_CHECK(execute("PRAGMA foreign_keys = ON; PRAGMA trusted_schema = OFF; PRAGMA cell_size_check = ON; "
+                            "PRAGMA mmap_size = 0; PRAGMA temp_store = MEMORY; PRAGMA cache_size = -65536;"));
+    if (m_access == Access::ReadOnly) return execute("PRAGMA query_only = ON");
+    STEELYARD_CHECK(execute("PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA secure_delete = ON;"));
+    sqlite3_db_config(m_handle, SQLITE_DBCONFIG_DEFENSIVE, 1, nullptr);
+    return {};
+}
+
+Result<Statement> Database::prepare(std::string_view sql)
+{
+    std::string text(sql);
+    if (const auto cached = m_cache.find(text); cached != m_cache.end() && !cached->second.empty()) {
+        sqlite3_stmt* statement = cached->second.back();
+        cached->second.pop_back();
+        return Statement(*this, std::move(text), statement);
+    }
+    sqlite3_stmt* statement = nullptr;
+    if (sqlite3_prepare_v3(m_handle, text.data(), static_cast<int>(text.size()), SQLITE_PREPARE_PERSISTENT, &statement,
+                           nullptr)
+        != SQLITE_OK)
+        return fail(lastError(DatabaseText::tr("reading or writing the book")));
+    return Statement(*this, std::move(text), statement);
+}
+
+Result<void> Database::execute(const char* script)
+{
+    if (sqlite3_exec(m_handle, script, nullptr, nullptr, nullptr) != SQLITE_OK)
+        return fail(lastError(DatabaseText::tr("reading or writing the book")));
+    return {};
+}
+
+Error Database::lastError(const QString& doing) const
+{
+    const int code = sqlite3_extended_errcode(m_handle);
+    const QString detail =
+        QStringLiteral("SQLite %1: %2").arg(QString::number(code), QString::fromUtf8(sqlite3_errmsg(m_handle)));
+    switch (code & 0xff) {
+    case SQLITE_FULL:
+        return {ErrorCode::Storage,
+                DatabaseText::tr("The disk is full, so nothing was changed. Free some space and try again."), detail};
+    case SQLITE_BUSY:
+    case SQLITE_LOCKED:
+        return {ErrorCode::Conflict,
+                DatabaseText::tr("Another program is writing to this book, so nothing was changed. Try again when it is "
+                                 "done."),
+                detail};
+    case SQLITE_READONLY:
+        return {ErrorCode::Storage, DatabaseText::tr("The book is open for reading only, so nothing was changed."), detail};
+    case SQLITE_NOTADB:
+    case SQLITE_CORRUPT:
+        return {ErrorCode::Storage,
+                DatabaseText::tr("The book's file is damaged. Nothing was changed; restore a backup."), detail};
+    default:
+        return {ErrorCode::Storage, DatabaseText::tr("Something failed while %1. Nothing was changed.").arg(doing), detail};
+    }
+}
+
+Result<std::int64_t> Database::integer(std::string_view sql)
+{
+    STEELYARD_TRY(auto statement, prepare(sql));
+    STEELYARD_TRY(const bool row, statement.step());
+    return row ? statement.int64(0) : 0;
+}
+
+void Database::giveBack(const std::string& sql, sqlite3_stmt* statement)
+{
+    sqlite3_reset(statement);
+    sqlite3_clear_bindings(statement);
+    m_cache[sql].push_back(statement);
+}
+
+}  // namespace steelyard

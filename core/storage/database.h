@@ -1,0 +1,75 @@
+// One connection to one book (an SQLite file with the suffix .steelyard).
+//
+//   STEELYARD_TRY(auto db, Database::create(path));            // a new, empty book; refuses to overwrite
+//   STEELYARD_TRY(auto db, Database::open(path, Access::ReadWrite));
+//   STEELYARD_TRY(auto statement, db->prepare("SELECT name FROM athlete WHERE id = ?1"));
+//
+// Qt Sql opens the connection and owns it; statements run on its SQLite handle (statement.h), because binding through
+// QVariant costs two to four times the insert itself. A Database is used only in the thread that made it; another
+// thread opens its own.
+//
+// Failures: NotFound (no such file), Invalid (create over a file), Storage (no book, damaged, I/O), NewerFormat.
+// Opening never changes a file that is not a book, nor one that a newer program wrote.
+#pragma once
+
+#include "core/base/result.h"
+
+#include <QtCore/QString>
+
+#include <memory>
+#include <string>
+#include <string_view>
+#include <unordered_map>
+#include <vector>
+
+struct sqlite3;
+struct sqlite3_stmt;
+class QSqlDatabase;
+
+namespace steelyard {
+
+class Statement;
+
+enum class Access { ReadWrite, ReadOnly };
+
+// "SYRD": tells a book from any other SQLite file.
+inline constexpr int kApplicationId = 0x53595244;
+
+class Database {
+public:
+    [[nodiscard]] static Result<std::unique_ptr<Database>> create(const QString& path);
+    [[nodiscard]] static Result<std::unique_ptr<Database>> open(const QString& path, Access access);
+    // Another connection to a book that this process has open already (for a worker thread; read-only).
+    [[nodiscard]] static Result<std::unique_ptr<Database>> openReader(const QString& path);
+    ~Database();
+    Database(const Database&) = delete;
+    Database& operator=(const Database&) = delete;
+
+    [[nodiscard]] const QString& path() const { return m_path; }
+    [[nodiscard]] bool isReadOnly() const { return m_access == Access::ReadOnly; }
+    [[nodiscard]] sqlite3* handle() const { return m_handle; }
+
+    // A statement for this text, from the cache when it was used before. It goes back to the cache when it dies.
+    [[nodiscard]] Result<Statement> prepare(std::string_view sql);
+    // Runs a script of any number of statements without results.
+    [[nodiscard]] Result<void> execute(const char* script);
+    // The newest failure of this connection as an Error, with a sentence that says what was being done.
+    [[nodiscard]] Error lastError(const QString& doing) const;
+    [[nodiscard]] Result<std::int64_t> integer(std::string_view sql);
+
+private:
+    friend class Statement;
+    Database(QString path, Access access);
+    [[nodiscard]] Result<void> connect(bool create);
+    [[nodiscard]] Result<void> configure();
+    void giveBack(const std::string& sql, sqlite3_stmt* statement);
+
+    QString m_path;
+    Access m_access;
+    QString m_connectionName;
+    std::unique_ptr<QSqlDatabase> m_connection;
+    sqlite3* m_handle = nullptr;
+    std::unordered_map<std::string, std::vector<sqlite3_stmt*>> m_cache;
+};
+
+}  // namespace steelyard

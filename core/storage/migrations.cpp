@@ -1,0 +1,104 @@
+#include "core/storage/migrations.h"
+
+#include "core/storage/statement.h"
+
+#include <QtCore/QCoreApplication>
+#include <QtCore/QDir>
+#include <QtCore/QFile>
+
+#include <algorithm>
+
+// Resources of a static library are pulled in by name, from outside any namespace.
+static void initMigrationResources()
+{
+    Q_INIT_RESOURCE(migrations);
+}
+
+namespace steelyard {
+namespace {
+
+struct MigrationText {
+    Q_DECLARE_TR_FUNCTIONS(MigrationText)
+};
+
+Result<void> copyBook(Database& db, const QString& to)
+{
+    {
+        STEELYARD_TRY(auto vacuum, db.prepare("VACUUM INTO ?1"));
+        vacuum.bind(1, to);
+        STEELYARD_CHECK(vacuum.run());
+    }
+    STEELYARD_TRY(auto copy, Database::open(to, Access::ReadOnly));
+    STEELYARD_TRY(auto check, copy->prepare("PRAGMA integrity_check"));
+    STEELYARD_TRY(const bool row, check.step());
+    if (!row || check.bytes(0) != "ok")
+        return fail(ErrorCode::Storage,
+                    MigrationText::tr("The copy made before bringing the book up to date is not sound. The book was "
+                                      "left as it was."),
+                    check.text(0));
+    return {};
+}
+
+Result<void> runStep(Database& db, const Migration& migration)
+{
+    STEELYARD_CHECK(db.execute("BEGIN IMMEDIATE"));
+    const auto attempt = [&]() -> Result<void> {
+        STEELYARD_CHECK(db.execute(migration.script.constData()));
+        STEELYARD_TRY(auto broken, db.prepare("PRAGMA foreign_key_check"));
+        STEELYARD_TRY(const bool any, broken.step());
+        if (any)
+            return fail(ErrorCode::Storage, MigrationText::tr("Bringing the book up to date would lose a link."),
+                        broken.text(0));
+        const QByteArray stamp = "PRAGMA user_version = " + QByteArray::number(migration.version);
+        STEELYARD_CHECK(db.execute(stamp.constData()));
+        return db.execute("COMMIT");
+    };
+    auto outcome = attempt();
+    if (!outcome) static_cast<void>(db.execute("ROLLBACK"));
+    return outcome;
+}
+
+}  // namespace
+
+std::vector<Migration> builtInMigrations()
+{
+    initMigrationResources();
+    std::vector<Migration> migrations;
+    const QDir folder(QStringLiteral(":/steelyard/migrations"));
+    for (const QString& name : folder.entryList(QDir::Files, QDir::Name)) {
+        QFile file(folder.filePath(name));
+        if (!file.open(QIODevice::ReadOnly)) continue;
+        migrations.push_back({name.left(4).toInt(), file.readAll()});
+    }
+    Q_ASSERT(!migrations.empty());
+    return migrations;
+}
+
+Result<int> schemaVersion(Database& db)
+{
+    STEELYARD_TRY(const auto version, db.integer("PRAGMA user_version"));
+    return static_cast<int>(version);
+}
+
+Result<void> migrate(Database& db, const std::vector<Migration>& migrations, const QString& copyAside)
+{
+    STEELYARD_TRY(const int current, schemaVersion(db));
+    const int target = migrations.back().version;
+    if (current == target) return {};
+    if (current > target)
+        return fail(ErrorCode::NewerFormat,
+                    MigrationText::tr("This book was written by a newer Steelyard (book version %1; this program "
+                                      "reads up to %2). Install the newer program. The book was not touched.")
+                        .arg(current)
+                        .arg(target));
+    if (current > 0 && !copyAside.isEmpty()) STEELYARD_CHECK(copyBook(db, copyAside));
+    // A table that is rebuilt is dropped for a moment; keys are checked at the end of each step instead.
+    STEELYARD_CHECK(db.execute("PRAGMA foreign_keys = OFF"));
+    Result<void> outcome;
+    for (const Migration& migration : migrations)
+        if (migration.version > current && outcome) outcome = runStep(db, migration);
+    STEELYARD_CHECK(db.execute("PRAGMA foreign_keys = ON"));
+    return outcome;
+}
+
+}  // namespace steelyard

@@ -1,0 +1,325 @@
+#include "core/samples/sample_club.h"
+
+#include "core/samples/club_training.h"
+
+#include <QtCore/QCoreApplication>
+
+#include <algorithm>
+#include <array>
+#include <map>
+
+namespace steelyard {
+namespace {
+
+struct SampleClubText {
+    Q_DECLARE_TR_FUNCTIONS(SampleClubText)
+};
+
+constexpr std::array kFirstNames{
+    "Ada",    "Basil",  "Cosima", "Dunstan", "Edda",   "Florian", "Greta",  "Horace", "Imke",   "Jasper",
+    "Katrin", "Ludo",   "Maren",  "Norbert", "Oona",   "Piers",   "Quilla", "Rufus",  "Sunniva", "Tilman",
+    "Una",    "Volker", "Wanda",  "Xaver",   "Yrsa",   "Zoë",     "Ansgar", "Birte",  "Caspian", "Dörte"};
+constexpr std::array kLastNames{"Fulcrum",  "Plumbline", "Notch",    "Counterpoise", "Beam",      "Hook",    "Quarterpound",
+                                "Ledger",   "Scruple",   "Bushel",   "Fathom",       "Cubit",     "Ell",     "Dram",
+                                "Pennyweight", "Firkin", "Hogshead", "Poise",        "Knifeedge", "Pivot"};
+
+// The target muscle of each place in a day, over four kinds of day.
+const std::vector<std::vector<QString>>& dayPlans()
+{
+    static const std::vector<std::vector<QString>> plans{
+        {QStringLiteral("chest"), QStringLiteral("lats"), QStringLiteral("triceps"), QStringLiteral("biceps"),
+         QStringLiteral("side_deltoid"), QStringLiteral("calves")},
+        {QStringLiteral("quadriceps"), QStringLiteral("hamstrings"), QStringLiteral("biceps"),
+         QStringLiteral("abdominals"), QStringLiteral("glutes"), QStringLiteral("calves")},
+        {QStringLiteral("upper_back"), QStringLiteral("front_deltoid"), QStringLiteral("biceps"),
+         QStringLiteral("rear_deltoid"), QStringLiteral("brachioradialis"), QStringLiteral("chest")},
+        {QStringLiteral("glutes"), QStringLiteral("chest"), QStringLiteral("upper_back"), QStringLiteral("triceps"),
+         QStringLiteral("forearm_flexors"), QStringLiteral("abdominals")}};
+    return plans;
+}
+
+// One-repetition strength of an untrained adult on a lift for this muscle, kilograms; an assumption of the sample only.
+double usualStrengthKg(const QString& muscle)
+{
+    static const std::map<QString, double> usual{{QStringLiteral("chest"), 62},        {QStringLiteral("lats"), 58},
+                                                 {QStringLiteral("triceps"), 34},      {QStringLiteral("biceps"), 32},
+                                                 {QStringLiteral("side_deltoid"), 14}, {QStringLiteral("quadriceps"), 95},
+                                                 {QStringLiteral("hamstrings"), 70},   {QStringLiteral("glutes"), 105},
+                                                 {QStringLiteral("upper_back"), 62},   {QStringLiteral("calves"), 90}};
+    const auto found = usual.find(muscle);
+    return found == usual.end() ? 30.0 : found->second;
+}
+
+struct PlannedLift {
+    LiftLine line;
+    TrainedLift lift;
+};
+
+class ClubWriter {
+public:
+    ClubWriter(Book& book, Transaction& transaction, const SampleClubOptions& options, const Library& library,
+               const std::vector<Row<Gym>>& gyms)
+        : m_book(book), m_transaction(transaction), m_options(options), m_library(library), m_gyms(gyms),
+          m_firstDay(options.lastDay.addDays(-364 * options.years))
+    {
+    }
+
+    [[nodiscard]] Result<void> writeLifter(int index);
+
+private:
+    [[nodiscard]] Athlete inventAthlete(int index, ClubRandom& random) const;
+    [[nodiscard]] std::optional<PlannedLift> pickLift(const QString& muscle, const Athlete&, Id<Athlete>, double strength,
+                                                      ClubRandom&) const;
+    [[nodiscard]] std::optional<PlannedLift> switchLift(const PlannedLift& was, ClubRandom&) const;
+    [[nodiscard]] Result<void> writeSession(Id<Athlete>, QDate, std::vector<std::pair<PlannedLift, LiftTraining>>&,
+                                            double week, double rested, bool deload, ClubRandom&);
+    [[nodiscard]] Result<void> writeBlock(Id<Athlete>, const std::vector<std::pair<int, std::vector<LiftLine>>>& days,
+                                          ClubRandom&);
+
+    Book& m_book;
+    Transaction& m_transaction;
+    const SampleClubOptions& m_options;
+    const Library& m_library;
+    const std::vector<Row<Gym>>& m_gyms;
+    QDate m_firstDay;
+};
+
+Athlete ClubWriter::inventAthlete(int index, ClubRandom& random) const
+{
+    const auto first = static_cast<std::size_t>(index) % kFirstNames.size();
+    const auto last = (static_cast<std::size_t>(index) * 7 + static_cast<std::size_t>(index) / kFirstNames.size())
+                      % kLastNames.size();
+    Athlete athlete;
+    athlete.name = QString::fromUtf8(kFirstNames[first]) + u' ' + QString::fromUtf8(kLastNames[last]);
+    athlete.sex = random.chance(0.5) ? Sex::Female : Sex::Male;
+    athlete.born = m_options.lastDay.addDays(-random.integer(19 * 365, 62 * 365));
+    athlete.height = lengthFromMillimetres(athlete.sex == Sex::Female ? random.integer(1550, 1780)
+                                                                       : random.integer(1660, 1950));
+    const double roll = random.uniform();
+    athlete.experience = roll < 0.3 ? Experience::Novice : roll < 0.8 ? Experience::Intermediate : Experience::Advanced;
+    if (!m_gyms.empty()) {
+        const auto& gym = m_gyms[static_cast<std::size_t>(index) % m_gyms.size()];
+        athlete.gym = gym.id;
+        if (!gym.value.plates.empty()) athlete.unit = gym.value.plates.front().plate.unit();
+    }
+    static constexpr std::array kGroups{"Early birds", "Evening", "Saturday"};
+    athlete.group = QString::fromLatin1(kGroups[static_cast<std::size_t>(index) % kGroups.size()]);
+    athlete.daysPerWeek = random.integer(2, 4);
+    athlete.minutesPerDay = 15 * random.integer(3, 6);
+    return athlete;
+}
+
+std::optional<PlannedLift> ClubWriter::pickLift(const QString& muscle, const Athlete& athlete, Id<Athlete> id,
+                                                double strength, ClubRandom& random) const
+{
+    std::vector<const Row<Variant>*> fitting;
+    for (const Row<Variant>& variant : m_library.variants) {
+        const auto* exercise = m_library.find(variant.value.exercise);
+        if (!exercise || exercise->value.shares.empty() || !variant.value.usualGrip) continue;
+        const auto* target = m_library.find(exercise->value.shares.front().muscle);
+        const bool loadable = variant.value.loading != Loading::Added && variant.value.loading != Loading::Assisted;
+        if (target && target->value.key == muscle && loadable) fitting.push_back(&variant);
+    }
+    if (fitting.empty()) return std::nullopt;
+    const Row<Variant>& variant = *random.pick(fitting);
+    const auto standard = std::ranges::find_if(m_library.standards, [&](const Row<RepStandard>& row) {
+        return row.value.variant == variant.id && row.value.isDefault;
+    });
+    if (standard == m_library.standards.end()) return std::nullopt;
+
+    PlannedLift planned{{id, variant.id, *variant.value.usualGrip, standard->id}, {}};
+    TrainedLift& lift = planned.lift;
+    lift.loading = variant.value.loading;
+    lift.band = variant.value.band;
+    lift.unit = athlete.unit;
+    const bool perHand = lift.loading == Loading::PerHand;
+    const bool stack = lift.loading == Loading::Stack;
+    const bool pounds = lift.unit == MassUnit::lb;
+    lift.stepAmount = perHand ? (pounds ? 5 : 2) : stack ? (pounds ? 10 : 5) : (pounds ? 5 : 2.5);
+    const double barKg = variant.value.barMass ? variant.value.barMass->kilograms() : 0;
+    lift.emptyAmount = perHand || stack ? lift.stepAmount : pounds ? 5 * std::round(barKg / 0.45359237 / 5) : barKg;
+    lift.emptyAmount = std::max(lift.emptyAmount, lift.stepAmount);
+    const double minimumKg = (pounds ? 0.45359237 : 1.0) * lift.emptyAmount * 1.5;
+    lift.strengthKg = std::max(minimumKg, usualStrengthKg(muscle) * strength * (perHand ? 0.45 : 1.0));
+    lift.endurance = random.uniform(24, 38);
+    const double pace = athlete.experience == Experience::Novice         ? random.uniform(0.008, 0.014)
+                        : athlete.experience == Experience::Intermediate ? random.uniform(0.002, 0.006)
+                                                                         : random.uniform(0.0003, 0.0015);
+    lift.pacePerWeek = pace;
+    lift.jointTrouble = 0.3;
+    const bool arms = muscle == QStringLiteral("biceps") || muscle == QStringLiteral("triceps")
+                      || muscle == QStringLiteral("brachioradialis");
+    const bool legs = muscle == QStringLiteral("quadriceps") || muscle == QStringLiteral("glutes");
+    lift.joint = arms ? Joint::Elbow : legs ? Joint::Knee : Joint::Shoulder;
+    return planned;
+}
+
+// The same exercise with another grip, or the same variant in another one: a new line starts.
+std::optional<PlannedLift> ClubWriter::switchLift(const PlannedLift& was, ClubRandom& random) const
+{
+    PlannedLift now = was;
+    std::vector<Id<Grip>> grips;
+    const auto* grip = m_library.find(was.line.grip);
+    for (const Row<Grip>& other : m_library.grips)
+        if (grip && other.id != grip->id && other.value.orientation == grip->value.orientation && other.value.spacing)
+            grips.push_back(other.id);
+    if (grips.empty()) return std::nullopt;
+    now.line.grip = random.pick(grips);
+    now.lift.strengthKg *= random.uniform(0.92, 1.05);
+    return now;
+}
+
+Result<void> ClubWriter::writeSession(Id<Athlete> athlete, QDate date,
+                                      std::vector<std::pair<PlannedLift, LiftTraining>>& lifts, double week,
+                                      double rested, bool deload, ClubRandom& random)
+{
+    const LogbookRepository logbook = m_book.logbook();
+    STEELYARD_TRY(const auto session, logbook.session(m_transaction, athlete, date));
+    int position = 0;
+    for (auto& [planned, training] : lifts) {
+        STEELYARD_TRY(const auto line, logbook.line(m_transaction, planned.line, random.uuid()));
+        WrittenExposure written = training.next(week, rested, deload);
+        for (SetEntry& set : written.sets) {
+            set.number = ++position;
+            STEELYARD_CHECK(logbook.insert(m_transaction, athlete, {session, line, position, set}));
+        }
+        if (!written.rating.none())
+            STEELYARD_CHECK(logbook.putRating(m_transaction, athlete, session, line, written.rating));
+    }
+    return {};
+}
+
+// Four weeks around the last day, the last one easier, on the lifter's training days.
+Result<void> ClubWriter::writeBlock(Id<Athlete> athlete, const std::vector<std::pair<int, std::vector<LiftLine>>>& days,
+                                    ClubRandom& random)
+{
+    const QDate monday = m_options.lastDay.addDays(1 - m_options.lastDay.dayOfWeek());
+    Block block{.athlete = athlete};
+    block.name = SampleClubText::tr("Four weeks of steady work");
+    block.aim = SampleClubText::tr("Add repetitions to the standard, then load");
+    block.start = monday.addDays(-14);
+    for (int week = 0; week < 4; ++week) {
+        PlannedWeek planned;
+        planned.kind = week == 3 ? WeekKind::Deload : WeekKind::Normal;
+        for (const auto& [weekday, lines] : days) {
+            PlannedDay day{block.start.addDays(7 * week + weekday - 1), {}, {}};
+            for (const LiftLine& line : lines) {
+                Slot slot{.variant = line.variant, .grip = line.grip, .standard = line.standard};
+                slot.sets = week == 3 ? 2 : 3;
+                if (const auto* variant = m_library.find(line.variant)) slot.band = variant->value.band;
+                slot.plannedRir = Decimal(week == 3 ? 4 : week == 0 ? 3 : 2);
+                slot.restSeconds = 120;
+                day.slotList.push_back(slot);
+            }
+            planned.days.push_back(std::move(day));
+        }
+        block.weeks.push_back(std::move(planned));
+    }
+    STEELYARD_CHECK(m_book.blocks().insert(m_transaction, block, random.uuid()));
+    return {};
+}
+
+Result<void> ClubWriter::writeLifter(int index)
+{
+    ClubRandom random(m_options.seed * 1'000'003 + static_cast<std::uint64_t>(index));
+    Athlete athlete = inventAthlete(index, random);
+    // With hundreds of lifters names come round again; a number tells them apart.
+    const std::size_t round = static_cast<std::size_t>(index) / (kFirstNames.size() * kLastNames.size() / 10);
+    if (m_book.athletes().findByName(athlete.name)) athlete.name += QStringLiteral(" %1").arg(round + 2);
+    while (m_book.athletes().findByName(athlete.name)) athlete.name += QStringLiteral("I");
+    STEELYARD_TRY(const auto id, m_book.athletes().insert(m_transaction, athlete, random.uuid()));
+
+    LifterHabits habits;
+    habits.watchedShare = random.chance(0.15) ? 0.1 : random.uniform(0.6, 1.0);
+    habits.saysEffort = random.chance(0.12) ? 0.0 : random.uniform(0.8, 1.0);
+    habits.usesRpe = random.chance(0.2);
+    habits.dayNoise = random.uniform(0.012, 0.026);
+    habits.ratesExercises = random.uniform(0.2, 0.8);
+    const double strength = (athlete.sex == Sex::Female ? 0.62 : 1.0)
+                            * (athlete.experience == Experience::Novice         ? 0.9
+                               : athlete.experience == Experience::Intermediate ? 1.3
+                                                                                : 1.7)
+                            * random.uniform(0.85, 1.15);
+    double bodyKg = (athlete.sex == Sex::Female ? 64 : 80) * random.uniform(0.85, 1.2);
+
+    // Training days, and what is trained on each.
+    static constexpr std::array<std::array<int, 4>, 3> kWeekdays{{{1, 4, 0, 0}, {1, 3, 5, 0}, {1, 2, 4, 6}}};
+    const auto& weekdays = kWeekdays[static_cast<std::size_t>(*athlete.daysPerWeek - 2)];
+    std::vector<std::pair<int, std::vector<std::pair<PlannedLift, LiftTraining>>>> days;
+    for (int d = 0; d < *athlete.daysPerWeek; ++d) {
+        auto& day = days.emplace_back(weekdays[static_cast<std::size_t>(d)],
+                                      std::vector<std::pair<PlannedLift, LiftTraining>>{});
+        const auto& plan = dayPlans()[static_cast<std::size_t>(d)];
+        for (int place = 0; place < m_options.exercisesPerSession; ++place) {
+            const QString& muscle = plan[static_cast<std::size_t>(place) % plan.size()];
+            const auto lift = pickLift(muscle, athlete, id, strength, random);
+            const bool twice = lift && std::ranges::any_of(day.second, [&](const auto& other) {
+                                   return other.first.line.variant == lift->line.variant;
+                               });
+            if (lift && !twice) day.second.emplace_back(*lift, LiftTraining(lift->lift, habits, random));
+        }
+    }
+
+    const int layoffStart = random.chance(0.5) ? random.integer(10, 52 * m_options.years - 6) : -100;
+    const int layoffWeeks = random.integer(3, 8);
+    const int deloadEvery = random.integer(5, 8);
+    const double stopsEarly = random.chance(0.06) ? random.integer(3, 6) : 0;  // somebody who stopped coming
+    double lastWeek = 0;
+    for (int week = 0; week < 52 * m_options.years; ++week) {
+        const QDate monday = m_firstDay.addDays(7 * week);
+        if (week % 4 == 0) {
+            bodyKg *= 1 + 0.004 * random.normal();
+            const double amount = athlete.unit == MassUnit::kg ? bodyKg : bodyKg / 0.45359237;
+            const auto mass = Load::make(Decimal::nearest(amount, 1), athlete.unit).value_or(Load{});
+            STEELYARD_CHECK(m_book.athletes().putBodyMass(m_transaction, id, {monday, mass}));
+        }
+        if (week >= layoffStart && week < layoffStart + layoffWeeks) continue;
+        if (week >= 52 * m_options.years - stopsEarly) continue;
+        for (auto& [weekday, lifts] : days) {
+            const QDate date = monday.addDays(weekday - monday.dayOfWeek() + (weekday < monday.dayOfWeek() ? 7 : 0));
+            if (date > m_options.lastDay || random.chance(0.08)) continue;
+            if (week % 26 == 25 && random.chance(0.1) && !lifts.empty()) {
+                auto& lift = lifts[static_cast<std::size_t>(random.integer(0, static_cast<int>(lifts.size()) - 1))];
+                if (const auto now = switchLift(lift.first, random)) {
+                    std::destroy_at(&lift);
+                    std::construct_at(&lift, *now, LiftTraining(now->lift, habits, random));
+                }
+            }
+            const double at = week + weekday / 7.0;
+            STEELYARD_CHECK(writeSession(id, date, lifts, at, at - lastWeek, week % deloadEvery == deloadEvery - 1, random));
+            lastWeek = at;
+        }
+    }
+    if (!random.chance(0.6)) return {};
+    std::vector<std::pair<int, std::vector<LiftLine>>> blockDays;
+    for (const auto& [weekday, lifts] : days) {
+        auto& lines = blockDays.emplace_back(weekday, std::vector<LiftLine>{}).second;
+        for (const auto& lift : lifts) lines.push_back(lift.first.line);
+    }
+    return writeBlock(id, blockDays, random);
+}
+
+}  // namespace
+
+Result<void> fillSampleClub(Book& book, const SampleClubOptions& options, const Progress& progress)
+{
+    if (options.athletes < 1 || options.athletes > 500 || options.years < 1 || options.years > 10
+        || options.exercisesPerSession < 1 || options.exercisesPerSession > 8 || !options.lastDay.isValid())
+        return fail(ErrorCode::Invalid,
+                    SampleClubText::tr("A sample club has 1 to 500 athletes and 1 to 10 years of sessions."));
+    STEELYARD_TRY(const auto library, book.library().read());
+    STEELYARD_TRY(const auto gyms, book.gyms().all());
+    STEELYARD_TRY(auto transaction, Transaction::begin(book.database()));
+    ClubWriter writer(book, transaction, options, library, gyms);
+    for (int i = 0; i < options.athletes; ++i) {
+        if (progress.cancelled()) return fail(ErrorCode::Cancelled, SampleClubText::tr("Stopped; the book is as it was."));
+        STEELYARD_CHECK(writer.writeLifter(i));
+        progress.report(static_cast<double>(i + 1) / options.athletes);
+    }
+    const Changes changes = transaction.changes();
+    STEELYARD_CHECK(transaction.commit());
+    book.hub().publish(changes);
+    return {};
+}
+
+}  // namespace steelyard

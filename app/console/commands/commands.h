@@ -1,0 +1,16 @@
+// Every command of the console, in the order of its help. A new command is one file and one line in main.cpp.
+#pragma once
+
+#include "app/console/console.h"
+
+namespace steelyard {
+
+[[nodiscard]] ConsoleCommand newCommand();
+[[nodiscard]] ConsoleCommand demoCommand();
+[[nodiscard]] ConsoleCommand importCommand();
+[[nodiscard]] ConsoleCommand exportCommand();
+[[nodiscard]] ConsoleCommand reviewCommand();
+[[nodiscard]] ConsoleCommand sheetsCommand();
+[[nodiscard]] ConsoleCommand verifyCommand();
+
+}  // namespace steelyard

@@ -1,0 +1,137 @@
+#include "core/book/verify.h"
+
+#include "core/domain/decision.h"
+#include "core/storage/logbook_repository.h"
+#include "core/storage/migrations.h"
+#include "core/storage/statement.h"
+
+#include <QtCore/QCoreApplication>
+
+#include <map>
+
+namespace steelyard {
+namespace {
+
+struct VerifyText {
+    Q_DECLARE_TR_FUNCTIONS(VerifyText)
+};
+
+constexpr qsizetype kMostFindings = 200;
+
+void note(VerifyReport& report, const QString& finding)
+{
+    if (report.findings.size() < kMostFindings) report.findings.append(finding);
+}
+
+// Every row of a query becomes one finding, made from its first two columns.
+template <class Tell>
+Result<void> findRows(Database& db, VerifyReport& report, std::string_view sql, Tell tell)
+{
+    STEELYARD_TRY(auto st, db.prepare(sql));
+    while (true) {
+        STEELYARD_TRY(const bool more, st.step());
+        if (!more) return {};
+        note(report, tell(st));
+    }
+}
+
+Result<void> checkFile(Database& db, VerifyReport& report)
+{
+    STEELYARD_CHECK(findRows(db, report, "SELECT integrity_check FROM pragma_integrity_check WHERE integrity_check <> 'ok'",
+                             [](const Statement& st) { return VerifyText::tr("File: %1").arg(st.text(0)); }));
+    return findRows(db, report, "SELECT \"table\", rowid FROM pragma_foreign_key_check", [](const Statement& st) {
+        return VerifyText::tr("Table %1, row %2: points at something that is not there.").arg(st.text(0), st.text(1));
+    });
+}
+
+using Schema = std::map<QString, QString>;
+
+Result<Schema> readSchema(Database& db)
+{
+    STEELYARD_TRY(auto st, db.prepare("SELECT type || ' ' || name, coalesce(sql, '') FROM sqlite_schema "
+                                      "WHERE name NOT LIKE 'sqlite_%'"));
+    Schema schema;
+    while (true) {
+        STEELYARD_TRY(const bool more, st.step());
+        if (!more) return schema;
+        schema[st.text(0)] = st.text(1);
+    }
+}
+
+// A trigger or view that came with somebody else's file could do anything: only what the migrations make is accepted.
+Result<void> checkSchema(Database& db, VerifyReport& report)
+{
+    STEELYARD_TRY(const Schema found, readSchema(db));
+    STEELYARD_TRY(auto fresh, Database::create(QStringLiteral(":memory:")));
+    STEELYARD_TRY(const Schema expected, readSchema(*fresh));
+    for (const auto& [name, sql] : expected)
+        if (!found.contains(name)) note(report, VerifyText::tr("Schema: %1 is missing.").arg(name));
+    for (const auto& [name, sql] : found) {
+        const auto it = expected.find(name);
+        if (it == expected.end())
+            note(report, VerifyText::tr("Schema: %1 does not belong here.").arg(name));
+        else if (it->second != sql)
+            note(report, VerifyText::tr("Schema: %1 differs from what it should be.").arg(name));
+    }
+    return {};
+}
+
+Result<void> checkLinks(Database& db, VerifyReport& report)
+{
+    STEELYARD_CHECK(findRows(db, report,
+                             "SELECT e.id FROM set_entry e JOIN session s ON s.id = e.session_id "
+                             "JOIN lift_line l ON l.id = e.line_id WHERE l.athlete_id <> s.athlete_id",
+                             [](const Statement& st) {
+                                 return VerifyText::tr("Set %1: its lift line belongs to another athlete.").arg(st.text(0));
+                             }));
+    STEELYARD_CHECK(findRows(db, report,
+                             "SELECT l.id FROM lift_line l JOIN rep_standard r ON r.id = l.standard_id "
+                             "WHERE r.variant_id <> l.variant_id OR (r.athlete_id IS NOT NULL AND r.athlete_id <> l.athlete_id)",
+                             [](const Statement& st) {
+                                 return VerifyText::tr("Lift line %1: its rep standard is of another variant or athlete.")
+                                     .arg(st.text(0));
+                             }));
+    return findRows(db, report, "SELECT id, date FROM session WHERE date(date) IS NOT date", [](const Statement& st) {
+        return VerifyText::tr("Session %1: “%2” is no date.").arg(st.text(0), st.text(1));
+    });
+}
+
+Result<void> checkSets(Database& db, VerifyReport& report, const Progress& progress)
+{
+    STEELYARD_TRY(auto st, db.prepare("SELECT e.id, e.load, e.rir, e.rpe, e.marks, e.lowering_s, e.kind, "
+                                      + std::string(kSetColumns) + " FROM set_entry e"));
+    std::int64_t done = 0;
+    while (true) {
+        STEELYARD_TRY(const bool more, st.step());
+        if (!more) return {};
+        if (++done % 20'000 == 0) {
+            progress.report(static_cast<double>(done) / static_cast<double>(std::max<std::int64_t>(report.sets, 1)));
+            if (progress.cancelled()) return fail(ErrorCode::Cancelled, VerifyText::tr("Stopped."));
+        }
+        const bool numbers = Decimal::parse(st.bytes(1)) && (st.isNull(2) || Decimal::parse(st.bytes(2)))
+                             && (st.isNull(3) || Decimal::parse(st.bytes(3)))
+                             && (st.isNull(5) || Decimal::parse(st.bytes(5)));
+        if (!numbers) note(report, VerifyText::tr("Set %1: a number in it can't be read.").arg(st.text(0)));
+        if ((!st.isNull(4) && !MarkCounts::parse(st.bytes(4))) || !fromKey<SetKind>(st.bytes(6)))
+            note(report, VerifyText::tr("Set %1: its marks or its kind can't be read.").arg(st.text(0)));
+        for (const Problem& problem : validate(readSet(st, 7)))
+            note(report, VerifyText::tr("Set %1, %2: %3").arg(st.text(0), problem.field, problem.text));
+    }
+}
+
+}  // namespace
+
+Result<VerifyReport> verifyBook(Database& db, const Progress& progress)
+{
+    VerifyReport report;
+    STEELYARD_TRY(report.athletes, db.integer("SELECT count(*) FROM athlete"));
+    STEELYARD_TRY(report.sessions, db.integer("SELECT count(*) FROM session"));
+    STEELYARD_TRY(report.sets, db.integer("SELECT count(*) FROM set_entry"));
+    STEELYARD_CHECK(checkFile(db, report));
+    STEELYARD_CHECK(checkSchema(db, report));
+    STEELYARD_CHECK(checkLinks(db, report));
+    STEELYARD_CHECK(checkSets(db, report, progress));
+    return report;
+}
+
+}  // namespace steelyard

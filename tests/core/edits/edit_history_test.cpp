@@ -130,7 +130,7 @@ TEST_P(EveryEdit, SaysWhatItTouchedOnceItIsDone)
 }
 
 INSTANTIATE_TEST_SUITE_P(All, EveryEdit, testing::ValuesIn(kEdits),
-                         [](const auto& info) { return std::string(info.param.name); });
+                         [](const auto& test) { return std::string(test.param.name); });
 
 TEST(EditHistory, ForgetsAnEditThatChangedNothing)
 {

@@ -2,6 +2,7 @@
 #include "core/storage/statement.h"
 #include "tests/support/temp_book.h"
 
+#include <QtCore/QCoreApplication>
 #include <QtCore/QFile>
 #include <QtCore/QFileInfo>
 

@@ -11,8 +11,17 @@ struct ChangesetText {
     Q_DECLARE_TR_FUNCTIONS(ChangesetText)
 };
 
-int stopAtConflict(void*, int, sqlite3_changeset_iter*)
+// A row to be deleted that is gone already is no conflict: deleting its owner took it along (ON DELETE CASCADE). Anything
+// else means that the book is not what the changeset knows.
+int stopAtConflict(void*, int kind, sqlite3_changeset_iter* change)
 {
+    const char* table = nullptr;
+    int columns = 0;
+    int operation = 0;
+    int indirect = 0;
+    if (kind == SQLITE_CHANGESET_NOTFOUND
+        && sqlite3changeset_op(change, &table, &columns, &operation, &indirect) == SQLITE_OK && operation == SQLITE_DELETE)
+        return SQLITE_CHANGESET_OMIT;
     return SQLITE_CHANGESET_ABORT;
 }
 

@@ -67,7 +67,7 @@ std::optional<Decimal> Decimal::parse(QStringView text)
 
 double Decimal::toDouble() const
 {
-    return static_cast<double>(m_mantissa) / kPowers[static_cast<std::size_t>(m_decimals)];
+    return static_cast<double>(m_mantissa) / kPowers[static_cast<unsigned char>(m_decimals)];
 }
 
 std::size_t Decimal::write(char* buffer) const

@@ -55,7 +55,7 @@ using Result = tl::expected<T, Error>;
     auto STEELYARD_CONCAT(result_, __LINE__) = (expression);                                                           \
     if (!STEELYARD_CONCAT(result_, __LINE__))                                                                          \
         return ::steelyard::fail(std::move(STEELYARD_CONCAT(result_, __LINE__)).error());                              \
-    declaration = std::move(*STEELYARD_CONCAT(result_, __LINE__))
+    declaration = std::move(*STEELYARD_CONCAT(result_, __LINE__))  // NOLINT(bugprone-macro-parentheses): declares
 // The same for Result<void>.
 #define STEELYARD_CHECK(expression)                                                                                    \
     if (auto STEELYARD_CONCAT(result_, __LINE__) = (expression); !STEELYARD_CONCAT(result_, __LINE__))                 \

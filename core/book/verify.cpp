@@ -105,7 +105,7 @@ Result<void> checkSets(Database& db, VerifyReport& report, const Progress& progr
         STEELYARD_TRY(const bool more, st.step());
         if (!more) return {};
         if (++done % 20'000 == 0) {
-            progress.report(static_cast<double>(done) / static_cast<double>(std::max<std::int64_t>(report.sets, 1)));
+            progress.report(static_cast<double>(done) / static_cast<double>(std::max<qint64>(report.sets, 1)));
             if (progress.cancelled()) return fail(ErrorCode::Cancelled, VerifyText::tr("Stopped."));
         }
         const bool numbers = Decimal::parse(st.bytes(1)) && (st.isNull(2) || Decimal::parse(st.bytes(2)))

@@ -9,9 +9,9 @@
 namespace steelyard {
 
 struct VerifyReport {
-    std::int64_t athletes = 0;
-    std::int64_t sessions = 0;
-    std::int64_t sets = 0;
+    qint64 athletes = 0;
+    qint64 sessions = 0;
+    qint64 sets = 0;
     QStringList findings;  // empty: the book is sound
 };
 

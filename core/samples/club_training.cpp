@@ -16,7 +16,7 @@ double amountInKg(double amount, MassUnit unit)
 }  // namespace
 
 LiftTraining::LiftTraining(TrainedLift lift, LifterHabits habits, ClubRandom& random)
-    : m_lift(lift), m_habits(habits), m_random(random), m_strength(lift.strengthKg)
+    : m_lift(lift), m_habits(habits), m_random(&random), m_strength(lift.strengthKg)
 {
     const double middle = 0.5 * (lift.band.low + lift.band.high) + 2;
     const double startKg = lift.strengthKg / (1 + middle / lift.endurance);
@@ -42,17 +42,17 @@ void LiftTraining::moveOn(double week, double restedWeeks)
     // Gains shrink with what is gained already.
     m_strength *= 1 + pace * passed * (pace > 0 ? m_lift.strengthKg / m_strength : 1.0);
     if (week < m_spellEnds) return;
-    const double roll = m_random.uniform();
+    const double roll = m_random->uniform();
     m_spell = m_spell != Spell::Rise || roll < 0.25 ? Spell::Rise : roll < 0.85 ? Spell::Flat : Spell::Fall;
-    m_spellEnds = week + (m_spell == Spell::Rise ? m_random.uniform(12, 34) : m_random.uniform(6, 14));
+    m_spellEnds = week + (m_spell == Spell::Rise ? m_random->uniform(12, 34) : m_random->uniform(6, 14));
     // Once in a while trouble comes back.
-    if (week > m_cheatUntil + 40 && m_random.chance(0.3)) {
-        m_cheatFrom = week + m_random.uniform(0, 20);
-        m_cheatUntil = m_cheatFrom + m_random.uniform(4, 10);
+    if (week > m_cheatUntil + 40 && m_random->chance(0.3)) {
+        m_cheatFrom = week + m_random->uniform(0, 20);
+        m_cheatUntil = m_cheatFrom + m_random->uniform(4, 10);
     }
-    if (week > m_painUntil + 30 && m_random.chance(m_lift.jointTrouble)) {
-        m_painFrom = week + m_random.uniform(0, 20);
-        m_painUntil = m_painFrom + m_random.uniform(2, 6);
+    if (week > m_painUntil + 30 && m_random->chance(m_lift.jointTrouble)) {
+        m_painFrom = week + m_random->uniform(0, 20);
+        m_painUntil = m_painFrom + m_random->uniform(2, 6);
     }
 }
 
@@ -69,18 +69,18 @@ SetEntry LiftTraining::workSet(int index, double strengthToday, bool deload)
     set.kind = deload ? SetKind::Deload : SetKind::Work;
     const double tired = 1 - 0.02 * index;
     const double kg = std::max(1.0, amountInKg(amount, m_lift.unit));
-    const double atMost = m_lift.endurance * (strengthToday * tired / kg - 1) + 0.35 * m_random.normal();
-    const int planned = deload ? 4 : m_random.chance(0.25) ? 1 : 2;
+    const double atMost = m_lift.endurance * (strengthToday * tired / kg - 1) + 0.35 * m_random->normal();
+    const int planned = deload ? 4 : m_random->chance(0.25) ? 1 : 2;
     int reps = static_cast<int>(std::floor(atMost)) - planned;
     const bool stopsAtTop = reps > m_lift.band.high + 2;
     if (stopsAtTop) reps = m_lift.band.high + 1;
     if (deload) reps = std::min(reps, m_lift.band.low);
     set.reps = std::clamp(reps, 1, 60);
-    if (!deload && atMost < m_lift.band.low && m_random.chance(0.35)) set.failed = true;
-    const double left = std::max(0.0, std::round(2 * (atMost - set.reps + 0.4 * m_random.normal())) / 2);
+    if (!deload && atMost < m_lift.band.low && m_random->chance(0.35)) set.failed = true;
+    const double left = std::max(0.0, std::round(2 * (atMost - set.reps + 0.4 * m_random->normal())) / 2);
     if (set.failed) {
         set.effort = Effort{Effort::Scale::Rir, Decimal(0)};
-    } else if (m_random.chance(m_habits.saysEffort)) {
+    } else if (m_random->chance(m_habits.saysEffort)) {
         const double rir = std::min(left, 6.0);
         set.effort = m_habits.usesRpe ? Effort{Effort::Scale::Rpe, Decimal::nearest(std::max(4.0, 10 - rir), 1)}
                                       : Effort{Effort::Scale::Rir, Decimal::nearest(rir, 1)};
@@ -92,23 +92,23 @@ void LiftTraining::addQuality(SetEntry& set)
 {
     const bool cheating = m_week >= m_cheatFrom && m_week < m_cheatUntil;
     if (cheating) set.reps += 1 + static_cast<int>(2 * (m_week - m_cheatFrom) / 6);
-    if (!m_random.chance(m_habits.watchedShare)) return;
-    int off = m_random.chance(0.06) ? 1 : 0;
-    if (cheating && m_random.chance(0.85)) off += 2 + m_random.integer(0, 3);
+    if (!m_random->chance(m_habits.watchedShare)) return;
+    int off = m_random->chance(0.06) ? 1 : 0;
+    if (cheating && m_random->chance(0.85)) off += 2 + m_random->integer(0, 3);
     off = std::min(off, set.reps);
     set.off = off;
     if (off == 0) return;
-    const Mark mark = cheating ? Mark::Swing : m_random.chance(0.5) ? Mark::ShortBottom : Mark::ShortTop;
+    const Mark mark = cheating ? Mark::Swing : m_random->chance(0.5) ? Mark::ShortBottom : Mark::ShortTop;
     set.marks.set(mark, off);
-    if (off > 2 && m_random.chance(0.4)) set.marks.set(Mark::Dropped, off - 1);
-    if (m_random.chance(0.15)) set.loweringSeconds = Decimal::nearest(m_random.uniform(0.5, 1.5), 1);
+    if (off > 2 && m_random->chance(0.4)) set.marks.set(Mark::Dropped, off - 1);
+    if (m_random->chance(0.15)) set.loweringSeconds = Decimal::nearest(m_random->uniform(0.5, 1.5), 1);
 }
 
 void LiftTraining::addSlip(SetEntry& set)
 {
-    if (!m_random.chance(m_habits.slipOfThePen)) return;
+    if (!m_random->chance(m_habits.slipOfThePen)) return;
     const double amount = set.load.amount().toDouble();
-    switch (m_random.integer(0, 2)) {
+    switch (m_random->integer(0, 2)) {
     case 0:  // the point forgotten
         if (amount * 10 <= Load::kMaxAmount) set.load = loadOf(amount * 10);
         break;
@@ -124,15 +124,15 @@ ExerciseRating LiftTraining::rate()
 {
     ExerciseRating rating;
     const bool pain = m_week >= m_painFrom && m_week < m_painUntil;
-    if (pain) rating.discomfort[static_cast<std::size_t>(m_lift.joint)] = m_random.integer(3, 6);
-    if (!m_random.chance(m_habits.ratesExercises)) return rating;
-    rating.tension = std::clamp(7 + m_random.integer(-2, 2) - (m_week >= m_cheatFrom && m_week < m_cheatUntil ? 2 : 0), 0, 10);
-    rating.burn = m_random.integer(3, 8);
-    rating.pump = m_random.integer(3, 9);
-    rating.gaveOut = m_random.chance(0.85) ? QStringLiteral("target") : QStringLiteral("forearm_flexors");
-    if (m_random.chance(0.6)) {
-        rating.nextSoreness = m_random.integer(0, 5);
-        rating.nextWeakness = m_random.integer(0, 6);
+    if (pain) rating.discomfort[static_cast<std::size_t>(m_lift.joint)] = m_random->integer(3, 6);
+    if (!m_random->chance(m_habits.ratesExercises)) return rating;
+    rating.tension = std::clamp(7 + m_random->integer(-2, 2) - (m_week >= m_cheatFrom && m_week < m_cheatUntil ? 2 : 0), 0, 10);
+    rating.burn = m_random->integer(3, 8);
+    rating.pump = m_random->integer(3, 9);
+    rating.gaveOut = m_random->chance(0.85) ? QStringLiteral("target") : QStringLiteral("forearm_flexors");
+    if (m_random->chance(0.6)) {
+        rating.nextSoreness = m_random->integer(0, 5);
+        rating.nextWeakness = m_random->integer(0, 6);
     }
     return rating;
 }
@@ -157,10 +157,10 @@ void LiftTraining::progressLoad(const std::vector<SetEntry>& sets)
 WrittenExposure LiftTraining::next(double week, double restedWeeks, bool deload)
 {
     moveOn(week, restedWeeks);
-    const double offDay = m_random.chance(0.02) ? 0.06 : 0.0;
-    const double today = m_strength * (1 + m_habits.dayNoise * m_random.normal() - offDay);
+    const double offDay = m_random->chance(0.02) ? 0.06 : 0.0;
+    const double today = m_strength * (1 + m_habits.dayNoise * m_random->normal() - offDay);
     WrittenExposure written;
-    if (m_load > 2 * m_lift.emptyAmount && m_random.chance(0.5)) {
+    if (m_load > 2 * m_lift.emptyAmount && m_random->chance(0.5)) {
         SetEntry warm;
         warm.load = loadOf(m_lift.stepAmount * std::round(0.6 * m_load / m_lift.stepAmount));
         warm.reps = 5;

@@ -59,7 +59,7 @@ private:
 
     TrainedLift m_lift;
     LifterHabits m_habits;
-    ClubRandom& m_random;
+    ClubRandom* m_random;  // a pointer, so that a lift can be moved within its day
     double m_strength;
     double m_load;          // working amount in the lift's unit
     double m_week = 0;

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <map>
 
 namespace steelyard {
@@ -55,12 +56,29 @@ struct PlannedLift {
     TrainedLift lift;
 };
 
+struct DayLift {
+    PlannedLift planned;
+    LiftTraining training;
+    LifterHabits habits;
+};
+
+struct TrainingDay {
+    int weekday = 1;
+    std::vector<DayLift> lifts;
+};
+
+struct SessionTime {
+    double week = 0;         // from the club's first Monday
+    double restedWeeks = 0;  // since the session before
+    bool deload = false;
+};
+
 class ClubWriter {
 public:
     ClubWriter(Book& book, Transaction& transaction, const SampleClubOptions& options, const Library& library,
                const std::vector<Row<Gym>>& gyms)
         : m_book(book), m_transaction(transaction), m_options(options), m_library(library), m_gyms(gyms),
-          m_firstDay(options.lastDay.addDays(-364 * options.years))
+          m_firstMonday(options.lastDay.addDays(1 - options.lastDay.dayOfWeek() - 7 * (52 * options.years - 1)))
     {
     }
 
@@ -70,23 +88,27 @@ private:
     [[nodiscard]] Athlete inventAthlete(int index, ClubRandom& random) const;
     [[nodiscard]] std::optional<PlannedLift> pickLift(const QString& muscle, const Athlete&, Id<Athlete>, double strength,
                                                       ClubRandom&) const;
-    [[nodiscard]] std::optional<PlannedLift> switchLift(const PlannedLift& was, ClubRandom&) const;
-    [[nodiscard]] Result<void> writeSession(Id<Athlete>, QDate, std::vector<std::pair<PlannedLift, LiftTraining>>&,
-                                            double week, double rested, bool deload, ClubRandom&);
-    [[nodiscard]] Result<void> writeBlock(Id<Athlete>, const std::vector<std::pair<int, std::vector<LiftLine>>>& days,
-                                          ClubRandom&);
+    [[nodiscard]] std::optional<PlannedLift> otherGrip(const PlannedLift& was, ClubRandom&) const;
+    [[nodiscard]] static LifterHabits inventHabits(ClubRandom&);
+    [[nodiscard]] std::vector<TrainingDay> inventDays(const Athlete&, Id<Athlete>, ClubRandom&) const;
+    void switchOneLift(TrainingDay&, ClubRandom&) const;
+    [[nodiscard]] Result<void> writeBodyMass(Id<Athlete>, const Athlete&, ClubRandom&);
+    [[nodiscard]] Result<void> writeYears(Id<Athlete>, std::vector<TrainingDay>&, ClubRandom&);
+    [[nodiscard]] Result<void> writeSession(Id<Athlete>, QDate, TrainingDay&, SessionTime, ClubRandom&);
+    [[nodiscard]] Result<void> writeBlock(Id<Athlete>, const std::vector<TrainingDay>&, ClubRandom&);
 
     Book& m_book;
     Transaction& m_transaction;
     const SampleClubOptions& m_options;
     const Library& m_library;
     const std::vector<Row<Gym>>& m_gyms;
-    QDate m_firstDay;
+    QDate m_firstMonday;
 };
 
 Athlete ClubWriter::inventAthlete(int index, ClubRandom& random) const
 {
     const auto first = static_cast<std::size_t>(index) % kFirstNames.size();
+    // Steps that share no factor with the counts go through all 600 pairs before one returns.
     const auto last = (static_cast<std::size_t>(index) * 7 + static_cast<std::size_t>(index) / kFirstNames.size())
                       % kLastNames.size();
     Athlete athlete;
@@ -154,8 +176,8 @@ std::optional<PlannedLift> ClubWriter::pickLift(const QString& muscle, const Ath
     return planned;
 }
 
-// The same exercise with another grip, or the same variant in another one: a new line starts.
-std::optional<PlannedLift> ClubWriter::switchLift(const PlannedLift& was, ClubRandom& random) const
+// The same variant with the hands elsewhere: a new line starts.
+std::optional<PlannedLift> ClubWriter::otherGrip(const PlannedLift& was, ClubRandom& random) const
 {
     PlannedLift now = was;
     std::vector<Id<Grip>> grips;
@@ -169,16 +191,26 @@ std::optional<PlannedLift> ClubWriter::switchLift(const PlannedLift& was, ClubRa
     return now;
 }
 
-Result<void> ClubWriter::writeSession(Id<Athlete> athlete, QDate date,
-                                      std::vector<std::pair<PlannedLift, LiftTraining>>& lifts, double week,
-                                      double rested, bool deload, ClubRandom& random)
+void ClubWriter::switchOneLift(TrainingDay& day, ClubRandom& random) const
+{
+    if (day.lifts.empty()) return;
+    const auto place = random.integer(0, static_cast<int>(day.lifts.size()) - 1);
+    const DayLift was = day.lifts[static_cast<std::size_t>(place)];
+    const auto now = otherGrip(was.planned, random);
+    if (!now) return;
+    day.lifts.erase(day.lifts.begin() + place);
+    day.lifts.push_back({*now, LiftTraining(now->lift, was.habits, random), was.habits});
+}
+
+Result<void> ClubWriter::writeSession(Id<Athlete> athlete, QDate date, TrainingDay& day, SessionTime time,
+                                      ClubRandom& random)
 {
     const LogbookRepository logbook = m_book.logbook();
     STEELYARD_TRY(const auto session, logbook.session(m_transaction, athlete, date));
     int position = 0;
-    for (auto& [planned, training] : lifts) {
-        STEELYARD_TRY(const auto line, logbook.line(m_transaction, planned.line, random.uuid()));
-        WrittenExposure written = training.next(week, rested, deload);
+    for (DayLift& lift : day.lifts) {
+        STEELYARD_TRY(const auto line, logbook.line(m_transaction, lift.planned.line, random.uuid()));
+        WrittenExposure written = lift.training.next(time.week, time.restedWeeks, time.deload);
         for (SetEntry& set : written.sets) {
             set.number = ++position;
             STEELYARD_CHECK(logbook.insert(m_transaction, athlete, {session, line, position, set}));
@@ -190,8 +222,7 @@ Result<void> ClubWriter::writeSession(Id<Athlete> athlete, QDate date,
 }
 
 // Four weeks around the last day, the last one easier, on the lifter's training days.
-Result<void> ClubWriter::writeBlock(Id<Athlete> athlete, const std::vector<std::pair<int, std::vector<LiftLine>>>& days,
-                                    ClubRandom& random)
+Result<void> ClubWriter::writeBlock(Id<Athlete> athlete, const std::vector<TrainingDay>& days, ClubRandom& random)
 {
     const QDate monday = m_options.lastDay.addDays(1 - m_options.lastDay.dayOfWeek());
     Block block{.athlete = athlete};
@@ -201,9 +232,10 @@ Result<void> ClubWriter::writeBlock(Id<Athlete> athlete, const std::vector<std::
     for (int week = 0; week < 4; ++week) {
         PlannedWeek planned;
         planned.kind = week == 3 ? WeekKind::Deload : WeekKind::Normal;
-        for (const auto& [weekday, lines] : days) {
-            PlannedDay day{block.start.addDays(7 * week + weekday - 1), {}, {}};
-            for (const LiftLine& line : lines) {
+        for (const TrainingDay& training : days) {
+            PlannedDay day{block.start.addDays(7 * week + training.weekday - 1), {}, {}};
+            for (const DayLift& lift : training.lifts) {
+                const LiftLine& line = lift.planned.line;
                 Slot slot{.variant = line.variant, .grip = line.grip, .standard = line.standard};
                 slot.sets = week == 3 ? 2 : 3;
                 if (const auto* variant = m_library.find(line.variant)) slot.band = variant->value.band;
@@ -219,84 +251,90 @@ Result<void> ClubWriter::writeBlock(Id<Athlete> athlete, const std::vector<std::
     return {};
 }
 
-Result<void> ClubWriter::writeLifter(int index)
+LifterHabits ClubWriter::inventHabits(ClubRandom& random)
 {
-    ClubRandom random(m_options.seed * 1'000'003 + static_cast<std::uint64_t>(index));
-    Athlete athlete = inventAthlete(index, random);
-    // With hundreds of lifters names come round again; a number tells them apart.
-    const std::size_t round = static_cast<std::size_t>(index) / (kFirstNames.size() * kLastNames.size() / 10);
-    if (m_book.athletes().findByName(athlete.name)) athlete.name += QStringLiteral(" %1").arg(round + 2);
-    while (m_book.athletes().findByName(athlete.name)) athlete.name += QStringLiteral("I");
-    STEELYARD_TRY(const auto id, m_book.athletes().insert(m_transaction, athlete, random.uuid()));
-
     LifterHabits habits;
     habits.watchedShare = random.chance(0.15) ? 0.1 : random.uniform(0.6, 1.0);
     habits.saysEffort = random.chance(0.12) ? 0.0 : random.uniform(0.8, 1.0);
     habits.usesRpe = random.chance(0.2);
     habits.dayNoise = random.uniform(0.012, 0.026);
     habits.ratesExercises = random.uniform(0.2, 0.8);
-    const double strength = (athlete.sex == Sex::Female ? 0.62 : 1.0)
-                            * (athlete.experience == Experience::Novice         ? 0.9
-                               : athlete.experience == Experience::Intermediate ? 1.3
-                                                                                : 1.7)
-                            * random.uniform(0.85, 1.15);
-    double bodyKg = (athlete.sex == Sex::Female ? 64 : 80) * random.uniform(0.85, 1.2);
+    return habits;
+}
 
-    // Training days, and what is trained on each.
+// Training days, and what is trained on each.
+std::vector<TrainingDay> ClubWriter::inventDays(const Athlete& athlete, Id<Athlete> id, ClubRandom& random) const
+{
     static constexpr std::array<std::array<int, 4>, 3> kWeekdays{{{1, 4, 0, 0}, {1, 3, 5, 0}, {1, 2, 4, 6}}};
-    const auto& weekdays = kWeekdays[static_cast<std::size_t>(*athlete.daysPerWeek - 2)];
-    std::vector<std::pair<int, std::vector<std::pair<PlannedLift, LiftTraining>>>> days;
-    for (int d = 0; d < *athlete.daysPerWeek; ++d) {
-        auto& day = days.emplace_back(weekdays[static_cast<std::size_t>(d)],
-                                      std::vector<std::pair<PlannedLift, LiftTraining>>{});
+    const LifterHabits habits = inventHabits(random);
+    const double experienced = athlete.experience == Experience::Novice         ? 0.9
+                               : athlete.experience == Experience::Intermediate ? 1.3
+                                                                                : 1.7;
+    const double strength = (athlete.sex == Sex::Female ? 0.62 : 1.0) * experienced * random.uniform(0.85, 1.15);
+    const int count = athlete.daysPerWeek.value_or(3);
+    std::vector<TrainingDay> days;
+    for (int d = 0; d < count; ++d) {
+        TrainingDay& day = days.emplace_back();
+        day.weekday = kWeekdays[static_cast<std::size_t>(count - 2)][static_cast<std::size_t>(d)];
         const auto& plan = dayPlans()[static_cast<std::size_t>(d)];
         for (int place = 0; place < m_options.exercisesPerSession; ++place) {
             const QString& muscle = plan[static_cast<std::size_t>(place) % plan.size()];
             const auto lift = pickLift(muscle, athlete, id, strength, random);
-            const bool twice = lift && std::ranges::any_of(day.second, [&](const auto& other) {
-                                   return other.first.line.variant == lift->line.variant;
+            const bool twice = lift && std::ranges::any_of(day.lifts, [&](const DayLift& other) {
+                                   return other.planned.line.variant == lift->line.variant;
                                });
-            if (lift && !twice) day.second.emplace_back(*lift, LiftTraining(lift->lift, habits, random));
+            if (lift && !twice) day.lifts.push_back({*lift, LiftTraining(lift->lift, habits, random), habits});
         }
     }
+    return days;
+}
 
-    const int layoffStart = random.chance(0.5) ? random.integer(10, 52 * m_options.years - 6) : -100;
-    const int layoffWeeks = random.integer(3, 8);
+// Years of sessions: a pause in the middle for half of them, an easier week now and then, missed days, a new grip.
+Result<void> ClubWriter::writeYears(Id<Athlete> id, std::vector<TrainingDay>& days, ClubRandom& random)
+{
+    const int weeks = 52 * m_options.years;
+    const int pauseStart = random.chance(0.5) ? random.integer(10, weeks - 6) : -100;
+    const int pauseEnd = pauseStart + random.integer(3, 8);
     const int deloadEvery = random.integer(5, 8);
-    const double stopsEarly = random.chance(0.06) ? random.integer(3, 6) : 0;  // somebody who stopped coming
-    double lastWeek = 0;
-    for (int week = 0; week < 52 * m_options.years; ++week) {
-        const QDate monday = m_firstDay.addDays(7 * week);
-        if (week % 4 == 0) {
-            bodyKg *= 1 + 0.004 * random.normal();
-            const double amount = athlete.unit == MassUnit::kg ? bodyKg : bodyKg / 0.45359237;
-            const auto mass = Load::make(Decimal::nearest(amount, 1), athlete.unit).value_or(Load{});
-            STEELYARD_CHECK(m_book.athletes().putBodyMass(m_transaction, id, {monday, mass}));
-        }
-        if (week >= layoffStart && week < layoffStart + layoffWeeks) continue;
-        if (week >= 52 * m_options.years - stopsEarly) continue;
-        for (auto& [weekday, lifts] : days) {
-            const QDate date = monday.addDays(weekday - monday.dayOfWeek() + (weekday < monday.dayOfWeek() ? 7 : 0));
+    const int lastWeek = random.chance(0.06) ? weeks - random.integer(3, 6) : weeks;  // somebody who stopped coming
+    double before = 0;
+    for (int week = 0; week < lastWeek; ++week) {
+        if (week >= pauseStart && week < pauseEnd) continue;
+        for (TrainingDay& day : days) {
+            const QDate date = m_firstMonday.addDays(7 * week + day.weekday - 1);
             if (date > m_options.lastDay || random.chance(0.08)) continue;
-            if (week % 26 == 25 && random.chance(0.1) && !lifts.empty()) {
-                auto& lift = lifts[static_cast<std::size_t>(random.integer(0, static_cast<int>(lifts.size()) - 1))];
-                if (const auto now = switchLift(lift.first, random)) {
-                    std::destroy_at(&lift);
-                    std::construct_at(&lift, *now, LiftTraining(now->lift, habits, random));
-                }
-            }
-            const double at = week + weekday / 7.0;
-            STEELYARD_CHECK(writeSession(id, date, lifts, at, at - lastWeek, week % deloadEvery == deloadEvery - 1, random));
-            lastWeek = at;
+            if (week % 26 == 25 && random.chance(0.1)) switchOneLift(day, random);
+            const double at = week + day.weekday / 7.0;
+            STEELYARD_CHECK(
+                writeSession(id, date, day, {at, at - before, week % deloadEvery == deloadEvery - 1}, random));
+            before = at;
         }
     }
-    if (!random.chance(0.6)) return {};
-    std::vector<std::pair<int, std::vector<LiftLine>>> blockDays;
-    for (const auto& [weekday, lifts] : days) {
-        auto& lines = blockDays.emplace_back(weekday, std::vector<LiftLine>{}).second;
-        for (const auto& lift : lifts) lines.push_back(lift.first.line);
+    return {};
+}
+
+Result<void> ClubWriter::writeBodyMass(Id<Athlete> id, const Athlete& athlete, ClubRandom& random)
+{
+    double kg = (athlete.sex == Sex::Female ? 64 : 80) * random.uniform(0.85, 1.2);
+    for (int week = 0; week < 52 * m_options.years; week += 4) {
+        kg *= 1 + 0.004 * random.normal();
+        const double amount = athlete.unit == MassUnit::kg ? kg : kg / 0.45359237;
+        const auto mass = Load::make(Decimal::nearest(amount, 1), athlete.unit).value_or(Load{});
+        STEELYARD_CHECK(
+            m_book.athletes().putBodyMass(m_transaction, id, {m_firstMonday.addDays(7 * week), mass}));
     }
-    return writeBlock(id, blockDays, random);
+    return {};
+}
+
+Result<void> ClubWriter::writeLifter(int index)
+{
+    ClubRandom random(m_options.seed * 1'000'003 + static_cast<std::uint64_t>(index));
+    const Athlete athlete = inventAthlete(index, random);
+    STEELYARD_TRY(const auto id, m_book.athletes().insert(m_transaction, athlete, random.uuid()));
+    STEELYARD_CHECK(writeBodyMass(id, athlete, random));
+    std::vector<TrainingDay> days = inventDays(athlete, id, random);
+    STEELYARD_CHECK(writeYears(id, days, random));
+    return random.chance(0.6) ? writeBlock(id, days, random) : Result<void>{};
 }
 
 }  // namespace

@@ -32,8 +32,12 @@ constexpr ModuleLaw kModules[] = {
     {"core/sheets/", "core/base/ core/domain/ core/numerics/ core/analysis/ core/planning/ core/sheets/", "QtCore"},
     {"core/storage/", "core/base/ core/domain/ core/analysis/athlete_log.h core/storage/", "QtCore QtSql"},
     {"core/edits/", "core/base/ core/domain/ core/storage/ core/edits/", "QtCore"},
-    {"core/exchange/", "core/base/ core/domain/ core/analysis/ core/storage/ core/edits/ core/exchange/", "QtCore"},
-    {"core/book/", "core/", "QtCore"},
+    {"core/book/",
+     "core/base/ core/domain/ core/analysis/ core/flags/ core/planning/ core/sheets/ core/storage/ core/edits/ core/book/",
+     "QtCore"},
+    {"core/exchange/",
+     "core/base/ core/domain/ core/analysis/ core/flags/ core/storage/ core/edits/ core/book/ core/exchange/", "QtCore"},
+    {"core/samples/", "core/base/ core/domain/ core/storage/ core/edits/ core/book/ core/samples/", "QtCore"},
 };
 
 // What a folder must not include, as a pattern on the included name.

@@ -66,9 +66,18 @@ void Statement::bind(int index, const QString& value)
 void Statement::bind(int index, QDate value)
 {
     if (!value.isValid()) return bind(index, std::nullopt);
-    std::array<char, 11> text{};
-    std::snprintf(text.data(), text.size(), "%04d-%02d-%02d", value.year() % 10000, value.month(), value.day());
-    bind(index, std::string_view(text.data(), 10));
+    int year = 0;
+    int month = 0;
+    int day = 0;
+    value.getDate(&year, &month, &day);
+    const std::array<int, 4> pairs{year / 100 % 100, year % 100, month, day};
+    std::array<char, 10> text{'0', '0', '0', '0', '-', '0', '0', '-', '0', '0'};
+    constexpr std::array<std::size_t, 4> places{0, 2, 5, 8};
+    for (std::size_t i = 0; i < pairs.size(); ++i) {
+        text[places[i]] = static_cast<char>('0' + pairs[i] / 10);
+        text[places[i] + 1] = static_cast<char>('0' + pairs[i] % 10);
+    }
+    bind(index, std::string_view(text.data(), text.size()));
 }
 
 void Statement::bind(int index, const QUuid& value)

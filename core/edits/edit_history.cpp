@@ -13,11 +13,17 @@ Result<bool> EditHistory::perform(std::unique_ptr<Edit> edit)
     if (changeset.isEmpty()) return false;
     const Changes changes = transaction.changes();
     STEELYARD_CHECK(transaction.commit());
+    adopt(edit->label(), changeset, changes);
+    return true;
+}
+
+void EditHistory::adopt(QString label, QByteArray changeset, Changes changes)
+{
+    if (changeset.isEmpty()) return;
     m_redo.clear();
-    m_undo.push_back({edit->label(), changeset, changes});
+    m_undo.push_back({std::move(label), std::move(changeset), changes});
     if (m_undo.size() > kMostEdits) m_undo.erase(m_undo.begin());
     m_hub.publish(changes);
-    return true;
 }
 
 Result<void> EditHistory::replay(const Done& done, bool forth)

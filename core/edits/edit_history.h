@@ -28,6 +28,8 @@ public:
     [[nodiscard]] QString redoLabel() const { return canRedo() ? m_redo.back().label : QString(); }
     [[nodiscard]] Result<void> undo();
     [[nodiscard]] Result<void> redo();
+    // Remembers and announces what was committed elsewhere (a worker's own connection), so that it can be undone here.
+    void adopt(QString label, QByteArray changeset, Changes changes);
     // After something that can't be taken back.
     void clear();
 

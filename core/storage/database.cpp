@@ -160,18 +160,18 @@ Result<void> Database::configure()
 
 Result<Statement> Database::prepare(std::string_view sql)
 {
-    std::string text(sql);
-    if (const auto cached = m_cache.find(text); cached != m_cache.end() && !cached->second.empty()) {
-        sqlite3_stmt* statement = cached->second.back();
-        cached->second.pop_back();
-        return Statement(*this, std::move(text), statement);
+    auto entry = m_cache.find(sql);
+    if (entry == m_cache.end()) entry = m_cache.emplace(std::string(sql), Idle{}).first;
+    if (Idle& idle = entry->second; !idle.empty()) {
+        sqlite3_stmt* statement = idle.back();
+        idle.pop_back();
+        return Statement(*this, idle, statement);
     }
     sqlite3_stmt* statement = nullptr;
-    if (sqlite3_prepare_v3(m_handle, text.data(), static_cast<int>(text.size()), SQLITE_PREPARE_PERSISTENT, &statement,
-                           nullptr)
+    if (sqlite3_prepare_v3(m_handle, sql.data(), static_cast<int>(sql.size()), SQLITE_PREPARE_PERSISTENT, &statement, nullptr)
         != SQLITE_OK)
         return fail(lastError(DatabaseText::tr("reading or writing the book")));
-    return Statement(*this, std::move(text), statement);
+    return Statement(*this, entry->second, statement);
 }
 
 Result<void> Database::execute(const char* script)
@@ -212,13 +212,6 @@ Result<std::int64_t> Database::integer(std::string_view sql)
     STEELYARD_TRY(auto statement, prepare(sql));
     STEELYARD_TRY(const bool row, statement.step());
     return row ? statement.int64(0) : 0;
-}
-
-void Database::giveBack(const std::string& sql, sqlite3_stmt* statement)
-{
-    sqlite3_reset(statement);
-    sqlite3_clear_bindings(statement);
-    m_cache[sql].push_back(statement);
 }
 
 }  // namespace steelyard

@@ -62,14 +62,20 @@ private:
     Database(QString path, Access access);
     [[nodiscard]] Result<void> connect(bool create);
     [[nodiscard]] Result<void> configure();
-    void giveBack(const std::string& sql, sqlite3_stmt* statement);
+    // Statements for one text that nobody uses right now. Nodes of the map stay where they are, so a Statement points
+    // at its own and no text is copied or hashed when it goes back.
+    using Idle = std::vector<sqlite3_stmt*>;
+    struct TextHash {
+        using is_transparent = void;
+        std::size_t operator()(std::string_view text) const noexcept { return std::hash<std::string_view>{}(text); }
+    };
 
     QString m_path;
     Access m_access;
     QString m_connectionName;
     std::unique_ptr<QSqlDatabase> m_connection;
     sqlite3* m_handle = nullptr;
-    std::unordered_map<std::string, std::vector<sqlite3_stmt*>> m_cache;
+    std::unordered_map<std::string, Idle, TextHash, std::equal_to<>> m_cache;
 };
 
 }  // namespace steelyard

@@ -20,19 +20,27 @@ int twoDigits(std::string_view text, std::size_t at)
 
 }  // namespace
 
-Statement::Statement(Database& database, std::string sql, sqlite3_stmt* statement)
-    : m_database(&database), m_sql(std::move(sql)), m_statement(statement)
+Statement::Statement(Database& database, std::vector<sqlite3_stmt*>& idle, sqlite3_stmt* statement)
+    : m_database(&database), m_idle(&idle), m_statement(statement)
 {
 }
 
 Statement::Statement(Statement&& other) noexcept
-    : m_database(other.m_database), m_sql(std::move(other.m_sql)), m_statement(std::exchange(other.m_statement, nullptr))
+    : m_database(other.m_database), m_idle(other.m_idle), m_statement(std::exchange(other.m_statement, nullptr))
 {
 }
 
 Statement::~Statement()
 {
-    if (m_statement) m_database->giveBack(m_sql, m_statement);
+    if (!m_statement) return;
+    sqlite3_reset(m_statement);
+    sqlite3_clear_bindings(m_statement);
+    m_idle->push_back(m_statement);
+}
+
+void Statement::bindForever(int index, std::string_view value)
+{
+    sqlite3_bind_text(m_statement, index, value.data(), static_cast<int>(value.size()), SQLITE_STATIC);
 }
 
 void Statement::bind(int index, std::nullopt_t)

@@ -60,7 +60,7 @@ public:
         requires std::is_enum_v<Enum>
     void bind(int index, Enum value)
     {
-        bind(index, key(value));
+        bindForever(index, key(value));
     }
     template <class T>
     void bind(int index, const std::optional<T>& value)
@@ -123,9 +123,11 @@ public:
 
 private:
     friend class Database;
-    Statement(Database& database, std::string sql, sqlite3_stmt* statement);
+    // Text that lives as long as the program (a choice's key): SQLite need not copy it.
+    void bindForever(int index, std::string_view value);
+    Statement(Database& database, std::vector<sqlite3_stmt*>& idle, sqlite3_stmt* statement);
     Database* m_database;
-    std::string m_sql;
+    std::vector<sqlite3_stmt*>* m_idle;  // where it goes when it dies
     sqlite3_stmt* m_statement;
 };
 

@@ -1,0 +1,125 @@
+#include "core/exchange/lift_line_finder.h"
+
+#include "core/base/text.h"
+#include "core/storage/athlete_repository.h"
+
+namespace steelyard {
+
+Result<void> LiftLineFinder::readBook()
+{
+    Database& database = m_transaction.database();
+    STEELYARD_TRY(const auto athletes, AthleteRepository(database).all());
+    for (const Row<Athlete>& row : athletes) {
+        m_athletes.emplace(row.value.name, row.id);
+        m_units.emplace(row.id, row.value.unit);
+        STEELYARD_TRY(const auto lines, LogbookRepository(database).lines(row.id));
+        for (const Row<LiftLine>& line : lines)
+            m_lines.emplace(LineKey(line.value.athlete, line.value.variant, line.value.grip, line.value.standard), line.id);
+    }
+    STEELYARD_TRY(const Library library, LibraryRepository(database).read());
+    for (const auto& row : library.exercises) m_exercises.emplace(searchKey(row.value.name), row.id);
+    for (const auto& row : library.grips) m_grips.emplace(searchKey(row.value.name), row.id);
+    for (const auto& row : library.variants) remember(row);
+    for (const auto& row : library.standards) remember(row);
+    return {};
+}
+
+void LiftLineFinder::remember(const Row<Variant>& row)
+{
+    m_variants.emplace(std::pair(row.value.exercise, searchKey(row.value.name)), row.id);
+    if (row.value.isDefault) m_variants.emplace(std::pair(row.value.exercise, QString()), row.id);
+    if (row.value.usualGrip) m_usualGrips.emplace(row.id, *row.value.usualGrip);
+}
+
+void LiftLineFinder::remember(const Row<RepStandard>& row)
+{
+    const RepStandard& standard = row.value;
+    m_standards.emplace(StandardKey(standard.variant, standard.athlete, searchKey(standard.name)), row.id);
+    if (standard.isDefault) m_standards.emplace(StandardKey(standard.variant, standard.athlete, QString()), row.id);
+}
+
+Result<LiftLine> LiftLineFinder::find(const LogbookRow& row)
+{
+    STEELYARD_TRY(const auto athleteId, athlete(row));
+    STEELYARD_TRY(const auto exerciseId, exercise(row.exercise));
+    STEELYARD_TRY(const auto variantId, variant(exerciseId, row.variant));
+    STEELYARD_TRY(const auto gripId, grip(variantId, row.grip));
+    STEELYARD_TRY(const auto standardId, standard(variantId, athleteId, row.standard));
+    return LiftLine{athleteId, variantId, gripId, standardId};
+}
+
+Result<Id<LiftLine>> LiftLineFinder::lineId(const LiftLine& line)
+{
+    const LineKey key(line.athlete, line.variant, line.grip, line.standard);
+    if (const auto known = m_lines.find(key); known != m_lines.end()) return known->second;
+    STEELYARD_TRY(const auto id, LogbookRepository(m_transaction.database()).line(m_transaction, line));
+    ++m_report.newLines;
+    return m_lines.emplace(key, id).first->second;
+}
+
+Result<Id<Athlete>> LiftLineFinder::athlete(const LogbookRow& row)
+{
+    if (const auto known = m_athletes.find(row.athlete); known != m_athletes.end()) return known->second;
+    Athlete made;
+    made.name = row.athlete;
+    made.unit = row.set.load.unit();
+    STEELYARD_TRY(const auto id, AthleteRepository(m_transaction.database()).insert(m_transaction, made));
+    m_report.newAthletes.append(made.name);
+    m_units.emplace(id, made.unit);
+    return m_athletes.emplace(made.name, id).first->second;
+}
+
+Result<Id<Exercise>> LiftLineFinder::exercise(const QString& name)
+{
+    const QString key = searchKey(name);
+    if (const auto known = m_exercises.find(key); known != m_exercises.end()) return known->second;
+    STEELYARD_TRY(const auto id,
+                  LibraryRepository(m_transaction.database()).insert(m_transaction, Exercise{name, {}, false}));
+    m_report.newExercises.append(name);
+    return m_exercises.emplace(key, id).first->second;
+}
+
+Result<Id<Variant>> LiftLineFinder::variant(Id<Exercise> exerciseId, const QString& name)
+{
+    const auto key = std::pair(exerciseId, searchKey(name));
+    if (const auto known = m_variants.find(key); known != m_variants.end()) return known->second;
+    Variant made{.exercise = exerciseId};
+    made.name = name.isEmpty() ? asUsualName() : name;
+    // What a row without a variant means is the exercise's default from now on, unless the exercise has one.
+    made.isDefault = name.isEmpty();
+    STEELYARD_TRY(const auto id, LibraryRepository(m_transaction.database()).insert(m_transaction, made));
+    ++m_report.newVariants;
+    remember({id, QUuid(), made});
+    return id;
+}
+
+Result<Id<Grip>> LiftLineFinder::grip(Id<Variant> variantId, const QString& name)
+{
+    if (name.isEmpty())
+        if (const auto usual = m_usualGrips.find(variantId); usual != m_usualGrips.end()) return usual->second;
+    const QString text = name.isEmpty() ? asUsualName() : name;
+    const QString key = searchKey(text);
+    if (const auto known = m_grips.find(key); known != m_grips.end()) return known->second;
+    STEELYARD_TRY(const auto id,
+                  LibraryRepository(m_transaction.database()).insert(m_transaction, Grip{text, {}, {}, {}}));
+    ++m_report.newGrips;
+    return m_grips.emplace(key, id).first->second;
+}
+
+Result<Id<RepStandard>> LiftLineFinder::standard(Id<Variant> variantId, Id<Athlete> athleteId, const QString& name)
+{
+    const QString key = searchKey(name);
+    // What was agreed with this athlete comes before what holds for everybody.
+    for (const std::optional<Id<Athlete>>& owner : {std::optional(athleteId), std::optional<Id<Athlete>>()})
+        if (const auto known = m_standards.find(StandardKey(variantId, owner, key)); known != m_standards.end())
+            return known->second;
+    RepStandard made{.variant = variantId};
+    made.name = name.isEmpty() ? asUsualName() : name;
+    made.isDefault = name.isEmpty();
+    STEELYARD_TRY(const auto id, LibraryRepository(m_transaction.database()).insert(m_transaction, made));
+    ++m_report.newStandards;
+    remember({id, QUuid(), made});
+    return id;
+}
+
+}  // namespace steelyard

@@ -1,0 +1,51 @@
+// Rows of a logbook file as values, and what is wrong with the others: which line, which column, what stood there, and how to
+// mend it. Nothing here looks at a book.
+#pragma once
+
+#include "core/base/progress.h"
+#include "core/domain/logbook.h"
+#include "core/exchange/logbook_mapping.h"
+
+#include <vector>
+
+namespace steelyard {
+
+struct LogbookRow {
+    int line = 0;  // in the file
+    QDate date;
+    QString athlete;
+    QString exercise;
+    QString variant;   // empty: the exercise's default
+    QString grip;      // empty: the variant's usual one
+    QString standard;  // empty: the variant's default
+    SetEntry set;
+    bool numberGiven = false;
+    bool unitGiven = false;  // else the load is taken in the athlete's unit
+    ExerciseRating rating;
+};
+
+struct RowProblem {
+    int line = 0;
+    QString column;  // ours; empty: the whole row
+    QString value;
+    QString text;
+    friend bool operator==(const RowProblem&, const RowProblem&) = default;
+};
+
+struct ParsedLogbook {
+    QStringList header;                    // as in the file
+    QChar separator = u',';
+    std::vector<LogbookRow> rows;          // good ones, in file order
+    std::vector<CsvRecord> records;        // of `rows`, only when they may have to be set aside
+    std::vector<RowProblem> problems;      // in file order
+    std::vector<CsvRecord> badRecords;     // the rows they belong to
+    QStringList unknownColumns;            // kept as notes
+};
+
+// `today` bounds the dates. Fails when the file as a whole can't be read: encoding, quoting, a needed column missing.
+[[nodiscard]] Result<ParsedLogbook> parseLogbook(const QByteArray& bytes, const LogbookMapping&, QDate today,
+                                                 const Progress&);
+// "line 7, column reps, “ten”: ..."
+[[nodiscard]] QString toText(const RowProblem&);
+
+}  // namespace steelyard

@@ -1,0 +1,235 @@
+#include "core/exchange/logbook_import.h"
+
+#include "core/exchange/lift_line_finder.h"
+#include "core/storage/changeset.h"
+#include "core/storage/logbook_repository.h"
+
+#include <QtCore/QCoreApplication>
+
+#include <algorithm>
+#include <map>
+#include <unordered_set>
+
+namespace steelyard {
+namespace {
+
+struct LogbookImportText {
+    Q_DECLARE_TR_FUNCTIONS(LogbookImportText)
+};
+
+// A session while rows come in.
+struct OpenSession {
+    Id<Session> id;
+    bool wasThere = false;
+    int rowsSoFar = 0;     // of this file: numbers sets that have none
+    int lastPosition = 0;  // in the book
+    std::map<Id<LiftLine>, ExerciseRating> ratings;
+};
+
+class LogbookImporter {
+public:
+    LogbookImporter(Transaction& transaction, const ParsedLogbook& parsed, ImportReport& report)
+        : m_transaction(transaction), m_parsed(parsed), m_report(report), m_logbook(transaction.database()),
+          m_finder(transaction, report)
+    {
+    }
+
+    Result<void> run(const Progress& progress)
+    {
+        STEELYARD_CHECK(m_finder.readBook());
+        for (std::size_t i = 0; i < m_parsed.rows.size(); ++i) {
+            STEELYARD_CHECK(importRow(m_parsed.rows[i], m_parsed.records[i]));
+            if (i % 500 != 0) continue;
+            progress.report(0.4 + 0.6 * static_cast<double>(i) / static_cast<double>(m_parsed.rows.size()));
+            if (progress.cancelled())
+                return fail(ErrorCode::Cancelled, LogbookImportText::tr("Stopped; nothing was changed."));
+        }
+        return writeRatings();
+    }
+
+private:
+    Result<void> importRow(const LogbookRow& row, const CsvRecord& record)
+    {
+        STEELYARD_TRY(const LiftLine line, m_finder.find(row));
+        STEELYARD_TRY(const auto lineId, m_finder.lineId(line));
+        STEELYARD_TRY(OpenSession * session, openSession(line.athlete, row.date));
+        SetEntry set = row.set;
+        ++session->rowsSoFar;
+        if (!row.numberGiven) set.number = session->rowsSoFar;
+        if (!row.unitGiven && m_finder.unitOf(line.athlete) != set.load.unit())
+            set.load = Load::make(set.load.amount(), m_finder.unitOf(line.athlete)).value_or(set.load);
+        STEELYARD_TRY(const auto there, existing(*session, lineId, set.number));
+        if (there && *there != set) {
+            return complain(row, record, QStringLiteral("set"), QString::number(set.number),
+                            LogbookImportText::tr("the book has another set with this number on this day and lift; correct the "
+                                                  "number, or change the set in the book"));
+        }
+        if (there) {
+            ++m_report.setsAlreadyThere;
+        } else {
+            STEELYARD_CHECK(m_logbook.insert(m_transaction, line.athlete,
+                                             {session->id, lineId, ++session->lastPosition, set}));
+            ++m_report.setsAdded;
+            m_numbersInFile.insert({session->id.value(), lineId.value(), set.number});
+        }
+        return takeRating(row, record, *session, line.athlete, lineId);
+    }
+
+    Result<void> complain(const LogbookRow& row, const CsvRecord& record, const QString& column, const QString& value,
+                          const QString& text)
+    {
+        m_report.problems.push_back({row.line, column, value, text});
+        if (m_report.problemRecords.empty() || m_report.problemRecords.back().line != record.line)
+            m_report.problemRecords.push_back(record);
+        return {};
+    }
+
+    Result<OpenSession*> openSession(Id<Athlete> athlete, QDate date)
+    {
+        const auto key = std::pair(athlete, date);
+        if (const auto open = m_sessions.find(key); open != m_sessions.end()) return &open->second;
+        STEELYARD_TRY(auto find, m_transaction.database().prepare("SELECT id FROM session WHERE athlete_id = ?1 AND date = ?2"));
+        find.bindAll(athlete, date);
+        STEELYARD_TRY(const bool wasThere, find.step());
+        find.reset();
+        STEELYARD_TRY(const auto id, m_logbook.session(m_transaction, athlete, date));
+        OpenSession session{id, wasThere, 0, 0, {}};
+        if (wasThere) {
+            STEELYARD_TRY(auto last, m_transaction.database().prepare(
+                                         "SELECT coalesce(max(position), 0) FROM set_entry WHERE session_id = ?1"));
+            last.bind(1, id);
+            STEELYARD_CHECK(last.step());
+            session.lastPosition = last.integer(0);
+            STEELYARD_CHECK(readRatings(session));
+        }
+        return &m_sessions.emplace(key, std::move(session)).first->second;
+    }
+
+    Result<void> readRatings(OpenSession& session)
+    {
+        STEELYARD_TRY(auto st, m_transaction.database().prepare("SELECT r.line_id, " + std::string(kRatingColumns)
+                                                                + " FROM exercise_rating r WHERE r.session_id = ?1"));
+        st.bind(1, session.id);
+        while (true) {
+            STEELYARD_TRY(const bool more, st.step());
+            if (!more) return {};
+            session.ratings.emplace(st.id<LiftLine>(0), readRating(st, 1));
+        }
+    }
+
+    // The set that stands at this place, from the book or from an earlier row of the file.
+    Result<std::optional<SetEntry>> existing(const OpenSession& session, Id<LiftLine> line, int number)
+    {
+        if (!session.wasThere && !m_numbersInFile.contains({session.id.value(), line.value(), number})) return std::nullopt;
+        STEELYARD_TRY(auto st, m_transaction.database().prepare(
+                                   "SELECT " + std::string(kSetColumns)
+                                   + " FROM set_entry e WHERE e.session_id = ?1 AND e.line_id = ?2 AND e.number = ?3"));
+        st.bindAll(session.id, line, number);
+        STEELYARD_TRY(const bool found, st.step());
+        return found ? std::optional(readSet(st, 0)) : std::nullopt;
+    }
+
+    Result<void> takeRating(const LogbookRow& row, const CsvRecord& record, OpenSession& session, Id<Athlete> athlete,
+                            Id<LiftLine> line)
+    {
+        if (row.rating.none()) return {};
+        const auto [place, isNew] = session.ratings.emplace(line, row.rating);
+        if (isNew) {
+            m_newRatings.push_back({athlete, session.id, line, row.rating});
+        } else if (place->second != row.rating) {
+            return complain(row, record, QStringLiteral("tension"), {},
+                            LogbookImportText::tr("this exercise has other ratings already on this day; leave them blank here, or "
+                                                  "make them equal"));
+        }
+        return {};
+    }
+
+    Result<void> writeRatings()
+    {
+        for (const NewRating& rating : m_newRatings)
+            STEELYARD_CHECK(m_logbook.putRating(m_transaction, rating.athlete, rating.session, rating.line, rating.value));
+        return {};
+    }
+
+    struct NewRating {
+        Id<Athlete> athlete;
+        Id<Session> session;
+        Id<LiftLine> line;
+        ExerciseRating value;
+    };
+    struct PlaceHash {
+        std::size_t operator()(const std::tuple<std::int64_t, std::int64_t, int>& place) const noexcept
+        {
+            const auto [session, line, number] = place;
+            return std::hash<std::int64_t>{}(session * 1'000'003 + line * 1009 + number);
+        }
+    };
+
+    Transaction& m_transaction;
+    const ParsedLogbook& m_parsed;
+    ImportReport& m_report;
+    LogbookRepository m_logbook;
+    LiftLineFinder m_finder;
+    std::map<std::pair<Id<Athlete>, QDate>, OpenSession> m_sessions;
+    std::unordered_set<std::tuple<std::int64_t, std::int64_t, int>, PlaceHash> m_numbersInFile;
+    std::vector<NewRating> m_newRatings;
+};
+
+}  // namespace
+
+Result<ImportOutcome> importLogbook(Database& database, const ParsedLogbook& parsed, const ImportOptions& options,
+                                    const Progress& progress)
+{
+    ImportOutcome outcome;
+    ImportReport& report = outcome.report;
+    report.rowsRead = static_cast<int>(parsed.rows.size() + parsed.badRecords.size());
+    report.unknownColumns = parsed.unknownColumns;
+    report.problems = parsed.problems;
+    report.problemRecords = parsed.badRecords;
+    outcome.label = LogbookImportText::tr("import of %n row(s)", nullptr, report.rowsRead);
+
+    STEELYARD_TRY(auto transaction, Transaction::begin(database));
+    std::optional<ChangesetRecorder> recorder;
+    if (!options.previewOnly) {
+        STEELYARD_TRY(auto started, ChangesetRecorder::start(database));
+        recorder.emplace(std::move(started));
+    }
+    STEELYARD_CHECK(LogbookImporter(transaction, parsed, report).run(progress));
+    std::ranges::sort(report.problems, {}, &RowProblem::line);
+    std::ranges::sort(report.problemRecords, {}, &CsvRecord::line);
+    report.rowsSetAside = static_cast<int>(report.problemRecords.size());
+    if (options.previewOnly || (!report.problems.empty() && !options.setAside)) return outcome;
+
+    STEELYARD_TRY(outcome.changeset, recorder->finish());
+    outcome.changes = transaction.changes();
+    recorder.reset();
+    STEELYARD_CHECK(transaction.commit());
+    report.written = true;
+    progress.report(1.0);
+    return outcome;
+}
+
+QByteArray problemRowsCsv(const ParsedLogbook& parsed, const ImportReport& report)
+{
+    const auto quoted = [](QString field) {
+        return u'"' + field.replace(u'"', QStringLiteral("\"\"")) + u'"';
+    };
+    const auto line = [&](const QStringList& fields, const QString& last) {
+        QStringList cells;
+        for (const QString& field : fields) cells.append(quoted(field));
+        cells.append(quoted(last));
+        return (cells.join(parsed.separator) + u'\n').toUtf8();
+    };
+    QByteArray csv = line(parsed.header, QStringLiteral("problem"));
+    for (const CsvRecord& record : report.problemRecords) {
+        QStringList texts;
+        for (const RowProblem& problem : report.problems)
+            if (problem.line == record.line) texts.append(toText(problem));
+        QStringList fields = record.fields;
+        while (fields.size() < parsed.header.size()) fields.append(QString());
+        csv += line(fields, texts.join(QStringLiteral(" | ")));
+    }
+    return csv;
+}
+
+}  // namespace steelyard

@@ -1,0 +1,53 @@
+// Puts the rows of a logbook file into a book: all or nothing, in one transaction that can be undone as one edit.
+//
+//   STEELYARD_TRY(const auto parsed, parseLogbook(bytes, mapping, today, progress));
+//   STEELYARD_TRY(auto outcome, importLogbook(database, parsed, {}, progress));
+//   history.adopt(outcome.label, outcome.changeset, outcome.changes);      // now it can be undone
+//
+// Names find what is there (exercises, variants, grips and standards without regard to case and diacritics; athletes
+// exactly) and are made when nothing is. A set that the book has already, equal in everything, is passed over, so importing
+// a file twice changes nothing. A set that the book has with other content is a problem of its row.
+//
+// With problems nothing is written and the report says what they are, unless they are to be set aside. Cancelled: nothing is
+// written either. May run in a worker thread on a connection of its own.
+#pragma once
+
+#include "core/exchange/logbook_csv.h"
+#include "core/storage/transaction.h"
+
+namespace steelyard {
+
+struct ImportOptions {
+    bool previewOnly = false;  // goes through everything, then takes it back
+    bool setAside = false;     // rows with problems are left out, the others come in
+};
+
+struct ImportReport {
+    int rowsRead = 0;
+    int setsAdded = 0;
+    int setsAlreadyThere = 0;
+    int rowsSetAside = 0;
+    QStringList newAthletes;
+    QStringList newExercises;
+    int newVariants = 0;
+    int newGrips = 0;
+    int newStandards = 0;
+    int newLines = 0;
+    QStringList unknownColumns;
+    std::vector<RowProblem> problems;
+    std::vector<CsvRecord> problemRecords;  // the rows they belong to
+    bool written = false;                   // false: preview, or refused because of problems
+};
+
+struct ImportOutcome {
+    ImportReport report;
+    QString label;         // for the undo menu
+    QByteArray changeset;  // empty when nothing was written
+    Changes changes;
+};
+
+[[nodiscard]] Result<ImportOutcome> importLogbook(Database&, const ParsedLogbook&, const ImportOptions&, const Progress&);
+// The rows with problems as a CSV of the same form, with what was wrong in a last column named "problem".
+[[nodiscard]] QByteArray problemRowsCsv(const ParsedLogbook&, const ImportReport&);
+
+}  // namespace steelyard

@@ -15,9 +15,9 @@ namespace steelyard {
 
 struct PairedAgreement {
     std::size_t pairs = 0;
-    double meanChange = 0;          // second minus first: learning or fatigue shared by all
-    double typicalError = 0;        // SD of the differences / sqrt 2; equals sqrt(MSE) of the two-way table
-    double consistency = 0;         // ICC(3,1); meaningless (0) when nobody differs from anybody
+    double meanChange = 0;    // second minus first: learning or fatigue shared by all
+    double typicalError = 0;  // SD of the differences / sqrt 2; equals sqrt(MSE) of the two-way table
+    double consistency = 0;   // ICC(3,1); meaningless (0) when nobody differs from anybody
 };
 
 [[nodiscard]] std::optional<PairedAgreement> pairedAgreement(std::span<const double> first,
@@ -25,8 +25,7 @@ struct PairedAgreement {
 
 // Smallest change that is beyond the noise of two measurements with this confidence (two-sided):
 // z * typicalError * sqrt 2. When each side is a mean of k sessions, the error of each shrinks by sqrt k.
-[[nodiscard]] double minimalDetectableChange(double typicalError, double confidence = 0.95,
-                                             int sessionsAveraged = 1);
+[[nodiscard]] double minimalDetectableChange(double typicalError, double confidence = 0.95, int sessionsAveraged = 1);
 
 // Probability that the true change is above `worthwhile`, given the observed change and nothing known beforehand.
 [[nodiscard]] double chanceBeyond(double observedChange, double worthwhile, double typicalError);

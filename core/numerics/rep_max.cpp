@@ -10,13 +10,20 @@ namespace {
 double maxPerLoad(RepMaxEquation equation, double reps)
 {
     switch (equation) {
-    case RepMaxEquation::Epley: return 1.0 + reps / 30.0;
-    case RepMaxEquation::Brzycki: return 1.0 / (1.0278 - 0.0278 * reps);
-    case RepMaxEquation::Lander: return 100.0 / (101.3 - 2.67123 * reps);
-    case RepMaxEquation::Lombardi: return std::pow(reps, 0.10);
-    case RepMaxEquation::Mayhew: return 100.0 / (52.2 + 41.9 * std::exp(-0.055 * reps));
-    case RepMaxEquation::OConnor: return 1.0 + 0.025 * reps;
-    case RepMaxEquation::Wathan: return 100.0 / (48.8 + 53.8 * std::exp(-0.075 * reps));
+    case RepMaxEquation::Epley:
+        return 1.0 + reps / 30.0;
+    case RepMaxEquation::Brzycki:
+        return 1.0 / (1.0278 - 0.0278 * reps);
+    case RepMaxEquation::Lander:
+        return 100.0 / (101.3 - 2.67123 * reps);
+    case RepMaxEquation::Lombardi:
+        return std::pow(reps, 0.10);
+    case RepMaxEquation::Mayhew:
+        return 100.0 / (52.2 + 41.9 * std::exp(-0.055 * reps));
+    case RepMaxEquation::OConnor:
+        return 1.0 + 0.025 * reps;
+    case RepMaxEquation::Wathan:
+        return 100.0 / (48.8 + 53.8 * std::exp(-0.075 * reps));
     }
     return std::nan("");
 }
@@ -25,13 +32,20 @@ double maxPerLoad(RepMaxEquation equation, double reps)
 double repsForFraction(RepMaxEquation equation, double fraction)
 {
     switch (equation) {
-    case RepMaxEquation::Epley: return 30.0 * (1.0 / fraction - 1.0);
-    case RepMaxEquation::Brzycki: return (1.0278 - fraction) / 0.0278;
-    case RepMaxEquation::Lander: return (101.3 - 100.0 * fraction) / 2.67123;
-    case RepMaxEquation::Lombardi: return std::pow(fraction, -10.0);
-    case RepMaxEquation::Mayhew: return -std::log((100.0 * fraction - 52.2) / 41.9) / 0.055;
-    case RepMaxEquation::OConnor: return (1.0 / fraction - 1.0) / 0.025;
-    case RepMaxEquation::Wathan: return -std::log((100.0 * fraction - 48.8) / 53.8) / 0.075;
+    case RepMaxEquation::Epley:
+        return 30.0 * (1.0 / fraction - 1.0);
+    case RepMaxEquation::Brzycki:
+        return (1.0278 - fraction) / 0.0278;
+    case RepMaxEquation::Lander:
+        return (101.3 - 100.0 * fraction) / 2.67123;
+    case RepMaxEquation::Lombardi:
+        return std::pow(fraction, -10.0);
+    case RepMaxEquation::Mayhew:
+        return -std::log((100.0 * fraction - 52.2) / 41.9) / 0.055;
+    case RepMaxEquation::OConnor:
+        return (1.0 / fraction - 1.0) / 0.025;
+    case RepMaxEquation::Wathan:
+        return -std::log((100.0 * fraction - 48.8) / 53.8) / 0.075;
     }
     return std::nan("");
 }

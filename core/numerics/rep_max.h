@@ -67,9 +67,19 @@ struct PercentRow {
 
 // Source: NSCA Essentials of Strength Training and Conditioning, 4th ed. (Haff & Triplett 2016), ch. 17.
 inline constexpr std::array<PercentRow, 13> kHandbookPercents{{
-    {1, 100, false}, {2, 95, false}, {3, 93, false}, {4, 90, false}, {5, 87, false},
-    {6, 85, false},  {7, 83, false}, {8, 80, false}, {9, 77, false}, {10, 75, false},
-    {11, 70, true},  {12, 67, true}, {15, 65, true},
+    {1, 100, false},
+    {2, 95, false},
+    {3, 93, false},
+    {4, 90, false},
+    {5, 87, false},
+    {6, 85, false},
+    {7, 83, false},
+    {8, 80, false},
+    {9, 77, false},
+    {10, 75, false},
+    {11, 70, true},
+    {12, 67, true},
+    {15, 65, true},
 }};
 
 // The table's percentage for that many repetitions; nullopt where the table has no column.

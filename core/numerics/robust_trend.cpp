@@ -11,8 +11,7 @@ namespace {
 bool isSeries(std::span<const double> x, std::span<const double> y)
 {
     const auto finite = [](double value) { return std::isfinite(value); };
-    return x.size() == y.size() && std::all_of(x.begin(), x.end(), finite)
-           && std::all_of(y.begin(), y.end(), finite);
+    return x.size() == y.size() && std::all_of(x.begin(), x.end(), finite) && std::all_of(y.begin(), y.end(), finite);
 }
 
 std::vector<double> pairSlopes(std::span<const double> x, std::span<const double> y)
@@ -27,9 +26,9 @@ std::vector<double> pairSlopes(std::span<const double> x, std::span<const double
 
 // Sums over groups of equal values, as Kendall's variance needs them.
 struct TieSums {
-    double pairs = 0;    // t (t - 1)
-    double triples = 0;  // t (t - 1) (t - 2)
-    double variance = 0; // t (t - 1) (2 t + 5)
+    double pairs = 0;     // t (t - 1)
+    double triples = 0;   // t (t - 1) (t - 2)
+    double variance = 0;  // t (t - 1) (2 t + 5)
 };
 
 TieSums tieSums(std::span<const double> values)

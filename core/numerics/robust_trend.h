@@ -35,7 +35,7 @@ enum class InterceptRule {
 
 struct TrendLine {
     double slope = 0;
-    double intercept = 0;  // y at x == 0
+    double intercept = 0;   // y at x == 0
     std::size_t pairs = 0;  // pairs of points behind the slope
     [[nodiscard]] double at(double x) const { return intercept + slope * x; }
 };

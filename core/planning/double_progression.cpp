@@ -34,8 +34,8 @@ DoneExposure setsAt(const DoneExposure& exposure, Mass mass)
 bool mostlyUnder(const DoneExposure& exposure, Mass mass, RepBand band)
 {
     const DoneExposure sets = setsAt(exposure, mass);
-    const auto under = std::count_if(sets.begin(), sets.end(),
-                                     [&](const DoneSet& set) { return set.countedReps < band.low; });
+    const auto under =
+        std::count_if(sets.begin(), sets.end(), [&](const DoneSet& set) { return set.countedReps < band.low; });
     return 2 * static_cast<std::size_t>(under) > sets.size();
 }
 
@@ -58,9 +58,10 @@ NextStep bandFull(const ProgressionInput& input, const LoadStepper& stepper, con
     if (!harder)
         return {load, std::vector<int>(count, input.band.high), StepKind::Hold,
                 ProgressionText::tr("Every set reached the top of the band, but there is no harder load to set here.")};
-    QString why = ProgressionText::tr("Every set reached %n counted repetition(s): take the next load and start from "
-                                      "the low end of the band.",
-                                      nullptr, input.band.high);
+    QString why = ProgressionText::tr(
+        "Every set reached %n counted repetition(s): take the next load and start from "
+        "the low end of the band.",
+        nullptr, input.band.high);
     const double cost = repCostOfStep(load.mass(), harder->mass(), input.band.high);
     if (cost > input.band.high - input.band.low)
         why += QLatin1Char(' ')
@@ -69,7 +70,7 @@ NextStep bandFull(const ProgressionInput& input, const LoadStepper& stepper, con
     return {*harder, std::vector<int>(count, input.band.low), StepKind::AddLoad, why};
 }
 
-NextStep sameLoad(const ProgressionInput& input, const Load& load, const DoneExposure& done, std::size_t count)
+NextStep keepsLoad(const ProgressionInput& input, const Load& load, const DoneExposure& done, std::size_t count)
 {
     std::vector<int> targets;
     bool added = false;
@@ -79,8 +80,9 @@ NextStep sameLoad(const ProgressionInput& input, const Load& load, const DoneExp
         added = added || more;
     }
     if (added)
-        return {load, fitTo(std::move(targets), count), StepKind::AddReps,
-                ProgressionText::tr("Same load: add a repetition to the sets that are not at the top of the band yet.")};
+        return {
+            load, fitTo(std::move(targets), count), StepKind::AddReps,
+            ProgressionText::tr("Same load: add a repetition to the sets that are not at the top of the band yet.")};
     if (done.size() < count)
         return {load, fitTo(std::move(targets), count), StepKind::Hold,
                 ProgressionText::tr("Same load: do all the planned sets before the load goes up.")};
@@ -111,8 +113,8 @@ std::optional<NextStep> doubleProgression(const ProgressionInput& input, const L
     const DoneExposure done = setsAt(input.exposures.back(), load->mass());
     const std::size_t count = setCount(input, done);
     const bool full = done.size() >= count && std::all_of(done.begin(), done.end(), [&](const DoneSet& set) {
-        return set.countedReps >= input.band.high && reserveKept(set, input);
-    });
+                          return set.countedReps >= input.band.high && reserveKept(set, input);
+                      });
     if (full) return bandFull(input, stepper, *load, count);
     const std::size_t exposures = input.exposures.size();
     const bool underTwice = exposures >= 2 && mostlyUnder(input.exposures[exposures - 1], load->mass(), input.band)
@@ -123,7 +125,7 @@ std::optional<NextStep> doubleProgression(const ProgressionInput& input, const L
                             ProgressionText::tr("Most sets stayed under %n counted repetition(s) twice running: one "
                                                 "step down brings them back into the band.",
                                                 nullptr, input.band.low)};
-    return sameLoad(input, *load, done, count);
+    return keepsLoad(input, *load, done, count);
 }
 
 bool twoForTwo(const DoneExposure& previous, const DoneExposure& latest, int goalReps)

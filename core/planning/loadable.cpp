@@ -31,12 +31,8 @@ bool sameLoad(Mass a, Mass b)
 }  // namespace
 
 LoadFinder::LoadFinder(const Gym* gym, MassUnit unit)
-    : m_gym(gym)
-    , m_unit(unit)
-    , m_barPlates(platesIn(gym))
-    , m_beltPlates(platesIn(gym), PlateSearch::Hang::Singly)
-{
-}
+    : m_gym(gym), m_unit(unit), m_barPlates(platesIn(gym)), m_beltPlates(platesIn(gym), PlateSearch::Hang::Singly)
+{}
 
 std::optional<Load> LoadFinder::barOf(const Variant& variant) const
 {
@@ -77,8 +73,8 @@ LoadFinder::Ladder LoadFinder::ladderOf(const Variant& variant) const
             ladder.plates = &m_barPlates;
             ladder.emptyBar = bar->mass();
             // Collars belong to bars with sleeves, not to plate-loaded machines.
-            const bool sleeves = variant.implement == Implement::StraightBar
-                                 || variant.implement == Implement::AngledBar;
+            const bool sleeves =
+                variant.implement == Implement::StraightBar || variant.implement == Implement::AngledBar;
             if (sleeves && m_gym->collarPair) ladder.emptyBar = ladder.emptyBar + m_gym->collarPair->mass();
             return ladder;
         }
@@ -90,8 +86,7 @@ LoadFinder::Ladder LoadFinder::ladderOf(const Variant& variant) const
     if (m_gym && variant.loading == Loading::PerHand) runs = &m_gym->dumbbells;
     if (m_gym && variant.loading == Loading::Stack) runs = &m_gym->stacks;
     const auto fits = [&](const LoadRun& run) { return variant.step && run.step.mass() == variant.step->mass(); };
-    const bool choose =
-        runs && variant.loading == Loading::Stack && std::any_of(runs->begin(), runs->end(), fits);
+    const bool choose = runs && variant.loading == Loading::Stack && std::any_of(runs->begin(), runs->end(), fits);
     if (runs)
         for (const LoadRun& run : *runs)
             if (run.step.mass() > Mass() && (!choose || fits(run)))

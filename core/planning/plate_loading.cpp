@@ -8,6 +8,11 @@ namespace {
 // Nobody loads more than that on one side of a bar; it bounds the lists whatever inventory is typed.
 constexpr std::int64_t kMostStepsPerSide = 1000 * kStepsPerKilogram;
 
+// Round plates reach some thousands of sums. Plates entered as weighed (19.985 kg) reach a new sum with nearly every
+// combination, so longer lists are thinned to one sum in each interval.
+constexpr std::size_t kMostSums = 50'000;
+constexpr int kMostPairsOfOnePlate = 64;
+
 bool heavierPlate(const Load& a, const Load& b)
 {
     return a.mass() > b.mass();
@@ -21,11 +26,10 @@ std::int64_t magnitude(Mass mass)
 }  // namespace
 
 PlateSearch::PlateSearch(std::span<const PlatePairs> inventory, Hang hang)
-    : m_kilogram(makeRack(inventory, MassUnit::kg, hang == Hang::Singly ? 2 : 1))
-    , m_pound(makeRack(inventory, MassUnit::lb, hang == Hang::Singly ? 2 : 1))
-    , m_sides(hang == Hang::Singly ? 1 : 2)
-{
-}
+    : m_kilogram(makeRack(inventory, MassUnit::kg, hang == Hang::Singly ? 2 : 1)),
+      m_pound(makeRack(inventory, MassUnit::lb, hang == Hang::Singly ? 2 : 1)),
+      m_sides(hang == Hang::Singly ? 1 : 2)
+{}
 
 PlateSearch::Rack PlateSearch::makeRack(std::span<const PlatePairs> inventory, MassUnit unit, int perPair)
 {
@@ -47,20 +51,37 @@ PlateSearch::Rack PlateSearch::makeRack(std::span<const PlatePairs> inventory, M
     for (std::size_t i = rack.plates.size(); i-- > 0;) {
         const std::int64_t plate = rack.plates[i].plate.mass().steps();
         std::vector<Sum>& sums = rack.layers[i];
-        for (const Sum& lighter : rack.layers[i + 1])
-            for (int count = 0; count <= rack.plates[i].pairs; ++count) {
+        const int most = std::min(rack.plates[i].pairs, perPair * kMostPairsOfOnePlate);
+        for (int count = 0; count <= most && count * plate <= kMostStepsPerSide; ++count) {
+            for (const Sum& lighter : rack.layers[i + 1]) {
                 const std::int64_t steps = lighter.steps + count * plate;
-                if (steps > kMostStepsPerSide) break;
+                if (steps > kMostStepsPerSide) break;  // the sums rise
                 sums.push_back({steps, lighter.plates + count});
             }
-        std::sort(sums.begin(), sums.end(), [](const Sum& a, const Sum& b) {
-            return a.steps != b.steps ? a.steps < b.steps : a.plates < b.plates;
-        });
-        sums.erase(std::unique(sums.begin(), sums.end(),
-                               [](const Sum& a, const Sum& b) { return a.steps == b.steps; }),
-                   sums.end());
+            if (sums.size() > 4 * kMostSums) keepDistinct(sums);
+        }
+        keepDistinct(sums);
     }
     return rack;
+}
+
+// Ascending, each sum once with its fewest plates. What thinning keeps has been made from kept sums, so its plates can
+// still be found; what it drops has a neighbour in the same interval.
+void PlateSearch::keepDistinct(std::vector<Sum>& sums)
+{
+    std::sort(sums.begin(), sums.end(),
+              [](const Sum& a, const Sum& b) { return a.steps != b.steps ? a.steps < b.steps : a.plates < b.plates; });
+    const auto sameSteps = [](const Sum& a, const Sum& b) { return a.steps == b.steps; };
+    sums.erase(std::unique(sums.begin(), sums.end(), sameSteps), sums.end());
+    for (std::int64_t width = massFromGrams(1).steps(); sums.size() > kMostSums; width *= 2) {
+        std::vector<Sum> kept;
+        for (const Sum& sum : sums)
+            if (kept.empty() || kept.back().steps / width != sum.steps / width)
+                kept.push_back(sum);
+            else if (sum.plates < kept.back().plates)
+                kept.back() = sum;
+        sums = std::move(kept);
+    }
 }
 
 void PlateSearch::addPlates(const Rack& rack, std::int64_t steps, std::vector<Load>& plates)
@@ -109,8 +130,7 @@ std::optional<PlateSearch::Split> PlateSearch::splitFrom(std::int64_t side) cons
         while (first > 0 && kilograms.steps + pounds[first - 1].steps >= side) --first;
         if (first == pounds.size()) continue;
         const std::int64_t sum = kilograms.steps + pounds[first].steps;
-        if (!best || sum < best->kilogramSteps + best->poundSteps)
-            best = Split{kilograms.steps, pounds[first].steps};
+        if (!best || sum < best->kilogramSteps + best->poundSteps) best = Split{kilograms.steps, pounds[first].steps};
     }
     return best;
 }

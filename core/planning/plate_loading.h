@@ -12,6 +12,9 @@
 //
 // Cost: making a PlateSearch lists the sums that the plates reach (some thousands for a gym's plates, a few
 // milliseconds); asking it walks that list once. Make one a gym and keep it.
+// Limits: 1000 kg a side, 64 pairs of one plate, 50,000 sums a unit. Only plates entered as weighed (19.985 kg) go over
+// the last; the sums are then thinned, and the answer is still a load that can be hung, but a neighbour a few grams
+// nearer may be missed.
 #pragma once
 
 #include "core/domain/gym.h"
@@ -66,6 +69,7 @@ private:
         std::int64_t poundSteps;
     };
     static Rack makeRack(std::span<const PlatePairs> inventory, MassUnit unit, int perPair);
+    static void keepDistinct(std::vector<Sum>& sums);
     static void addPlates(const Rack& rack, std::int64_t steps, std::vector<Load>& plates);
     [[nodiscard]] std::optional<Split> splitUpTo(std::int64_t side) const;
     [[nodiscard]] std::optional<Split> splitFrom(std::int64_t side) const;

@@ -14,7 +14,7 @@ struct WorkedRow {
     std::array<double, 7> maxima;  // in the order of RepMaxEquation, from 100 kg
 };
 
-// The seven published formulas worked by hand to two decimals; a tolerance of 0.005 is the rounding of the table.
+// Computed from the published formulas, to two decimals; not a printed table. A tolerance of 0.005 is its rounding.
 constexpr std::array kWorked{
     WorkedRow{2, {106.67, 102.86, 104.21, 107.18, 111.44, 105.00, 105.15}},
     WorkedRow{3, {110.00, 105.89, 107.20, 111.61, 113.99, 107.50, 108.98}},
@@ -24,7 +24,7 @@ constexpr std::array kWorked{
     WorkedRow{12, {140.00, 144.05, 144.41, 128.21, 135.40, 130.00, 141.50}},
 };
 
-TEST(RepMax, ReproducesTheWorkedValuesOfAllSevenEquations)
+TEST(RepMax, ReproducesTheComputedValuesOfAllSevenEquations)
 {
     for (const WorkedRow& row : kWorked)
         for (std::size_t i = 0; i < row.maxima.size(); ++i) {

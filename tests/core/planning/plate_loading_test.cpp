@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <random>
 
 namespace steelyard {
@@ -22,7 +23,8 @@ std::vector<std::string> written(const std::vector<Load>& plates)
 TEST(PlateLoading, LoadsTheCompetitionSetAsTheRulesPrintIt)
 {
     // Bar 20 kg and collars of 2.5 kg each (IWF TCRR 2020): 38.75 a side.
-    const std::vector plates{kg("25", 4), kg("20", 1), kg("15", 1), kg("10", 1), kg("5", 1), kg("2.5", 1), kg("1.25", 1)};
+    const std::vector plates{kg("25", 4), kg("20", 1),  kg("15", 1),  kg("10", 1),
+                             kg("5", 1),  kg("2.5", 1), kg("1.25", 1)};
     const auto found = loadPlates(massFromGrams(102'500), massFromGrams(20'000), massFromGrams(5'000), plates);
     EXPECT_TRUE(found.exact());
     EXPECT_EQ(written(found.perSide), (std::vector<std::string>{"25 kg", "10 kg", "2.5 kg", "1.25 kg"}));
@@ -52,6 +54,55 @@ TEST(PlateLoading, MixesPoundAndKilogramPlatesWithoutRounding)
     const auto found = loadPlates(target, massFromGrams(20'000), std::nullopt, plates);
     EXPECT_TRUE(found.exact());
     EXPECT_EQ(written(found.perSide), (std::vector<std::string>{"45 lb", "20 kg"}));
+}
+
+TEST(PlateLoading, TakesTheFewestPlatesAmongEquals)
+{
+    const auto found = loadPlates(massFromGrams(60'000), massFromGrams(20'000), std::nullopt,
+                                  std::vector{kg("5", 4), kg("10", 2), kg("20", 1)});
+    EXPECT_EQ(written(found.perSide), (std::vector<std::string>{"20 kg"}));
+}
+
+TEST(PlateLoading, TakesTheHeaviestPlatesFirstAmongEquallyFew)
+{
+    // 30 a side in two plates: 25 + 5, 20 + 10 or 15 + 15.
+    const auto found = loadPlates(massFromGrams(80'000), massFromGrams(20'000), std::nullopt,
+                                  std::vector{kg("15", 2), kg("10", 1), kg("20", 1), kg("5", 1), kg("25", 1)});
+    EXPECT_EQ(written(found.perSide), (std::vector<std::string>{"25 kg", "5 kg"}));
+}
+
+TEST(PlateLoading, TakesTheLighterOfTwoEquallyNearTotalsWithEquallyManyPlates)
+{
+    const auto found =
+        loadPlates(massFromGrams(45'000), massFromGrams(20'000), std::nullopt, std::vector{kg("10", 1), kg("15", 1)});
+    EXPECT_EQ(found.total, massFromGrams(40'000));
+    EXPECT_EQ(found.below, massFromGrams(40'000));
+    EXPECT_EQ(found.above, massFromGrams(50'000));
+}
+
+TEST(PlateLoading, TakesTheHeavierOfTwoEquallyNearTotalsWhenItNeedsFewerPlates)
+{
+    const auto found =
+        loadPlates(massFromGrams(45'000), massFromGrams(20'000), std::nullopt, std::vector{kg("5", 2), kg("15", 1)});
+    EXPECT_EQ(written(found.perSide), (std::vector<std::string>{"15 kg"}));
+}
+
+TEST(PlateLoading, PlatesEnteredAsWeighedStayBoundedAndGiveALoadThatCanBeHung)
+{
+    std::vector<PlatePairs> plates;
+    for (const char* weighed : {"24.987", "20.013", "19.985", "15.011", "14.993", "10.007", "9.991", "5.003", "4.997",
+                                "2.503", "1.249", "0.507"})
+        plates.push_back(kg(weighed, 8));
+    const PlateSearch search(plates);
+    for (int grams = 40'000; grams < 400'000; grams += 9'973) {
+        const auto found = search.nearest(massFromGrams(grams), massFromGrams(20'000));
+        Mass total = massFromGrams(20'000);
+        for (const Load& plate : found.perSide) total = total + 2 * plate.mass();
+        ASSERT_EQ(total, found.total) << grams;
+        EXPECT_LE(std::abs(found.error.steps()), massFromGrams(100).steps()) << grams;
+        for (const PlatePairs& entry : plates)
+            EXPECT_LE(std::count(found.perSide.begin(), found.perSide.end(), entry.plate), entry.pairs) << grams;
+    }
 }
 
 // Every way to hang the plates, one side.

@@ -1,0 +1,105 @@
+#include "core/planning/loadable.h"
+
+#include <gtest/gtest.h>
+
+namespace steelyard {
+namespace {
+
+Load kilograms(std::string_view amount)
+{
+    return *Load::parse(amount, MassUnit::kg);
+}
+
+Gym clubGym()
+{
+    Gym gym;
+    gym.bars.push_back({QStringLiteral("20 kg bar"), Implement::StraightBar, kilograms("20")});
+    gym.plates = {{kilograms("20"), 2}, {kilograms("10"), 1}, {kilograms("5"), 1}, {kilograms("1.25"), 1}};
+    gym.dumbbells.push_back({QStringLiteral("dumbbells"), kilograms("4"), kilograms("2"), kilograms("30")});
+    gym.stacks.push_back({QStringLiteral("stack A"), kilograms("5"), kilograms("5"), kilograms("100")});
+    gym.stacks.push_back({QStringLiteral("stack B"), kilograms("2"), kilograms("3"), kilograms("50")});
+    return gym;
+}
+
+Variant loadedAs(Loading loading, Implement implement = Implement::StraightBar)
+{
+    Variant variant;
+    variant.loading = loading;
+    variant.implement = implement;
+    return variant;
+}
+
+TEST(Loadable, ABarTakesThePlatesOfTheGymOnBothSides)
+{
+    const Gym gym = clubGym();
+    const auto choice = nearestLoadable(massFromGrams(52'500), loadedAs(Loading::BarTotal), &gym, MassUnit::kg);
+    EXPECT_TRUE(choice.exact);
+    EXPECT_EQ(choice.load, kilograms("52.5"));
+    EXPECT_EQ(choice.plates, (std::vector{kilograms("10"), kilograms("5"), kilograms("1.25")}));
+}
+
+TEST(Loadable, CollarsCountOnABar)
+{
+    Gym gym = clubGym();
+    gym.collarPair = kilograms("5");
+    const auto choice = nearestLoadable(massFromGrams(45'000), loadedAs(Loading::BarTotal), &gym, MassUnit::kg);
+    EXPECT_TRUE(choice.exact);
+    EXPECT_EQ(choice.plates, std::vector{kilograms("10")});
+}
+
+TEST(Loadable, NamesTheNeighboursOfALoadThatCannotBeSet)
+{
+    const Gym gym = clubGym();
+    const auto choice = nearestLoadable(massFromGrams(36'000), loadedAs(Loading::BarTotal), &gym, MassUnit::kg);
+    EXPECT_FALSE(choice.exact);
+    EXPECT_EQ(choice.below, kilograms("32.5"));
+    EXPECT_EQ(choice.above, kilograms("40"));
+    EXPECT_EQ(choice.load, kilograms("32.5"));
+}
+
+TEST(Loadable, ATargetUnderTheEmptyBarIsSaidToBeOne)
+{
+    const Gym gym = clubGym();
+    const auto choice = nearestLoadable(massFromGrams(15'000), loadedAs(Loading::BarTotal), &gym, MassUnit::kg);
+    EXPECT_TRUE(choice.underEmptyBar);
+    EXPECT_EQ(choice.load, kilograms("20"));
+}
+
+TEST(Loadable, DumbbellsEndWhereTheRowEnds)
+{
+    const Gym gym = clubGym();
+    const LoadFinder loads(&gym, MassUnit::kg);
+    const Variant variant = loadedAs(Loading::PerHand);
+    EXPECT_EQ(loads.next(kilograms("12"), variant, LoadChange::Harder), kilograms("14"));
+    EXPECT_EQ(loads.next(kilograms("11"), variant, LoadChange::Easier), kilograms("10"));
+    EXPECT_FALSE(loads.next(kilograms("30"), variant, LoadChange::Harder));
+    EXPECT_FALSE(loads.next(kilograms("4"), variant, LoadChange::Easier));
+}
+
+TEST(Loadable, AStackIsChosenByTheStepOfTheVariant)
+{
+    const Gym gym = clubGym();
+    Variant variant = loadedAs(Loading::Stack);
+    variant.step = kilograms("3");
+    EXPECT_EQ(loadablesBetween(massFromGrams(1'000), massFromGrams(9'000), variant, &gym, MassUnit::kg),
+              (std::vector{kilograms("2"), kilograms("5"), kilograms("8")}));
+}
+
+TEST(Loadable, HarderAssistedWorkMeansLessHelp)
+{
+    Variant variant = loadedAs(Loading::Assisted);
+    variant.step = kilograms("5");
+    EXPECT_EQ(nextLoadable(kilograms("20"), variant, nullptr, MassUnit::kg, LoadChange::Harder), kilograms("15"));
+    EXPECT_EQ(nextLoadable(kilograms("20"), variant, nullptr, MassUnit::kg, LoadChange::Easier), kilograms("25"));
+}
+
+TEST(Loadable, ABeltTakesSinglePlates)
+{
+    const Gym gym = clubGym();
+    const auto choice = nearestLoadable(massFromGrams(7'500), loadedAs(Loading::Added), &gym, MassUnit::kg);
+    EXPECT_TRUE(choice.exact);
+    EXPECT_EQ(choice.plates, (std::vector{kilograms("5"), kilograms("1.25"), kilograms("1.25")}));
+}
+
+}  // namespace
+}  // namespace steelyard

@@ -13,8 +13,8 @@
 // Cost: making a PlateSearch lists the sums that the plates reach (some thousands for a gym's plates, a few
 // milliseconds); asking it walks that list once. Make one a gym and keep it.
 // Limits: 1000 kg a side, 64 pairs of one plate, 50,000 sums a unit. Only plates entered as weighed (19.985 kg) go over
-// the last; the sums are then thinned, and the answer is still a load that can be hung, but a neighbour a few grams
-// nearer may be missed.
+// the last; the sums are then thinned, and the answer is still a load that can be hung, but a neighbour up to a
+// quarter of a kilogram nearer may be missed.
 #pragma once
 
 #include "core/domain/gym.h"

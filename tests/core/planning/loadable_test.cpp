@@ -23,7 +23,7 @@ Gym clubGym()
 
 Variant loadedAs(Loading loading, Implement implement = Implement::StraightBar)
 {
-    Variant variant;
+    Variant variant{.exercise = Id<Exercise>(1)};
     variant.loading = loading;
     variant.implement = implement;
     return variant;

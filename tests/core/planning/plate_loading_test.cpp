@@ -99,7 +99,7 @@ TEST(PlateLoading, PlatesEnteredAsWeighedStayBoundedAndGiveALoadThatCanBeHung)
         Mass total = massFromGrams(20'000);
         for (const Load& plate : found.perSide) total = total + 2 * plate.mass();
         ASSERT_EQ(total, found.total) << grams;
-        EXPECT_LE(std::abs(found.error.steps()), massFromGrams(100).steps()) << grams;
+        EXPECT_LE(std::abs(found.error.steps()), massFromGrams(250).steps()) << grams;
         for (const PlatePairs& entry : plates)
             EXPECT_LE(std::count(found.perSide.begin(), found.perSide.end(), entry.plate), entry.pairs) << grams;
     }

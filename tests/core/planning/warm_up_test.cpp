@@ -8,7 +8,7 @@ namespace {
 std::vector<std::string> warmUpTo(std::string_view working, Loading loading)
 {
     const LoadFinder loads(nullptr, MassUnit::kg);
-    Variant variant;
+    Variant variant{.exercise = Id<Exercise>(1)};
     variant.loading = loading;
     std::vector<std::string> texts;
     for (const WarmUpSet& set : warmUpSets(*Load::parse(working, MassUnit::kg), variant, loads))
@@ -45,7 +45,7 @@ TEST(WarmUp, StepsThatFallOnOneLoadAreGivenOnce)
     gym.bars.push_back({QStringLiteral("bar"), Implement::StraightBar, *Load::parse(u"60", MassUnit::kg)});
     gym.plates.push_back({*Load::parse(u"20", MassUnit::kg), 1});
     const LoadFinder loads(&gym, MassUnit::kg);
-    Variant variant;
+    Variant variant{.exercise = Id<Exercise>(1)};
     variant.implement = Implement::StraightBar;
     const auto sets = warmUpSets(*Load::parse(u"100", MassUnit::kg), variant, loads);
     ASSERT_EQ(sets.size(), 1U);  // 50, 70 and 85 % all fall on the empty bar or the working load

@@ -1,0 +1,25 @@
+// The colours of charts, designed for a light and a dark ground. Data colours are of the palette of Okabe and Ito
+// (2002, "Color universal design"), which people with common colour deficiencies tell apart; shape says the same again.
+#pragma once
+
+#include <QtGui/QColor>
+#include <QtGui/QPalette>
+
+namespace steelyard {
+
+struct ChartColours {
+    QColor ground;
+    QColor ink;       // text
+    QColor quietInk;  // tick labels, secondary words; 4.5:1 on the ground
+    QColor hairline;  // grid
+    QColor data;      // points at standard, trend
+    QColor joining;   // the line between sessions
+    QColor band;      // fill of the interval
+    QColor off;       // off standard
+    QColor shade;     // deload weeks
+    QColor decision;
+};
+
+[[nodiscard]] ChartColours chartColours(const QPalette& palette);
+
+}  // namespace steelyard

@@ -36,11 +36,11 @@ struct LineRecord {
 
 struct AthleteLog {
     Row<Athlete> athlete;
-    std::vector<BodyMassEntry> bodyMass;  // oldest first
-    std::vector<LineRecord> lines;        // by exercise, variant, grip and standard name
-    std::vector<QDate> sessionDates;      // every day with a session, oldest first
-    std::vector<Row<Block>> blocks;       // by start
-    std::vector<Row<Decision>> decisions; // oldest first
+    std::vector<BodyMassEntry> bodyMass;   // oldest first
+    std::vector<LineRecord> lines;         // by exercise, variant, grip and standard name
+    std::vector<QDate> sessionDates;       // every day with a session, oldest first
+    std::vector<Row<Block>> blocks;        // by start
+    std::vector<Row<Decision>> decisions;  // oldest first
 };
 
 }  // namespace steelyard

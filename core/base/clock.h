@@ -9,7 +9,7 @@ namespace steelyard {
 class Clock {
 public:
     virtual ~Clock() = default;
-    [[nodiscard]] virtual QDate today() const = 0;      // the coach's calendar day
+    [[nodiscard]] virtual QDate today() const = 0;       // the coach's calendar day
     [[nodiscard]] virtual QDateTime nowUtc() const = 0;  // for stamps on stored changes
 };
 

@@ -4,7 +4,7 @@
 //   Decimal::parse(u"42.50")->toDouble() == 42.5
 //
 // Invariants: at most kMaxDecimals decimals; the whole fits 15 digits, so the double is the nearest one to the text.
-// Text form is the C locale's: '.', no grouping, no exponent. Reading other forms is the importer's and ui/format's job.
+// Text form is the C locale's: '.', no grouping, no exponent. Other forms are read by the importer and ui/format.
 #pragma once
 
 #include "core/base/result.h"

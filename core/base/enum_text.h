@@ -1,4 +1,4 @@
-// One table a kind of choice: its values and their stable keys. The same keys stand in the database, in CSV and in JSON.
+// One table a kind of choice: its values and their stable keys, the same in the database, in CSV and in JSON.
 //
 //   template <> struct EnumText<SetKind> { static constexpr auto table = std::to_array<EnumKey<SetKind>>({...}); };
 //   key(SetKind::work) == "work";   fromKey<SetKind>(u"work") == SetKind::work;

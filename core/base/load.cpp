@@ -39,8 +39,8 @@ std::optional<Load> Load::parseWithUnit(QStringView text)
 
 Load Load::nearest(Mass mass, MassUnit unit, int decimals)
 {
-    const double perUnit = unit == MassUnit::kg ? static_cast<double>(kStepsPerKilogram)
-                                                : static_cast<double>(kStepsPerPound);
+    const double perUnit =
+        unit == MassUnit::kg ? static_cast<double>(kStepsPerKilogram) : static_cast<double>(kStepsPerPound);
     Load load;
     load.m_amount = Decimal::nearest(static_cast<double>(mass.steps()) / perUnit, decimals);
     load.m_unit = unit;

@@ -13,7 +13,8 @@ public:
     using Report = std::function<void(double share)>;  // 0..1; may be called from the worker's thread
 
     Progress() = default;  // reports to nobody, never stops
-    explicit Progress(Report report, std::stop_token stop = {}) : m_report(std::move(report)), m_stop(std::move(stop)) {}
+    explicit Progress(Report report, std::stop_token stop = {}) : m_report(std::move(report)), m_stop(std::move(stop))
+    {}
 
     void report(double share) const
     {

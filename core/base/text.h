@@ -16,7 +16,7 @@ inline constexpr qsizetype kMaxNoteLength = 4000;
 [[nodiscard]] QString cleanNote(QStringView text);
 // For search: case and diacritics folded away ("Żaneta" finds "zaneta").
 [[nodiscard]] QString searchKey(QStringView text);
-// For line keys: lower-case letters and digits joined by single dashes ("Straight bar, upright" -> "straight-bar-upright").
+// For line keys: lower-case letters and digits joined by single dashes ("Straight bar, flat" -> "straight-bar-flat").
 [[nodiscard]] QString slug(QStringView text);
 
 }  // namespace steelyard

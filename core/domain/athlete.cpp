@@ -26,11 +26,12 @@ Problems validate(const Athlete& athlete, QDate today)
     if (athlete.name.isEmpty())
         problems.push_back({QStringLiteral("name"), AthleteText::tr("A name is needed.")});
     else if (athlete.name.size() > kMaxNameLength)
-        problems.push_back({QStringLiteral("name"),
-                            AthleteText::tr("The name is longer than %n characters; shorten it.", nullptr,
-                                            static_cast<int>(kMaxNameLength))});
+        problems.push_back(
+            {QStringLiteral("name"), AthleteText::tr("The name is longer than %n characters; shorten it.", nullptr,
+                                                     static_cast<int>(kMaxNameLength))});
     if (athlete.born && (*athlete.born > today || athlete.born->daysTo(today) > 120 * 366))
-        problems.push_back({QStringLiteral("born"), AthleteText::tr("The date of birth lies outside the last 120 years.")});
+        problems.push_back(
+            {QStringLiteral("born"), AthleteText::tr("The date of birth lies outside the last 120 years.")});
     checkLength(athlete.height, 500, 2600, QStringLiteral("height"), problems);
     checkLength(athlete.shoulderBreadth, 150, 700, QStringLiteral("shoulder_breadth"), problems);
     checkLength(athlete.upperArm, 100, 600, QStringLiteral("upper_arm"), problems);

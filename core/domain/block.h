@@ -14,7 +14,7 @@ struct Slot {
     int sets = 3;
     RepBand band;
     std::optional<Decimal> plannedRir;
-    std::optional<Load> load;       // absent: from the lifter's record when the sheet is made
+    std::optional<Load> load;  // absent: from the lifter's record when the sheet is made
     std::optional<int> restSeconds;
     QString note;
     friend bool operator==(const Slot&, const Slot&) = default;

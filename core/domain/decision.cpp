@@ -17,7 +17,8 @@ Problems validate(const Decision& decision)
     if (decision.rule.isEmpty())
         problems.push_back({QStringLiteral("rule"), DecisionText::tr("A decision answers a flag.")});
     if (decision.kind == DecisionKind::Watch && (!decision.until || *decision.until <= decision.madeOn))
-        problems.push_back({QStringLiteral("until"), DecisionText::tr("Watching needs a day to look again, after today.")});
+        problems.push_back(
+            {QStringLiteral("until"), DecisionText::tr("Watching needs a day to look again, after today.")});
     if (decision.kind == DecisionKind::Dismiss && decision.reason.trimmed().isEmpty())
         problems.push_back({QStringLiteral("reason"), DecisionText::tr("Dismissing needs a reason, for later.")});
     return problems;

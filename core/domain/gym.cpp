@@ -26,8 +26,8 @@ Problems validate(const Gym& gym)
     if (gym.name.isEmpty()) problems.push_back({QStringLiteral("name"), GymText::tr("A name is needed.")});
     for (const PlatePairs& plate : gym.plates)
         if (plate.pairs < 1 || plate.plate.mass() <= Mass())
-            problems.push_back({QStringLiteral("plates"),
-                                GymText::tr("A plate has a mass above zero and at least one pair.")});
+            problems.push_back(
+                {QStringLiteral("plates"), GymText::tr("A plate has a mass above zero and at least one pair.")});
     for (const LoadRun& run : gym.dumbbells) checkRun(run, QStringLiteral("dumbbells"), problems);
     for (const LoadRun& run : gym.stacks) checkRun(run, QStringLiteral("stacks"), problems);
     return problems;

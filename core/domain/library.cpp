@@ -18,9 +18,9 @@ void checkName(const QString& name, Problems& problems)
     if (name.isEmpty())
         problems.push_back({QStringLiteral("name"), LibraryText::tr("A name is needed.")});
     else if (name.size() > kMaxNameLength)
-        problems.push_back({QStringLiteral("name"),
-                            LibraryText::tr("The name is longer than %n characters; shorten it.", nullptr,
-                                            static_cast<int>(kMaxNameLength))});
+        problems.push_back(
+            {QStringLiteral("name"), LibraryText::tr("The name is longer than %n characters; shorten it.", nullptr,
+                                                     static_cast<int>(kMaxNameLength))});
 }
 
 template <class Entity>
@@ -74,8 +74,8 @@ Problems validate(const Exercise& exercise)
     checkName(exercise.name, problems);
     for (const MuscleShare& share : exercise.shares)
         if (!(share.share > 0.0 && share.share <= 1.0))
-            problems.push_back({QStringLiteral("shares"),
-                                LibraryText::tr("A muscle's share is more than 0 and at most 1.")});
+            problems.push_back(
+                {QStringLiteral("shares"), LibraryText::tr("A muscle's share is more than 0 and at most 1.")});
     if (!exercise.shares.empty()
         && std::ranges::none_of(exercise.shares, [](const MuscleShare& s) { return s.share == 1.0; }))
         problems.push_back({QStringLiteral("shares"), LibraryText::tr("One muscle is the target: give it share 1.")});
@@ -90,8 +90,8 @@ Problems validate(const Variant& variant)
         problems.push_back({QStringLiteral("band"),
                             LibraryText::tr("The rep band runs from at least 1 to at most 100, low end first.")});
     if (variant.barMass && variant.loading != Loading::BarTotal)
-        problems.push_back({QStringLiteral("bar_mass"),
-                            LibraryText::tr("Only a load on a bar, sled or lever has a bar mass.")});
+        problems.push_back(
+            {QStringLiteral("bar_mass"), LibraryText::tr("Only a load on a bar, sled or lever has a bar mass.")});
     return problems;
 }
 
@@ -111,8 +111,7 @@ Problems validate(const Grip& grip)
     checkName(grip.name, problems);
     if (grip.spacingBetweenHands
         && (toMillimetres(*grip.spacingBetweenHands) < 10 || toMillimetres(*grip.spacingBetweenHands) > 2200))
-        problems.push_back({QStringLiteral("spacing"),
-                            LibraryText::tr("Hand spacing is from 1 to 220 centimetres.")});
+        problems.push_back({QStringLiteral("spacing"), LibraryText::tr("Hand spacing is from 1 to 220 centimetres.")});
     return problems;
 }
 

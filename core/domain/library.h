@@ -91,8 +91,8 @@ struct RepStandard {
     QString start;
     QString end;
     QString path;
-    QString body;      // allowed body movement
-    QString lowering;  // how the load is lowered
+    QString body;                           // allowed body movement
+    QString lowering;                       // how the load is lowered
     std::optional<int> leastTravelPercent;  // smallest share of the full travel that still counts, 1..100
     bool isDefault = false;
     friend bool operator==(const RepStandard&, const RepStandard&) = default;
@@ -151,8 +151,7 @@ struct EnumText<BackLoading> {
 };
 template <>
 struct EnumText<Sides> {
-    static constexpr auto table =
-        std::to_array<EnumKey<Sides>>({{Sides::Both, "two"}, {Sides::OneAtATime, "one"}});
+    static constexpr auto table = std::to_array<EnumKey<Sides>>({{Sides::Both, "two"}, {Sides::OneAtATime, "one"}});
 };
 template <>
 struct EnumText<TravelKind> {

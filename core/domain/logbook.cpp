@@ -91,20 +91,21 @@ Problems validate(const SetEntry& set)
     if (set.reps < 0 || set.reps > kMostReps)
         problems.push_back({QStringLiteral("reps"), LogbookText::tr("Repetitions are from 0 to %1.").arg(kMostReps)});
     if (set.off && (*set.off < 0 || *set.off > set.reps))
-        problems.push_back({QStringLiteral("off"),
-                            LogbookText::tr("Off-standard repetitions are part of the set's %n repetition(s).", nullptr,
-                                            set.reps)});
+        problems.push_back(
+            {QStringLiteral("off"),
+             LogbookText::tr("Off-standard repetitions are part of the set's %n repetition(s).", nullptr, set.reps)});
     for (const auto& row : EnumText<Mark>::table)
         if (set.marks.of(row.value) > set.reps)
-            problems.push_back({QStringLiteral("marks"),
-                                LogbookText::tr("“%1” is marked more often than there are repetitions.")
-                                    .arg(toText(row.value))});
+            problems.push_back(
+                {QStringLiteral("marks"),
+                 LogbookText::tr("“%1” is marked more often than there are repetitions.").arg(toText(row.value))});
     if (set.effort) checkEffort(*set.effort, problems);
     if (set.loweringSeconds && (set.loweringSeconds->isNegative() || set.loweringSeconds->toDouble() > 120))
         problems.push_back({QStringLiteral("lowering_s"), LogbookText::tr("Lowering takes from 0 to 120 seconds.")});
     if (set.note.size() > kMaxNoteLength)
-        problems.push_back({QStringLiteral("note"), LogbookText::tr("The note is longer than %n characters; shorten it.",
-                                                                     nullptr, static_cast<int>(kMaxNoteLength))});
+        problems.push_back(
+            {QStringLiteral("note"), LogbookText::tr("The note is longer than %n characters; shorten it.", nullptr,
+                                                     static_cast<int>(kMaxNoteLength))});
     return problems;
 }
 

@@ -49,9 +49,9 @@ struct Effort {
 struct SetEntry {
     int number = 1;  // order within the session as written down, from 1
     Load load;
-    int reps = 0;             // completed, whatever their quality
-    std::optional<int> off;   // of these, off standard; absent = not watched
-    bool failed = false;      // a further repetition failed part-way
+    int reps = 0;            // completed, whatever their quality
+    std::optional<int> off;  // of these, off standard; absent = not watched
+    bool failed = false;     // a further repetition failed part-way
     std::optional<Effort> effort;
     MarkCounts marks;
     std::optional<Decimal> loweringSeconds;
@@ -114,10 +114,8 @@ struct EnumText<Mark> {
 };
 template <>
 struct EnumText<SetKind> {
-    static constexpr auto table = std::to_array<EnumKey<SetKind>>({{SetKind::Work, "work"},
-                                                                   {SetKind::WarmUp, "warmup"},
-                                                                   {SetKind::Deload, "deload"},
-                                                                   {SetKind::Test, "test"}});
+    static constexpr auto table = std::to_array<EnumKey<SetKind>>(
+        {{SetKind::Work, "work"}, {SetKind::WarmUp, "warmup"}, {SetKind::Deload, "deload"}, {SetKind::Test, "test"}});
 };
 template <>
 struct EnumText<Joint> {

@@ -1,0 +1,195 @@
+#include "core/planning/loadable.h"
+
+#include <algorithm>
+
+namespace steelyard {
+namespace {
+
+// Common practice, no source: what a gym is likely to have when nobody said. Pounds are the usual US jumps.
+constexpr int kDefaultStepGrams = 2500;
+constexpr int kDefaultStepPerHandGrams = 1000;
+constexpr int kDefaultStepPounds = 5;
+constexpr Mass kHeaviestLoad = massFromGrams(1'000'000);
+
+std::span<const PlatePairs> platesIn(const Gym* gym)
+{
+    return gym ? std::span<const PlatePairs>(gym->plates) : std::span<const PlatePairs>();
+}
+
+// As written: exact where three decimals can be, else two.
+Load written(Mass mass, MassUnit unit)
+{
+    const Load fine = Load::nearest(mass, unit, Load::kMaxDecimals);
+    return fine.mass() == mass ? fine : Load::nearest(mass, unit);
+}
+
+bool sameLoad(Mass a, Mass b)
+{
+    return a - b <= kSameLoad && b - a <= kSameLoad;
+}
+
+}  // namespace
+
+LoadFinder::LoadFinder(const Gym* gym, MassUnit unit)
+    : m_gym(gym)
+    , m_unit(unit)
+    , m_barPlates(platesIn(gym))
+    , m_beltPlates(platesIn(gym), PlateSearch::Hang::Singly)
+{
+}
+
+std::optional<Load> LoadFinder::barOf(const Variant& variant) const
+{
+    if (variant.barMass) return variant.barMass;
+    if (!m_gym) return std::nullopt;
+    const auto bar = std::find_if(m_gym->bars.begin(), m_gym->bars.end(),
+                                  [&](const GymBar& known) { return known.implement == variant.implement; });
+    return bar == m_gym->bars.end() ? std::nullopt : std::optional(bar->mass);
+}
+
+LoadFinder::Grid LoadFinder::defaultGrid(const Variant& variant) const
+{
+    const bool perHand = variant.loading == Loading::PerHand;
+    const Mass fallback = m_unit == MassUnit::lb ? kDefaultStepPounds * Mass::fromSteps(kStepsPerPound)
+                          : perHand              ? massFromGrams(kDefaultStepPerHandGrams)
+                                                 : massFromGrams(kDefaultStepGrams);
+    Grid grid{Mass(), fallback, std::nullopt, m_unit};
+    if (variant.step && variant.step->mass() > Mass()) {
+        grid.step = variant.step->mass();
+        grid.unit = variant.step->unit();
+    }
+    // Nobody lifts a dumbbell or a pin of nothing; hanging nothing on, or taking nothing off, is a load.
+    if (perHand || variant.loading == Loading::Stack) grid.first = grid.step;
+    if (variant.loading == Loading::BarTotal)
+        if (const auto bar = barOf(variant)) {
+            // Steps go up from the bar; a bar of the other unit starts at the next whole step instead.
+            const std::int64_t steps = (bar->mass().steps() + grid.step.steps() - 1) / grid.step.steps();
+            grid.first = bar->unit() == grid.unit ? bar->mass() : steps * grid.step;
+        }
+    return grid;
+}
+
+LoadFinder::Ladder LoadFinder::ladderOf(const Variant& variant) const
+{
+    Ladder ladder;
+    if (variant.loading == Loading::BarTotal && m_barPlates.hasPlates())
+        if (const auto bar = barOf(variant)) {
+            ladder.plates = &m_barPlates;
+            ladder.emptyBar = bar->mass();
+            // Collars belong to bars with sleeves, not to plate-loaded machines.
+            const bool sleeves = variant.implement == Implement::StraightBar
+                                 || variant.implement == Implement::AngledBar;
+            if (sleeves && m_gym->collarPair) ladder.emptyBar = ladder.emptyBar + m_gym->collarPair->mass();
+            return ladder;
+        }
+    if (variant.loading == Loading::Added && !variant.step && m_beltPlates.hasPlates()) {
+        ladder.plates = &m_beltPlates;
+        return ladder;
+    }
+    const std::vector<LoadRun>* runs = nullptr;
+    if (m_gym && variant.loading == Loading::PerHand) runs = &m_gym->dumbbells;
+    if (m_gym && variant.loading == Loading::Stack) runs = &m_gym->stacks;
+    const auto fits = [&](const LoadRun& run) { return variant.step && run.step.mass() == variant.step->mass(); };
+    const bool choose =
+        runs && variant.loading == Loading::Stack && std::any_of(runs->begin(), runs->end(), fits);
+    if (runs)
+        for (const LoadRun& run : *runs)
+            if (run.step.mass() > Mass() && (!choose || fits(run)))
+                ladder.grids.push_back({run.first.mass(), run.step.mass(), run.last.mass(), run.first.unit()});
+    if (ladder.grids.empty()) ladder.grids.push_back(defaultGrid(variant));
+    return ladder;
+}
+
+std::optional<LoadFinder::Spot> LoadFinder::upTo(const Ladder& ladder, Mass limit) const
+{
+    if (ladder.plates) {
+        const auto total = ladder.plates->heaviestUpTo(limit, ladder.emptyBar);
+        return total ? std::optional(Spot{*total, m_unit}) : std::nullopt;
+    }
+    std::optional<Spot> best;
+    for (const Grid& grid : ladder.grids) {
+        const Mass top = std::min(limit, grid.last.value_or(kHeaviestLoad));
+        if (top < grid.first) continue;
+        const Mass mass = grid.first + ((top - grid.first).steps() / grid.step.steps()) * grid.step;
+        if (!best || mass > best->mass) best = Spot{mass, grid.unit};
+    }
+    return best;
+}
+
+std::optional<LoadFinder::Spot> LoadFinder::from(const Ladder& ladder, Mass limit) const
+{
+    if (ladder.plates) {
+        const auto total = ladder.plates->lightestFrom(limit, ladder.emptyBar);
+        return total ? std::optional(Spot{*total, m_unit}) : std::nullopt;
+    }
+    std::optional<Spot> best;
+    for (const Grid& grid : ladder.grids) {
+        const std::int64_t gap = std::max<std::int64_t>(0, (limit - grid.first).steps());
+        const Mass mass = grid.first + ((gap + grid.step.steps() - 1) / grid.step.steps()) * grid.step;
+        if (mass > grid.last.value_or(kHeaviestLoad)) continue;
+        if (!best || mass < best->mass) best = Spot{mass, grid.unit};
+    }
+    return best;
+}
+
+LoadChoice LoadFinder::nearest(Mass target, const Variant& variant) const
+{
+    const Ladder ladder = ladderOf(variant);
+    const auto below = upTo(ladder, target);
+    const auto above = from(ladder, target);
+    LoadChoice choice;
+    if (!below && !above) return choice;
+    Spot spot = below ? *below : *above;
+    if (ladder.plates) {
+        spot.mass = ladder.plates->nearest(target, ladder.emptyBar).total;
+        choice.plates = ladder.plates->platesFor(spot.mass, ladder.emptyBar);
+    } else if (below && above && above->mass - target < target - below->mass) {
+        spot = *above;
+    }
+    choice.total = spot.mass;
+    choice.load = written(spot.mass, spot.unit);
+    choice.exact = sameLoad(spot.mass, target);
+    choice.underEmptyBar = !choice.exact && !below && variant.loading == Loading::BarTotal;
+    if (!choice.exact && below) choice.below = written(below->mass, below->unit);
+    if (!choice.exact && above) choice.above = written(above->mass, above->unit);
+    return choice;
+}
+
+std::optional<Load> LoadFinder::next(const Load& current, const Variant& variant, LoadChange change) const
+{
+    const Ladder ladder = ladderOf(variant);
+    const bool up = (change == LoadChange::Harder) != (variant.loading == Loading::Assisted);
+    const Mass beyond = kSameLoad + Mass::fromSteps(1);
+    const auto spot = up ? from(ladder, current.mass() + beyond) : upTo(ladder, current.mass() - beyond);
+    return spot ? std::optional(written(spot->mass, spot->unit)) : std::nullopt;
+}
+
+std::vector<Load> LoadFinder::between(Mass low, Mass high, const Variant& variant, std::size_t most) const
+{
+    const Ladder ladder = ladderOf(variant);
+    std::vector<Load> loads;
+    auto spot = from(ladder, low);
+    while (spot && spot->mass <= high && loads.size() < most) {
+        loads.push_back(written(spot->mass, spot->unit));
+        spot = from(ladder, spot->mass + kSameLoad + Mass::fromSteps(1));
+    }
+    return loads;
+}
+
+LoadChoice nearestLoadable(Mass target, const Variant& variant, const Gym* gym, MassUnit unit)
+{
+    return LoadFinder(gym, unit).nearest(target, variant);
+}
+
+std::optional<Load> nextLoadable(const Load& current, const Variant& variant, const Gym* gym, MassUnit unit,
+                                 LoadChange change)
+{
+    return LoadFinder(gym, unit).next(current, variant, change);
+}
+
+std::vector<Load> loadablesBetween(Mass low, Mass high, const Variant& variant, const Gym* gym, MassUnit unit)
+{
+    return LoadFinder(gym, unit).between(low, high, variant);
+}
+
+}  // namespace steelyard

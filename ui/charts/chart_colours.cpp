@@ -1,26 +1,39 @@
 #include "ui/charts/chart_colours.h"
 
+#include "ui/shell/theme.h"
+
 namespace steelyard {
 namespace {
 
-QColor withAlpha(QRgb rgb, int alpha)
+QColor withAlpha(QColor colour, int alpha)
 {
-    QColor colour = QColor::fromRgb(rgb);
     colour.setAlpha(alpha);
     return colour;
+}
+
+// Between two colours; 0 gives the first.
+QColor between(const QColor& a, const QColor& b, double share)
+{
+    const auto mix = [&](int x, int y) { return static_cast<int>(x + (y - x) * share); };
+    return {mix(a.red(), b.red()), mix(a.green(), b.green()), mix(a.blue(), b.blue())};
 }
 
 }  // namespace
 
 ChartColours chartColours(const QPalette& palette)
 {
+    const ThemeColours& theme = themeColours(palette);
     const QColor ground = palette.color(QPalette::Base);
-    const QColor ink = palette.color(QPalette::Text);
-    if (ground.lightness() < 128)
-        return {ground,   ink, QColor(0xb4b9be), QColor(0x3c4146),          QColor(0x56b4e9),
-                QColor(0x7f888f), withAlpha(0x56b4e9, 46), QColor(0xf0a030), withAlpha(0xffffff, 14), QColor(0xcc79a7)};
-    return {ground,   ink, QColor(0x5a6066), QColor(0xe2e4e6),         QColor(0x0072b2),
-            QColor(0x9aa2a9), withAlpha(0x0072b2, 34), QColor(0xc65300), withAlpha(0x000000, 12), QColor(0xa0487b)};
+    return {ground,
+            theme.text,
+            theme.quiet,
+            between(ground, theme.hairline, theme.dark ? 0.75 : 0.6),
+            theme.data[0],
+            between(theme.quiet, ground, 0.35),
+            withAlpha(theme.data[0], theme.dark ? 46 : 34),
+            theme.data[1],
+            withAlpha(theme.text, 13),
+            theme.data[3]};
 }
 
 }  // namespace steelyard

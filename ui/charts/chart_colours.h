@@ -1,5 +1,4 @@
-// The colours of charts, designed for a light and a dark ground. Data colours are of the palette of Okabe and Ito
-// (2002, "Color universal design"), which people with common colour deficiencies tell apart; shape says the same again.
+// The colours of charts by what they are for, taken from the theme of the palette (light or dark).
 #pragma once
 
 #include <QtGui/QColor>

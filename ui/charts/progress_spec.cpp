@@ -57,7 +57,7 @@ PointKind ProgressBuilder::kindOf(const ReadingPoint& point)
 ProgressSpec ProgressBuilder::build()
 {
     m_spec.capacity.title = ProgressText::tr("capacity, %1").arg(unit());
-    m_spec.reps.title = ProgressText::tr("counted reps, best set");
+    m_spec.reps.title = ProgressText::tr("counted reps of the best set; its load above, %1").arg(unit());
     setTime();
     if (m_spec.from.isValid()) {
         addPoints();

@@ -137,7 +137,7 @@ void ProgressBuilder::addAxes()
     if (counts.empty()) counts = {0, 1};
     const auto [least, most] = std::ranges::minmax(counts);
     // Half a repetition of room above keeps the load labels clear of the frame.
-    m_spec.reps.axis = niceAxis(std::max(0.0, least - 1), most + 0.5, std::max(2, m_options.valueTicks - 1), 1);
+    m_spec.reps.axis = niceAxis(std::max(0.0, least - 1), most + 0.5, m_options.valueTicks + 1, 1);
 }
 
 void ProgressBuilder::addLoads()

@@ -172,8 +172,8 @@ QWidget* LifterPage::makeMainPart()
     auto* split = new QSplitter(Qt::Vertical, this);
     split->addWidget(upper);
     split->addWidget(m_sessionPanel);
-    split->setStretchFactor(0, 3);
-    split->setStretchFactor(1, 1);
+    split->setStretchFactor(0, 1);  // a taller window is for the chart
+    split->setStretchFactor(1, 0);
     split->setSizes({420, 170});
     split->setChildrenCollapsible(false);
     m_sessionPanel->setMinimumHeight(120);

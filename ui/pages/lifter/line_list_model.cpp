@@ -123,7 +123,6 @@ QVariant LineListModel::data(const QModelIndex& index, int role) const
         case VerdictValue: return static_cast<int>(reading.verdict);
         case Spark: return QVariant::fromValue(row.spark);
         case LineIndex: return row.line;
-        case Qt::ToolTipRole:
         case Qt::AccessibleTextRole: return lineName(line) + QStringLiteral(", ") + lineDetail(line) + QStringLiteral(": ") + verdict;
         default: return {};
     }

@@ -78,7 +78,7 @@ QVariant SetTableModel::headerData(int section, Qt::Orientation orientation, int
         case Reps: return tr("reps");
         case Off: return tr("off standard");
         case Failed: return tr("failed");
-        case EffortColumn: return tr("in reserve");
+        case EffortColumn: return tr("RIR");
         case Marks: return tr("marks");
         case Kind: return tr("kind");
         case Note: return tr("note");

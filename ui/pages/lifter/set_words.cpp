@@ -44,7 +44,7 @@ QString setWords(const SetEntry& set)
     if (!set.marks.none()) parts.back() += QStringLiteral(" (%1)").arg(marksWords(set.marks));
     if (set.failed) parts += SetText::tr("one failed part-way");
     if (set.effort)
-        parts += set.effort->scale == Effort::Scale::Rir ? SetText::tr("%1 in reserve").arg(effortWords(set.effort))
+        parts += set.effort->scale == Effort::Scale::Rir ? SetText::tr("RIR %1").arg(effortWords(set.effort))
                                                          : effortWords(set.effort);
     if (set.kind != SetKind::Work) parts += format::setKindWord(set.kind);
     if (!set.note.isEmpty()) parts += set.note;

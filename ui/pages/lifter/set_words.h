@@ -1,6 +1,6 @@
 // A logged set in words, and what a person typed into a cell of one.
 //
-//   setWords(set)                  "42.5 kg × 9, 1 off standard (body swing 1), 2 in reserve"
+//   setWords(set)                  "42.5 kg × 9, 1 off standard (body swing 1), RIR 2"
 //   parseLoadCell(u"42,5", kg)     42.5 kg; "95 lb" keeps its unit
 #pragma once
 

@@ -15,8 +15,7 @@ constexpr double kReach = 18;  // px from the mouse to a session
 
 }  // namespace
 
-ProgressChart::ProgressChart(QWidget* parent)
-    : QGraphicsView(parent), m_shared(std::make_unique<ProgressScene>())
+ProgressChart::ProgressChart(QWidget* parent) : QGraphicsView(parent), m_shared(std::make_unique<ProgressScene>())
 {
     auto* scene = new QGraphicsScene(this);
     scene->setItemIndexMethod(QGraphicsScene::NoIndex);
@@ -70,7 +69,8 @@ void ProgressChart::layOut()
             width = std::max(width, metrics.horizontalAdvance(m_shared->locale.toString(tick, 'f', axis.decimals)));
         return width;
     };
-    const double left = std::ceil(std::max(widest(m_shared->spec.capacity.axis), widest(m_shared->spec.reps.axis))) + 10;
+    const double left =
+        std::ceil(std::max(widest(m_shared->spec.capacity.axis), widest(m_shared->spec.reps.axis))) + 10;
     const double line = std::ceil(metrics.height());
     m_shared->stripTop = 1;
     const double strip = m_shared->spec.blocks.empty() ? 0 : line + 9;
@@ -167,15 +167,28 @@ void ProgressChart::keyPressEvent(QKeyEvent* event)
     const auto last = static_cast<std::ptrdiff_t>(m_shared->spec.reps.points.size()) - 1;
     const std::ptrdiff_t here = selectedPlace();
     switch (event->key()) {
-        case Qt::Key_Left: stepTo(here < 0 ? last : here - 1); return;
-        case Qt::Key_Right: stepTo(here < 0 ? last : here + 1); return;
-        case Qt::Key_Home: stepTo(0); return;
-        case Qt::Key_End: stepTo(last); return;
-        case Qt::Key_Up:
-        case Qt::Key_BracketLeft: Q_EMIT lineStepped(-1); return;
-        case Qt::Key_Down:
-        case Qt::Key_BracketRight: Q_EMIT lineStepped(1); return;
-        default: QGraphicsView::keyPressEvent(event);
+    case Qt::Key_Left:
+        stepTo(here < 0 ? last : here - 1);
+        return;
+    case Qt::Key_Right:
+        stepTo(here < 0 ? last : here + 1);
+        return;
+    case Qt::Key_Home:
+        stepTo(0);
+        return;
+    case Qt::Key_End:
+        stepTo(last);
+        return;
+    case Qt::Key_Up:
+    case Qt::Key_BracketLeft:
+        Q_EMIT lineStepped(-1);
+        return;
+    case Qt::Key_Down:
+    case Qt::Key_BracketRight:
+        Q_EMIT lineStepped(1);
+        return;
+    default:
+        QGraphicsView::keyPressEvent(event);
     }
 }
 
@@ -220,8 +233,9 @@ void ProgressChart::describe()
     const std::ptrdiff_t here = selectedPlace();
     if (here >= 0) {
         const ChartPoint& point = m_shared->spec.reps.points[static_cast<std::size_t>(here)];
-        text += u' ' + tr("Selected: %1, %n counted repetition(s), %2.", nullptr, static_cast<int>(point.value))
-                           .arg(locale().toString(point.date, QLocale::LongFormat), pointKindWord(point.kind));
+        text += u' '
+                + tr("Selected: %1, %n counted repetition(s), %2.", nullptr, static_cast<int>(point.value))
+                      .arg(locale().toString(point.date, QLocale::LongFormat), pointKindWord(point.kind));
     }
     setAccessibleDescription(text);
 }

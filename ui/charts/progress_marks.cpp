@@ -83,7 +83,8 @@ void ProgressMarks::paintTrendLabel(QPainter& painter) const
     const QPointF edge = m_scene.spec.trendHigh.back();
     const QPointF at = m_scene.capacity->at(edge.x(), edge.y());
     const double width = metrics.horizontalAdvance(label);
-    const double x = std::clamp(at.x() - width, m_scene.capacity->plot().left(), m_scene.capacity->plot().right() - width);
+    const double x =
+        std::clamp(at.x() - width, m_scene.capacity->plot().left(), m_scene.capacity->plot().right() - width);
     // Above the band where there is room, else below it.
     double y = at.y() - metrics.descent() - 7;
     const double top = m_scene.capacity->plot().top() + metrics.ascent();
@@ -106,7 +107,8 @@ void ProgressMarks::paintKey(QPainter& painter) const
     const QRectF& plot = m_scene.capacity->plot();
     double x = plot.right();
     const double foot = plot.top() - metrics.descent() - 6;
-    for (const PointKind kind : {PointKind::Deload, PointKind::OffStandard, PointKind::Unwatched, PointKind::Standard}) {
+    for (const PointKind kind :
+         {PointKind::Deload, PointKind::OffStandard, PointKind::Unwatched, PointKind::Standard}) {
         if (std::ranges::none_of(m_scene.spec.reps.points, [&](const ChartPoint& point) { return point.kind == kind; }))
             continue;
         const QString word = pointKindWord(kind);

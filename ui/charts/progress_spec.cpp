@@ -15,7 +15,8 @@ constexpr double kKilogramsPerPound = 0.45359237;
 
 class ProgressBuilder {
 public:
-    ProgressBuilder(const ProgressSource& source, const ProgressOptions& options) : m_source(source), m_options(options) {}
+    ProgressBuilder(const ProgressSource& source, const ProgressOptions& options) : m_source(source), m_options(options)
+    {}
     [[nodiscard]] ProgressSpec build();
 
 private:
@@ -183,12 +184,16 @@ void ProgressBuilder::addDecisions()
         if (!inside(decision.madeOn) || (decision.line && decision.line != m_source.line)) continue;
         QString label;
         switch (decision.kind) {
-            case DecisionKind::Act: label = ProgressText::tr("acted"); break;
-            case DecisionKind::Watch:
-                label = decision.until ? ProgressText::tr("watch until %1").arg(date(*decision.until))
-                                       : ProgressText::tr("watch");
-                break;
-            case DecisionKind::Dismiss: label = ProgressText::tr("dismissed"); break;
+        case DecisionKind::Act:
+            label = ProgressText::tr("acted");
+            break;
+        case DecisionKind::Watch:
+            label = decision.until ? ProgressText::tr("watch until %1").arg(date(*decision.until))
+                                   : ProgressText::tr("watch");
+            break;
+        case DecisionKind::Dismiss:
+            label = ProgressText::tr("dismissed");
+            break;
         }
         if (!decision.reason.isEmpty()) label = ProgressText::tr("%1: %2").arg(label, decision.reason);
         m_spec.decisions.push_back({decision.madeOn, decision.kind, label});
@@ -224,10 +229,12 @@ void ProgressBuilder::addSummary()
         return;
     }
     const auto& points = m_spec.reps.points;
-    const auto count = [&](PointKind kind) { return static_cast<int>(std::ranges::count(points, kind, &ChartPoint::kind)); };
-    QStringList parts{ProgressText::tr("%1, from %2 to %3.")
-                          .arg(m_source.name, date(points.front().date), date(points.back().date)),
-                      ProgressText::tr("%n session(s).", nullptr, static_cast<int>(points.size()))};
+    const auto count = [&](PointKind kind) {
+        return static_cast<int>(std::ranges::count(points, kind, &ChartPoint::kind));
+    };
+    QStringList parts{
+        ProgressText::tr("%1, from %2 to %3.").arg(m_source.name, date(points.front().date), date(points.back().date)),
+        ProgressText::tr("%n session(s).", nullptr, static_cast<int>(points.size()))};
     if (const int n = count(PointKind::Unwatched)) parts += ProgressText::tr("%n not watched.", nullptr, n);
     if (const int n = count(PointKind::OffStandard))
         parts += ProgressText::tr("%n off standard and left out of the trend.", nullptr, n);
@@ -251,8 +258,7 @@ QString toTabSeparated(const ChartTable& table)
 {
     const auto line = [](const QStringList& cells) {
         QStringList clean;
-        for (QString cell : cells)
-            clean += cell.replace(u'\t', u' ').replace(u'\n', u' ').replace(u'\r', u' ');
+        for (QString cell : cells) clean += cell.replace(u'\t', u' ').replace(u'\n', u' ').replace(u'\r', u' ');
         return clean.join(u'\t') + u'\n';
     };
     QString text = line(table.header);
@@ -263,10 +269,14 @@ QString toTabSeparated(const ChartTable& table)
 QString pointKindWord(PointKind kind)
 {
     switch (kind) {
-        case PointKind::Standard: return ProgressText::tr("at standard");
-        case PointKind::Unwatched: return ProgressText::tr("not watched");
-        case PointKind::OffStandard: return ProgressText::tr("off standard");
-        case PointKind::Deload: return ProgressText::tr("deload");
+    case PointKind::Standard:
+        return ProgressText::tr("at standard");
+    case PointKind::Unwatched:
+        return ProgressText::tr("not watched");
+    case PointKind::OffStandard:
+        return ProgressText::tr("off standard");
+    case PointKind::Deload:
+        return ProgressText::tr("deload");
     }
     return {};
 }

@@ -76,8 +76,8 @@ struct ProgressSpec {
     std::vector<DateTick> dates;
     PanelSpec capacity;
     PanelSpec reps;
-    std::vector<QPointF> trend;      // (chartDay, capacity)
-    std::vector<QPointF> trendLow;   // edges of the 90 % band, at the same days
+    std::vector<QPointF> trend;     // (chartDay, capacity)
+    std::vector<QPointF> trendLow;  // edges of the 90 % band, at the same days
     std::vector<QPointF> trendHigh;
     std::vector<SameLoad> loads;
     std::vector<BlockSpan> blocks;

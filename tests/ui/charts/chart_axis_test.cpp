@@ -13,7 +13,8 @@ TEST(ChartAxis, StepsAreOneTwoOrFiveTimesAPowerOfTen)
         for (double span = 0.013; span < 5000; span *= 1.9) {
             const ChartAxis axis = niceAxis(low, low + span, 5);
             const double lead = axis.step / std::pow(10.0, std::floor(std::log10(axis.step) + 1e-9));
-            EXPECT_TRUE(std::abs(lead - 1) < 1e-6 || std::abs(lead - 2) < 1e-6 || std::abs(lead - 5) < 1e-6) << axis.step;
+            EXPECT_TRUE(std::abs(lead - 1) < 1e-6 || std::abs(lead - 2) < 1e-6 || std::abs(lead - 5) < 1e-6)
+                << axis.step;
             EXPECT_LE(axis.low, low + 1e-9);
             EXPECT_GE(axis.high, low + span - 1e-9);
             EXPECT_LE(axis.ticks.size(), 7u);  // most steps, plus one at either end

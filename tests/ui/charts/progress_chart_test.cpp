@@ -105,8 +105,9 @@ TEST(ChartMarker, ShapesDifferWithoutColour)
         QPainter painter(&image);
         painter.setRenderHint(QPainter::Antialiasing);
         painter.scale(4, 4);
-        paintMarker(painter, {8, 8}, kind, chartColours(QPalette(Qt::black, Qt::lightGray, Qt::white, Qt::darkGray, Qt::gray,
-                                                                 Qt::black, Qt::white, Qt::white, Qt::white)));
+        paintMarker(painter, {8, 8}, kind,
+                    chartColours(QPalette(Qt::black, Qt::lightGray, Qt::white, Qt::darkGray, Qt::gray, Qt::black,
+                                          Qt::white, Qt::white, Qt::white)));
         painter.end();
         return image;
     };
@@ -118,7 +119,7 @@ TEST(ChartMarker, ShapesDifferWithoutColour)
     EXPECT_TRUE(dark(solid, 32, 32));
     EXPECT_FALSE(dark(ring, 32, 32));
     EXPECT_TRUE(dark(ring, 32, 32 - 13));
-    EXPECT_TRUE(dark(cross, 32 + 12, 32 - 12));   // an arm reaches where no disc does
+    EXPECT_TRUE(dark(cross, 32 + 12, 32 - 12));  // an arm reaches where no disc does
     EXPECT_FALSE(dark(solid, 32 + 12, 32 - 12));
     EXPECT_FALSE(dark(cross, 32, 32 - 12));
     EXPECT_FALSE(dark(small, 32, 32 - 12));

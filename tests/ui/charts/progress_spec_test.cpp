@@ -219,7 +219,8 @@ TEST(ProgressSpec, TableLeavesOffBlankWhenNobodyWatched)
 
 TEST(ProgressSpec, CopiesAsTabSeparatedLinesWithAHeader)
 {
-    const ChartTable table{{QStringLiteral("a"), QStringLiteral("b")}, {{QStringLiteral("1\t2"), QStringLiteral("x\ny")}}};
+    const ChartTable table{{QStringLiteral("a"), QStringLiteral("b")},
+                           {{QStringLiteral("1\t2"), QStringLiteral("x\ny")}}};
     EXPECT_EQ(toTabSeparated(table), QStringLiteral("a\tb\n1 2\tx y\n"));
 }
 

@@ -32,14 +32,19 @@ public:
     {
         choices.separator = u';';
         choices.decimalComma = true;
-        choices.columns = {{QStringLiteral("date"), 0, true}, {QStringLiteral("reps"), 1, true}, {QStringLiteral("note"), -1}};
+        choices.columns = {
+            {QStringLiteral("date"), 0, true}, {QStringLiteral("reps"), 1, true}, {QStringLiteral("note"), -1}};
         answer.header = {QStringLiteral("Tag"), QStringLiteral("Wdh")};
         answer.rows = {{QStringLiteral("3.4.2026"), QStringLiteral("8")}, {QStringLiteral("x"), QStringLiteral("9")}};
         answer.newSets = 1;
     }
-    [[nodiscard]] QStringList encodings() const override { return {QStringLiteral("UTF-8"), QStringLiteral("windows-1252")}; }
+    [[nodiscard]] QStringList encodings() const override
+    {
+        return {QStringLiteral("UTF-8"), QStringLiteral("windows-1252")};
+    }
     [[nodiscard]] ImportChoices guess(const QByteArray&) const override { return choices; }
-    [[nodiscard]] Result<ImportPreview> preview(const QString&, const ImportChoices& now, const Progress&) const override
+    [[nodiscard]] Result<ImportPreview> preview(const QString&, const ImportChoices& now,
+                                                const Progress&) const override
     {
         ImportPreview preview = answer;
         // Told to read dates in the other order, nothing is wrong any more.
@@ -49,7 +54,8 @@ public:
         }
         return preview;
     }
-    JobHandle start(QObject* owner, const QString&, const ImportChoices& now, std::function<void(Result<int>)> done) override
+    JobHandle start(QObject* owner, const QString&, const ImportChoices& now,
+                    std::function<void(Result<int>)> done) override
     {
         started.push_back(now);
         return m_jobs.run(
@@ -75,8 +81,14 @@ class OneFilePrompter final : public Prompter {
 public:
     void ask(QWidget*, const Question&, std::function<void()>) override { ADD_FAILURE() << "asked"; }
     void tellError(QWidget*, const QString&, const Error& error) override { ADD_FAILURE() << error.what.toStdString(); }
-    void chooseFileToOpen(QWidget*, const FileQuestion&, std::function<void(const QString&)> then) override { then(path); }
-    void chooseFileToSave(QWidget*, const FileQuestion&, std::function<void(const QString&)>) override { ADD_FAILURE(); }
+    void chooseFileToOpen(QWidget*, const FileQuestion&, std::function<void(const QString&)> then) override
+    {
+        then(path);
+    }
+    void chooseFileToSave(QWidget*, const FileQuestion&, std::function<void(const QString&)>) override
+    {
+        ADD_FAILURE();
+    }
     QString path;
 };
 
@@ -97,10 +109,12 @@ struct ImportPageCase {
     }
     [[nodiscard]] bool shows(const QString& text) const
     {
-        return QTest::qWaitFor([&] {
-            const auto labels = page->findChildren<QLabel*>();
-            return std::ranges::any_of(labels, [&](QLabel* label) { return label->text().contains(text); });
-        }, 10000);
+        return QTest::qWaitFor(
+            [&] {
+                const auto labels = page->findChildren<QLabel*>();
+                return std::ranges::any_of(labels, [&](QLabel* label) { return label->text().contains(text); });
+            },
+            10000);
     }
     [[nodiscard]] QPushButton& button(const QString& text) const
     {
@@ -118,7 +132,8 @@ struct ImportPageCase {
     void spoil()
     {
         importer.answer.badRows = 1;
-        importer.answer.troubles = {{1, 0, QStringLiteral("“x” is no date."), QStringLiteral("Write it as 2026-04-03.")}};
+        importer.answer.troubles = {
+            {1, 0, QStringLiteral("“x” is no date."), QStringLiteral("Write it as 2026-04-03.")}};
     }
 };
 

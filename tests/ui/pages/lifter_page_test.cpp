@@ -29,8 +29,14 @@ class NoPrompter final : public Prompter {
 public:
     void ask(QWidget*, const Question&, std::function<void()>) override { ADD_FAILURE() << "asked"; }
     void tellError(QWidget*, const QString&, const Error& error) override { ADD_FAILURE() << error.what.toStdString(); }
-    void chooseFileToOpen(QWidget*, const FileQuestion&, std::function<void(const QString&)>) override { ADD_FAILURE(); }
-    void chooseFileToSave(QWidget*, const FileQuestion&, std::function<void(const QString&)>) override { ADD_FAILURE(); }
+    void chooseFileToOpen(QWidget*, const FileQuestion&, std::function<void(const QString&)>) override
+    {
+        ADD_FAILURE();
+    }
+    void chooseFileToSave(QWidget*, const FileQuestion&, std::function<void(const QString&)>) override
+    {
+        ADD_FAILURE();
+    }
 };
 
 struct LifterPageCase {
@@ -56,9 +62,13 @@ struct LifterPageCase {
     [[nodiscard]] bool says(const QString& text) const
     {
         const auto labels = page->findChildren<QLabel*>();
-        return std::ranges::any_of(labels, [&](QLabel* label) { return label->isVisible() && label->text().contains(text); });
+        return std::ranges::any_of(labels,
+                                   [&](QLabel* label) { return label->isVisible() && label->text().contains(text); });
     }
-    [[nodiscard]] bool settled() { return QTest::qWaitFor([this] { return jobs.running().empty(); }, 10000); }
+    [[nodiscard]] bool settled()
+    {
+        return QTest::qWaitFor([this] { return jobs.running().empty(); }, 10000);
+    }
 };
 
 TEST(LifterPage, InvitesToChooseALifterFirst)
@@ -125,9 +135,11 @@ TEST(LifterPage, CorrectsASetInPlaceKeepsWhatItSaidAndCanUndo)
     const QString before = sets->index(0, SetTableModel::Reps).data().toString();
     ASSERT_TRUE(sets->setData(sets->index(0, SetTableModel::Reps), QStringLiteral("11"), Qt::EditRole));
     ASSERT_TRUE(QTest::qWaitFor([&] { return sets->index(0, SetTableModel::Reps).data().toString() == u"11"; }, 10000));
-    EXPECT_TRUE(c.panel().historyText().contains(QStringLiteral("× ") + before)) << c.panel().historyText().toStdString();
+    EXPECT_TRUE(c.panel().historyText().contains(QStringLiteral("× ") + before))
+        << c.panel().historyText().toStdString();
     ASSERT_TRUE(c.club.book->history().undo());
-    EXPECT_TRUE(QTest::qWaitFor([&] { return sets->index(0, SetTableModel::Reps).data().toString() == before; }, 10000));
+    EXPECT_TRUE(
+        QTest::qWaitFor([&] { return sets->index(0, SetTableModel::Reps).data().toString() == before; }, 10000));
 }
 
 TEST(LifterPage, RefusesWhatCannotBeReadAndLeavesTheSet)

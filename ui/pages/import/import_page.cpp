@@ -56,7 +56,8 @@ ImportPage::~ImportPage()
 
 QLayout* ImportPage::makeFileRow()
 {
-    m_file = new QLabel(tr("Choose a logbook file, or drop one here. Nothing is written before you press Import."), this);
+    m_file =
+        new QLabel(tr("Choose a logbook file, or drop one here. Nothing is written before you press Import."), this);
     m_file->setTextFormat(Qt::PlainText);
     auto* choose = new QPushButton(tr("&Choose a file…"), this);
     connect(choose, &QPushButton::clicked, this, &ImportPage::chooseFile);
@@ -83,12 +84,14 @@ QLayout* ImportPage::makeChoiceRow()
     std::vector<std::pair<QString, QVariant>> encodings;
     for (const QString& name : m_importer.encodings()) encodings.emplace_back(name, name);
     m_encoding = add(tr("&Encoding"), encodings);
-    m_separator = add(tr("&Separator"), {{tr("comma"), QChar(u',')}, {tr("semicolon"), QChar(u';')}, {tr("tab"), QChar(u'\t')}});
+    m_separator =
+        add(tr("&Separator"), {{tr("comma"), QChar(u',')}, {tr("semicolon"), QChar(u';')}, {tr("tab"), QChar(u'\t')}});
     m_decimal = add(tr("&Decimals"), {{tr("point, 42.5"), false}, {tr("comma, 42,5"), true}});
     m_dates = add(tr("Da&tes"), {{tr("year-month-day"), static_cast<int>(DateOrder::YearMonthDay)},
                                  {tr("day-month-year"), static_cast<int>(DateOrder::DayMonthYear)},
                                  {tr("month-day-year"), static_cast<int>(DateOrder::MonthDayYear)}});
-    m_unit = add(tr("&Unit, if a row names none"), {{tr("kg"), static_cast<int>(MassUnit::kg)}, {tr("lb"), static_cast<int>(MassUnit::lb)}});
+    m_unit = add(tr("&Unit, if a row names none"),
+                 {{tr("kg"), static_cast<int>(MassUnit::kg)}, {tr("lb"), static_cast<int>(MassUnit::lb)}});
     row->addStretch(1);
     return row;
 }
@@ -148,7 +151,8 @@ QLayout* ImportPage::makeDoRow()
 
 void ImportPage::chooseFile()
 {
-    m_prompter.chooseFileToOpen(this, {tr("Import a logbook"), {}, tr("Logbooks (*.csv *.tsv *.txt);;All files (*)"), {}},
+    m_prompter.chooseFileToOpen(this,
+                                {tr("Import a logbook"), {}, tr("Logbooks (*.csv *.tsv *.txt);;All files (*)"), {}},
                                 [this](const QString& path) { openFile(path); });
 }
 
@@ -246,8 +250,10 @@ void ImportPage::take(Result<ImportPreview> preview)
     for (const ImportTrouble& trouble : preview->troubles) {
         if (lines.size() == kMostReported) break;
         const QString column = preview->header.value(trouble.source);
-        lines += column.isEmpty() ? tr("Line %1: %2 %3").arg(QString::number(trouble.row + 2), trouble.what, trouble.mend)
-                                  : tr("Line %1, “%2”: %3 %4").arg(QString::number(trouble.row + 2), column, trouble.what, trouble.mend);
+        lines +=
+            column.isEmpty()
+                ? tr("Line %1: %2 %3").arg(QString::number(trouble.row + 2), trouble.what, trouble.mend)
+                : tr("Line %1, “%2”: %3 %4").arg(QString::number(trouble.row + 2), column, trouble.what, trouble.mend);
     }
     if (const auto left = static_cast<int>(preview->troubles.size()) - kMostReported; left > 0)
         lines += tr("… and %n more.", nullptr, left);
@@ -279,7 +285,8 @@ void ImportPage::updateButtons()
     m_progress->setVisible(running);
     m_aside->setEnabled(!running);
     m_columns->setEnabled(!running);
-    for (QComboBox* box : {m_encoding, m_separator, m_decimal, m_dates, m_unit}) box->setEnabled(!running && !m_path.isEmpty());
+    for (QComboBox* box : {m_encoding, m_separator, m_decimal, m_dates, m_unit})
+        box->setEnabled(!running && !m_path.isEmpty());
 }
 
 void ImportPage::bringIn()
@@ -300,7 +307,8 @@ void ImportPage::finished(const Result<int>& sets)
         Q_EMIT imported(*sets);
     } else {
         m_readable = true;
-        m_counts->setText(sets.error().code == ErrorCode::Cancelled ? tr("Stopped. Nothing was written.") : sets.error().what);
+        m_counts->setText(sets.error().code == ErrorCode::Cancelled ? tr("Stopped. Nothing was written.")
+                                                                    : sets.error().what);
     }
     updateButtons();
 }

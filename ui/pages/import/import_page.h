@@ -64,8 +64,8 @@ private:
     JobRunner& m_jobs;
     QString m_path;
     ImportChoices m_choices;
-    bool m_filling = false;  // widgets are being set from m_choices
-    bool m_readable = false; // the newest preview came and fits m_choices
+    bool m_filling = false;   // widgets are being set from m_choices
+    bool m_readable = false;  // the newest preview came and fits m_choices
     int m_asked = 0;
     JobHandle m_previewJob;
     JobHandle m_importJob;

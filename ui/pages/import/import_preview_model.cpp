@@ -38,15 +38,17 @@ QVariant ImportPreviewModel::data(const QModelIndex& index, int role) const
     const ImportTrouble* trouble = troubleAt(index.row(), index.column());
     const QString text = m_preview.rows[static_cast<std::size_t>(index.row())].value(index.column());
     switch (role) {
-        case Qt::DisplayRole: return trouble ? QStringLiteral("⚠ ") + text : text;
-        case Qt::ToolTipRole:
-            // Tool tips guess whether they are rich text; what comes from a file must stay as it is.
-            if (!trouble) return {};
-            return QString(QStringLiteral("<p>") + QString(trouble->what + u' ' + trouble->mend).toHtmlEscaped()
-                           + QStringLiteral("</p>"));
-        case Qt::ForegroundRole:
-            return trouble ? QVariant(QBrush(themeColours(QGuiApplication::palette()).alarm)) : QVariant();
-        default: return {};
+    case Qt::DisplayRole:
+        return trouble ? QStringLiteral("⚠ ") + text : text;
+    case Qt::ToolTipRole:
+        // Tool tips guess whether they are rich text; what comes from a file must stay as it is.
+        if (!trouble) return {};
+        return QString(QStringLiteral("<p>") + QString(trouble->what + u' ' + trouble->mend).toHtmlEscaped()
+                       + QStringLiteral("</p>"));
+    case Qt::ForegroundRole:
+        return trouble ? QVariant(QBrush(themeColours(QGuiApplication::palette()).alarm)) : QVariant();
+    default:
+        return {};
     }
 }
 

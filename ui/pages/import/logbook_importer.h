@@ -63,7 +63,8 @@ public:
     [[nodiscard]] virtual QStringList encodings() const = 0;
     // From the first part of the file; names every column of the logbook, chosen or not.
     [[nodiscard]] virtual ImportChoices guess(const QByteArray& head) const = 0;
-    [[nodiscard]] virtual Result<ImportPreview> preview(const QString& path, const ImportChoices&, const Progress&) const = 0;
+    [[nodiscard]] virtual Result<ImportPreview> preview(const QString& path, const ImportChoices&,
+                                                        const Progress&) const = 0;
     // `done` gets the number of sets that came in; it isn't called after the owner died.
     virtual JobHandle start(QObject* owner, const QString& path, const ImportChoices&,
                             std::function<void(Result<int>)> done) = 0;

@@ -149,8 +149,8 @@ QWidget* LifterPage::makeMainPart()
 
     m_stretch = new QComboBox(this);
     m_stretch->setAccessibleName(tr("Stretch of time"));
-    for (const auto& [text, months] : {std::pair(tr("All time"), 0), {tr("Last 6 months"), 6}, {tr("Last 12 months"), 12},
-                                       {tr("Last 2 years"), 24}})
+    for (const auto& [text, months] :
+         {std::pair(tr("All time"), 0), {tr("Last 6 months"), 6}, {tr("Last 12 months"), 12}, {tr("Last 2 years"), 24}})
         m_stretch->addItem(text, months);
     m_stretch->setCurrentIndex(2);
     m_showData = new QPushButton(tr("Show &data"), this);
@@ -168,7 +168,8 @@ QWidget* LifterPage::makeMainPart()
     upperLayout->setContentsMargins({});
     upperLayout->addLayout(tools);
     upperLayout->addWidget(makeChartPart(), 1);
-    m_sessionPanel = new SessionPanel([this](Id<SetEntry> id) { return m_context.book.logbook().replacedSets(id); }, this);
+    m_sessionPanel =
+        new SessionPanel([this](Id<SetEntry> id) { return m_context.book.logbook().replacedSets(id); }, this);
     auto* split = new QSplitter(Qt::Vertical, this);
     split->addWidget(upper);
     split->addWidget(m_sessionPanel);
@@ -218,8 +219,10 @@ void LifterPage::bookChanged(const Changes& changes)
 
 void LifterPage::takeFocus()
 {
-    if (m_line >= 0) m_chart->setFocus();
-    else setFocus();
+    if (m_line >= 0)
+        m_chart->setFocus();
+    else
+        setFocus();
 }
 
 void LifterPage::read()
@@ -229,9 +232,8 @@ void LifterPage::read()
     if (!m_reading) hint(tr("Reading the record…"));
     m_job = m_context.jobs.run(
         this, tr("Reading a lifter’s record"),
-        [path = m_context.book.path(), athlete = *m_athlete, today = m_context.clock.today()](const Progress& progress) {
-            return readLifter(path, athlete, today, progress);
-        },
+        [path = m_context.book.path(), athlete = *m_athlete, today = m_context.clock.today()](
+            const Progress& progress) { return readLifter(path, athlete, today, progress); },
         [this, asked](Result<LifterReading> answer) {
             if (asked == m_asked) take(std::move(answer));
         });
@@ -249,7 +251,8 @@ void LifterPage::take(Result<LifterReading> answer)
     m_reading = std::make_unique<LifterReading>(std::move(*answer));
     m_lines->setReading(m_reading.get());
     if (m_lines->rowCount() == 0) {
-        hint(tr("Nothing is logged for %1 yet. Import a logbook, or print a sheet for the next session and key in what was "
+        hint(tr("Nothing is logged for %1 yet. Import a logbook, or print a sheet for the next session and key in what "
+                "was "
                 "lifted. From the first session on, every lift has its line here.")
                  .arg(m_reading->log.athlete.value.name));
         return;
@@ -259,7 +262,8 @@ void LifterPage::take(Result<LifterReading> answer)
     if (row < 0) {
         // The line that was trained last; among equals the one with the most sessions.
         const auto newest = std::ranges::max_element(m_reading->log.lines, {}, [](const LineRecord& line) {
-            return std::pair(line.exposures.empty() ? QDate(1, 1, 1) : line.exposures.back().date, line.exposures.size());
+            return std::pair(line.exposures.empty() ? QDate(1, 1, 1) : line.exposures.back().date,
+                             line.exposures.size());
         });
         row = m_lines->rowOf(newest->id);
     }
@@ -356,8 +360,10 @@ void LifterPage::stepLine(int by)
 void LifterPage::correct(Id<SetEntry> id, const SetEntry& set)
 {
     const auto changed = m_context.book.history().perform(changeSet(id, set, m_context.clock));
-    if (!changed) m_sessionPanel->say(changed.error().what);
-    else Q_EMIT said(tr("The set was changed; what it said before is kept."));
+    if (!changed)
+        m_sessionPanel->say(changed.error().what);
+    else
+        Q_EMIT said(tr("The set was changed; what it said before is kept."));
 }
 
 bool LifterPage::canPerform(const QString& action) const

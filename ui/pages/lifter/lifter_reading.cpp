@@ -21,7 +21,8 @@ Result<LifterReading> readLines(AthleteLog log, QDate asOf, const Progress& prog
     std::vector<LineReading> readings;
     readings.reserve(log.lines.size());
     for (const LineRecord& line : log.lines) {
-        if (progress.cancelled()) return fail(ErrorCode::Cancelled, LifterReadingText::tr("Reading the record was stopped."));
+        if (progress.cancelled())
+            return fail(ErrorCode::Cancelled, LifterReadingText::tr("Reading the record was stopped."));
         readings.push_back(engine.read(line, log, asOf));
         progress.report(static_cast<double>(readings.size()) / static_cast<double>(log.lines.size()));
     }

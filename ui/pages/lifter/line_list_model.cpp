@@ -23,7 +23,8 @@ QList<QPointF> sparkOf(const LineReading& reading)
     return spark.size() > most ? spark.last(most) : spark;
 }
 
-void paintSpark(QPainter& painter, const QRectF& box, const QList<QPointF>& spark, const QColor& line, const QColor& end)
+void paintSpark(QPainter& painter, const QRectF& box, const QList<QPointF>& spark, const QColor& line,
+                const QColor& end)
 {
     if (spark.size() < 2) return;
     const auto [low, high] = std::ranges::minmax(spark, {}, &QPointF::y);
@@ -67,7 +68,8 @@ void LineListModel::setReading(const LifterReading* reading)
     for (std::size_t i = 0; reading && i < reading->log.lines.size(); ++i) {
         const LineRecord& line = reading->log.lines[i];
         if (line.exposures.empty()) continue;
-        if (m_rows.empty() || reading->log.lines[static_cast<std::size_t>(m_rows.back().line)].exercise.id != line.exercise.id)
+        if (m_rows.empty()
+            || reading->log.lines[static_cast<std::size_t>(m_rows.back().line)].exercise.id != line.exercise.id)
             m_rows.push_back({line.exercise.value.name, static_cast<int>(i), {}});
         m_rows.push_back({{}, static_cast<int>(i), sparkOf(reading->readings[i])});
     }
@@ -117,14 +119,22 @@ QVariant LineListModel::data(const QModelIndex& index, int role) const
     const LineReading& reading = m_reading->readings[static_cast<std::size_t>(row.line)];
     const QString verdict = format::verdictShape(reading.verdict) + u' ' + format::verdictWord(reading.verdict);
     switch (role) {
-        case Qt::DisplayRole: return line.variant.value.name;
-        case Detail: return lineDetail(line);
-        case VerdictText: return verdict;
-        case VerdictValue: return static_cast<int>(reading.verdict);
-        case Spark: return QVariant::fromValue(row.spark);
-        case LineIndex: return row.line;
-        case Qt::AccessibleTextRole: return lineName(line) + QStringLiteral(", ") + lineDetail(line) + QStringLiteral(": ") + verdict;
-        default: return {};
+    case Qt::DisplayRole:
+        return line.variant.value.name;
+    case Detail:
+        return lineDetail(line);
+    case VerdictText:
+        return verdict;
+    case VerdictValue:
+        return static_cast<int>(reading.verdict);
+    case Spark:
+        return QVariant::fromValue(row.spark);
+    case LineIndex:
+        return row.line;
+    case Qt::AccessibleTextRole:
+        return lineName(line) + QStringLiteral(", ") + lineDetail(line) + QStringLiteral(": ") + verdict;
+    default:
+        return {};
     }
 }
 

@@ -16,8 +16,8 @@ public:
     enum Role { IsHeading = Qt::UserRole + 1, Detail, VerdictText, VerdictValue, Spark, LineIndex };
 
     using QAbstractListModel::QAbstractListModel;
-    void setReading(const LifterReading* reading);  // kept by the caller until the next call
-    [[nodiscard]] int rowOf(Id<LiftLine> line) const;    // -1: none
+    void setReading(const LifterReading* reading);             // kept by the caller until the next call
+    [[nodiscard]] int rowOf(Id<LiftLine> line) const;          // -1: none
     [[nodiscard]] int lineAt(const QModelIndex& index) const;  // index into log.lines; -1: a heading
     // The next line row below (+1) or above (-1); the same row at the end.
     [[nodiscard]] int step(int row, int by) const;

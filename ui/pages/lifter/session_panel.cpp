@@ -126,8 +126,9 @@ void SessionPanel::showHistory()
     }
     QStringList lines;
     for (const ReplacedSet& was : *replaced)
-        lines += tr("Set %1 said %2 until %3.")
-                     .arg(QString::number(logged->set.number), setWords(was.was), format::date(was.at.toLocalTime().date()));
+        lines +=
+            tr("Set %1 said %2 until %3.")
+                .arg(QString::number(logged->set.number), setWords(was.was), format::date(was.at.toLocalTime().date()));
     m_history->setText(lines.join(u'\n'));
 }
 

@@ -31,16 +31,26 @@ int SetTableModel::columnCount(const QModelIndex& parent) const
 QString SetTableModel::text(const SetEntry& set, int column) const
 {
     switch (column) {
-        case Number: return QString::number(set.number);
-        case LoadColumn: return format::load(set.load);
-        case Reps: return QString::number(set.reps);
-        case Off: return set.off ? QString::number(*set.off) : tr("not watched");
-        case Failed: return set.failed ? tr("1 part-way") : QString();
-        case EffortColumn: return effortWords(set.effort);
-        case Marks: return marksWords(set.marks);
-        case Kind: return format::setKindWord(set.kind);
-        case Note: return set.note;
-        default: return {};
+    case Number:
+        return QString::number(set.number);
+    case LoadColumn:
+        return format::load(set.load);
+    case Reps:
+        return QString::number(set.reps);
+    case Off:
+        return set.off ? QString::number(*set.off) : tr("not watched");
+    case Failed:
+        return set.failed ? tr("1 part-way") : QString();
+    case EffortColumn:
+        return effortWords(set.effort);
+    case Marks:
+        return marksWords(set.marks);
+    case Kind:
+        return format::setKindWord(set.kind);
+    case Note:
+        return set.note;
+    default:
+        return {};
     }
 }
 
@@ -55,14 +65,17 @@ QVariant SetTableModel::data(const QModelIndex& index, int role) const
     const LoggedSet* logged = at(index.row());
     if (!logged) return {};
     switch (role) {
-        case Qt::DisplayRole: return text(logged->set, index.column());
-        case Qt::EditRole: return editText(logged->set, index.column());
-        case Qt::ToolTipRole:
-            return index.column() == Off ? tr("Blank: nobody watched. 0: watched, and all to standard.") : QVariant();
-        case Qt::TextAlignmentRole:
-            return QVariant::fromValue(Qt::Alignment(Qt::AlignVCenter)
-                                       | (index.column() <= EffortColumn ? Qt::AlignRight : Qt::AlignLeft));
-        default: return {};
+    case Qt::DisplayRole:
+        return text(logged->set, index.column());
+    case Qt::EditRole:
+        return editText(logged->set, index.column());
+    case Qt::ToolTipRole:
+        return index.column() == Off ? tr("Blank: nobody watched. 0: watched, and all to standard.") : QVariant();
+    case Qt::TextAlignmentRole:
+        return QVariant::fromValue(Qt::Alignment(Qt::AlignVCenter)
+                                   | (index.column() <= EffortColumn ? Qt::AlignRight : Qt::AlignLeft));
+    default:
+        return {};
     }
 }
 
@@ -73,16 +86,26 @@ QVariant SetTableModel::headerData(int section, Qt::Orientation orientation, int
                                    | (section <= EffortColumn ? Qt::AlignRight : Qt::AlignLeft));
     if (orientation != Qt::Horizontal || role != Qt::DisplayRole) return {};
     switch (section) {
-        case Number: return tr("set");
-        case LoadColumn: return tr("load");
-        case Reps: return tr("reps");
-        case Off: return tr("off standard");
-        case Failed: return tr("failed");
-        case EffortColumn: return tr("RIR");
-        case Marks: return tr("marks");
-        case Kind: return tr("kind");
-        case Note: return tr("note");
-        default: return {};
+    case Number:
+        return tr("set");
+    case LoadColumn:
+        return tr("load");
+    case Reps:
+        return tr("reps");
+    case Off:
+        return tr("off standard");
+    case Failed:
+        return tr("failed");
+    case EffortColumn:
+        return tr("RIR");
+    case Marks:
+        return tr("marks");
+    case Kind:
+        return tr("kind");
+    case Note:
+        return tr("note");
+    default:
+        return {};
     }
 }
 
@@ -100,25 +123,28 @@ std::optional<SetEntry> SetTableModel::typed(SetEntry set, int column, const QSt
     const QString clean = text.trimmed();
     bool number = true;
     switch (column) {
-        case LoadColumn:
-            if (const auto load = parseLoadCell(clean, set.load.unit())) {
-                set.load = *load;
-                return set;
-            }
-            return std::nullopt;
-        case Reps: set.reps = clean.toInt(&number); break;
-        case Off:
-            set.off.reset();
-            if (!clean.isEmpty()) set.off = clean.toInt(&number);
-            break;
-        case EffortColumn:
-            set.effort.reset();
-            if (!clean.isEmpty()) {
-                set.effort = parseEffortCell(clean);
-                number = set.effort.has_value();
-            }
-            break;
-        default: return std::nullopt;
+    case LoadColumn:
+        if (const auto load = parseLoadCell(clean, set.load.unit())) {
+            set.load = *load;
+            return set;
+        }
+        return std::nullopt;
+    case Reps:
+        set.reps = clean.toInt(&number);
+        break;
+    case Off:
+        set.off.reset();
+        if (!clean.isEmpty()) set.off = clean.toInt(&number);
+        break;
+    case EffortColumn:
+        set.effort.reset();
+        if (!clean.isEmpty()) {
+            set.effort = parseEffortCell(clean);
+            number = set.effort.has_value();
+        }
+        break;
+    default:
+        return std::nullopt;
     }
     return number ? std::optional(set) : std::nullopt;
 }
@@ -131,8 +157,9 @@ bool SetTableModel::setData(const QModelIndex& index, const QVariant& value, int
     const Id<SetEntry> id = logged->id;
     const auto set = typed(logged->set, index.column(), value.toString());
     if (!set) {
-        Q_EMIT refused(tr("“%1” can't be read in the column “%2”. The set stays as it was.")
-                           .arg(value.toString(), headerData(index.column(), Qt::Horizontal, Qt::DisplayRole).toString()));
+        Q_EMIT refused(
+            tr("“%1” can't be read in the column “%2”. The set stays as it was.")
+                .arg(value.toString(), headerData(index.column(), Qt::Horizontal, Qt::DisplayRole).toString()));
         return false;
     }
     if (*set == logged->set) return true;

@@ -57,7 +57,8 @@ QString sessionWords(const Exposure& exposure)
     for (const LoggedSet& logged : exposure.sets) lines += setWords(logged.set);
     for (std::size_t joint = 0; joint < kJointCount; ++joint)
         if (const auto& rating = exposure.rating.discomfort[joint]; rating && *rating > 0)
-            lines += SetText::tr("%1: discomfort %2 of 10").arg(format::jointWord(static_cast<Joint>(joint))).arg(*rating);
+            lines +=
+                SetText::tr("%1: discomfort %2 of 10").arg(format::jointWord(static_cast<Joint>(joint))).arg(*rating);
     return lines.join(QStringLiteral("\n"));
 }
 

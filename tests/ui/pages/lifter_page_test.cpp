@@ -1,0 +1,221 @@
+#include "ui/pages/lifter/lifter_page.h"
+
+#include "tests/support/lifter_book.h"
+#include "ui/charts/progress_chart.h"
+#include "ui/format/format.h"
+#include "ui/pages/lifter/line_list_model.h"
+#include "ui/pages/lifter/session_panel.h"
+#include "ui/prompt/prompter.h"
+#include "ui/shell/review_store.h"
+
+#include <QtTest/QAbstractItemModelTester>
+#include <QtTest/QTest>
+#include <QtWidgets/QLabel>
+#include <QtWidgets/QListView>
+#include <QtWidgets/QTableView>
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+namespace steelyard {
+namespace {
+
+using testing_support::LifterBook;
+using testing_support::must;
+
+// Asks nobody: the Lifter page never stops to ask.
+class NoPrompter final : public Prompter {
+public:
+    void ask(QWidget*, const Question&, std::function<void()>) override { ADD_FAILURE() << "asked"; }
+    void tellError(QWidget*, const QString&, const Error& error) override { ADD_FAILURE() << error.what.toStdString(); }
+    void chooseFileToOpen(QWidget*, const FileQuestion&, std::function<void(const QString&)>) override
+    {
+        ADD_FAILURE();
+    }
+    void chooseFileToSave(QWidget*, const FileQuestion&, std::function<void(const QString&)>) override
+    {
+        ADD_FAILURE();
+    }
+};
+
+struct LifterPageCase {
+    LifterBook club{QDate(2026, 11, 20)};
+    JobRunner jobs;
+    NoPrompter prompter;
+    ReviewStore reviews{*club.book, club.clock, jobs,
+                        [](const RosterReviewRequest&, const Progress&) { return std::vector<AthleteReview>(); }};
+    std::unique_ptr<LifterPage> page;
+    ChangeHub::Subscription subscription;
+
+    void open()
+    {
+        page = std::make_unique<LifterPage>(UiContext{*club.book, reviews, prompter, club.clock, jobs});
+        page->resize(1106, 700);
+        page->show();
+        subscription = club.book->hub().subscribe([this](const Changes& changes) { page->bookChanged(changes); });
+        page->showAthlete(club.athlete);
+    }
+    [[nodiscard]] ProgressChart& chart() const { return *page->findChild<ProgressChart*>(); }
+    [[nodiscard]] QListView& list() const { return *page->findChild<QListView*>(); }
+    [[nodiscard]] SessionPanel& panel() const { return *page->findChild<SessionPanel*>(); }
+    [[nodiscard]] bool says(const QString& text) const
+    {
+        const auto labels = page->findChildren<QLabel*>();
+        return std::ranges::any_of(labels,
+                                   [&](QLabel* label) { return label->isVisible() && label->text().contains(text); });
+    }
+    [[nodiscard]] bool settled()
+    {
+        return QTest::qWaitFor([this] { return jobs.running().empty(); }, 10000);
+    }
+};
+
+TEST(LifterPage, InvitesToChooseALifterFirst)
+{
+    LifterPageCase c;
+    c.club.athlete.reset();
+    c.open();
+    EXPECT_TRUE(c.says(QStringLiteral("Choose a lifter")));
+    EXPECT_FALSE(c.page->canPerform(QStringLiteral("lifter.copy")));
+}
+
+TEST(LifterPage, SaysWhatToDoWhenNothingIsLogged)
+{
+    LifterPageCase c;
+    c.open();
+    EXPECT_TRUE(QTest::qWaitFor([&] { return c.says(QStringLiteral("Nothing is logged for Dana Quill")); }, 10000));
+}
+
+TEST(LifterPage, ShowsOneExposureWithoutATrend)
+{
+    LifterPageCase c;
+    c.club.addLine(QStringLiteral("Arm curl"), 1);
+    c.open();
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !c.chart().spec().empty(); }, 10000));
+    EXPECT_EQ(c.chart().spec().reps.points.size(), 1u);
+    EXPECT_TRUE(c.chart().spec().trend.empty());
+    EXPECT_EQ(c.chart().selected(), 0);
+    EXPECT_TRUE(c.says(format::verdictWord(Verdict::CantTell)));
+}
+
+TEST(LifterPage, ShowsVerdictReasonAndNewestSessionOfALine)
+{
+    LifterPageCase c;
+    c.club.addLine(QStringLiteral("Arm curl"), 24);
+    c.open();
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !c.chart().spec().empty(); }, 10000));
+    EXPECT_EQ(c.chart().spec().reps.points.size(), 24u);
+    EXPECT_EQ(c.chart().selected(), 23);
+    EXPECT_EQ(c.panel().table()->model()->rowCount(), 3);
+    EXPECT_TRUE(c.says(QStringLiteral("Arm curl, straight bar, upright")));
+}
+
+TEST(LifterPage, KeysOnTheChartStepThroughTheLines)
+{
+    LifterPageCase c;
+    c.club.addLine(QStringLiteral("Arm curl"), 4);
+    c.club.addLine(QStringLiteral("Row"), 5);
+    c.open();
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !c.chart().spec().empty(); }, 10000));
+    EXPECT_EQ(c.list().model()->rowCount(), 4);  // two headings, two lines
+    QTest::keyClick(&c.chart(), Qt::Key_BracketLeft);
+    EXPECT_EQ(c.chart().spec().reps.points.size(), 4u);
+    QTest::keyClick(&c.chart(), Qt::Key_BracketRight);
+    EXPECT_EQ(c.chart().spec().reps.points.size(), 5u);
+}
+
+TEST(LifterPage, CorrectsASetInPlaceKeepsWhatItSaidAndCanUndo)
+{
+    LifterPageCase c;
+    c.club.addLine(QStringLiteral("Arm curl"), 3);
+    c.open();
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !c.chart().spec().empty(); }, 10000));
+    QAbstractItemModel* sets = c.panel().table()->model();
+    const QString before = sets->index(0, SetTableModel::Reps).data().toString();
+    ASSERT_TRUE(sets->setData(sets->index(0, SetTableModel::Reps), QStringLiteral("11"), Qt::EditRole));
+    ASSERT_TRUE(QTest::qWaitFor([&] { return sets->index(0, SetTableModel::Reps).data().toString() == u"11"; }, 10000));
+    EXPECT_TRUE(c.panel().historyText().contains(QStringLiteral("× ") + before))
+        << c.panel().historyText().toStdString();
+    ASSERT_TRUE(c.club.book->history().undo());
+    EXPECT_TRUE(
+        QTest::qWaitFor([&] { return sets->index(0, SetTableModel::Reps).data().toString() == before; }, 10000));
+}
+
+TEST(LifterPage, RefusesWhatCannotBeReadAndLeavesTheSet)
+{
+    LifterPageCase c;
+    c.club.addLine(QStringLiteral("Arm curl"), 2);
+    c.open();
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !c.chart().spec().empty(); }, 10000));
+    QAbstractItemModel* sets = c.panel().table()->model();
+    EXPECT_FALSE(sets->setData(sets->index(0, SetTableModel::LoadColumn), QStringLiteral("heavy"), Qt::EditRole));
+    EXPECT_TRUE(c.says(QStringLiteral("“heavy” can't be read")));
+    EXPECT_FALSE(sets->setData(sets->index(0, SetTableModel::Off), QStringLiteral("99"), Qt::EditRole));
+    EXPECT_TRUE(c.says(QStringLiteral("stays as it was")));
+}
+
+TEST(LifterPage, IsQuietWhenItIsClosedWhileReading)
+{
+    LifterPageCase c;
+    c.club.addLine(QStringLiteral("Arm curl"), 30);
+    c.open();
+    c.subscription = {};
+    c.page.reset();
+    EXPECT_TRUE(c.settled());
+}
+
+TEST(LineListModel, KeepsTheRulesOfItemModels)
+{
+    LifterBook club{QDate(2026, 11, 20)};
+    const LiftLine line = club.addLine(QStringLiteral("Arm curl"), 8);
+    const LifterReading reading = must(readLifter(club.book->path(), line.athlete, club.clock.today(), Progress()));
+    LineListModel model;
+    const QAbstractItemModelTester tester(&model, QAbstractItemModelTester::FailureReportingMode::Fatal);
+    model.setReading(&reading);
+    ASSERT_EQ(model.rowCount(), 2);
+    EXPECT_FALSE(model.flags(model.index(0)) & Qt::ItemIsSelectable);
+    EXPECT_EQ(model.rowOf(reading.log.lines[0].id), 1);
+    EXPECT_EQ(model.step(1, 1), 1);
+    EXPECT_EQ(model.step(1, -1), 1);
+}
+
+TEST(SetTableModel, ReadsLoadsWithACommaAndWithTheirUnit)
+{
+    SetEntry set;
+    set.load = *Load::parse(u"40", MassUnit::kg);
+    set.reps = 8;
+    SetTableModel model;
+    model.setSets({{Id<SetEntry>(1), 1, set}}, true);
+    std::vector<SetEntry> wanted;
+    QObject::connect(&model, &SetTableModel::changeWanted, &model,
+                     [&](Id<SetEntry>, const SetEntry& changed) { wanted.push_back(changed); });
+    const auto type = [&](int column, const char* text) {
+        return model.setData(model.index(0, column), QString::fromUtf8(text), Qt::EditRole);
+    };
+    EXPECT_TRUE(type(SetTableModel::LoadColumn, "42,5"));
+    EXPECT_TRUE(type(SetTableModel::LoadColumn, "95 lb"));
+    EXPECT_TRUE(type(SetTableModel::Off, "0"));
+    EXPECT_TRUE(type(SetTableModel::EffortColumn, "RPE 8.5"));
+    ASSERT_EQ(wanted.size(), 4u);
+    EXPECT_EQ(wanted[0].load.toString(), QStringLiteral("42.5 kg"));
+    EXPECT_EQ(wanted[1].load.toString(), QStringLiteral("95 lb"));
+    EXPECT_EQ(wanted[2].off, 0);
+    EXPECT_EQ(wanted[3].effort, (Effort{Effort::Scale::Rpe, *Decimal::parse(u"8.5")}));
+}
+
+TEST(SetTableModel, TellsNotWatchedFromWatchedAndFine)
+{
+    SetEntry set;
+    set.reps = 8;
+    SetTableModel model;
+    model.setSets({{Id<SetEntry>(1), 1, set}}, false);
+    EXPECT_EQ(model.index(0, SetTableModel::Off).data().toString(), QStringLiteral("not watched"));
+    set.off = 0;
+    model.setSets({{Id<SetEntry>(1), 1, set}}, false);
+    EXPECT_EQ(model.index(0, SetTableModel::Off).data().toString(), QStringLiteral("0"));
+    EXPECT_FALSE(model.flags(model.index(0, SetTableModel::Off)) & Qt::ItemIsEditable);
+}
+
+}  // namespace
+}  // namespace steelyard

@@ -1,0 +1,103 @@
+#include "ui/charts/chart_panel.h"
+
+#include <QtCharts/QAreaSeries>
+#include <QtCharts/QLegend>
+#include <QtCharts/QLineSeries>
+#include <QtCharts/QValueAxis>
+#include <QtWidgets/QGraphicsScene>
+
+namespace steelyard {
+namespace {
+
+QList<QPointF> asPointList(const std::vector<QPointF>& points)
+{
+    return {points.begin(), points.end()};
+}
+
+}  // namespace
+
+ChartPanel::ChartPanel(QGraphicsScene& scene)
+    : m_chart(new QChart),
+      m_days(new QValueAxis(m_chart)),
+      m_values(new QValueAxis(m_chart)),
+      m_trend(new QLineSeries(m_chart)),
+      m_low(new QLineSeries(m_chart)),
+      m_high(new QLineSeries(m_chart)),
+      m_band(new QAreaSeries(m_high, m_low))
+{
+    scene.addItem(m_chart);
+    m_band->setParent(m_chart);
+    m_chart->legend()->hide();
+    m_chart->setBackgroundVisible(false);
+    m_chart->setMargins({});
+    m_chart->setAcceptHoverEvents(false);
+    m_chart->addAxis(m_days, Qt::AlignBottom);
+    m_chart->addAxis(m_values, Qt::AlignLeft);
+    m_days->setVisible(false);
+    m_values->setVisible(false);
+    for (QAbstractSeries* series : {static_cast<QAbstractSeries*>(m_band), static_cast<QAbstractSeries*>(m_trend)}) {
+        m_chart->addSeries(series);
+        series->attachAxis(m_days);
+        series->attachAxis(m_values);
+    }
+}
+
+void ChartPanel::setData(const ProgressSpec& spec, const PanelSpec& panel, bool withTrend)
+{
+    m_dayLow = spec.from.isValid() ? chartDay(spec.from) : 0;
+    m_dayHigh = spec.to.isValid() ? chartDay(spec.to) : 1;
+    m_valueLow = panel.axis.low;
+    m_valueHigh = panel.axis.high;
+    m_days->setRange(m_dayLow, m_dayHigh);
+    m_values->setRange(m_valueLow, m_valueHigh);
+    m_trend->replace(withTrend ? asPointList(spec.trend) : QList<QPointF>());
+    m_low->replace(withTrend ? asPointList(spec.trendLow) : QList<QPointF>());
+    m_high->replace(withTrend ? asPointList(spec.trendHigh) : QList<QPointF>());
+    join(panel.runs);
+}
+
+void ChartPanel::join(const std::vector<std::vector<QPointF>>& runs)
+{
+    std::size_t used = 0;
+    for (const auto& run : runs) {
+        if (run.size() < 2) continue;  // a session by itself is only a point
+        if (used == m_runs.size()) {
+            auto* series = new QLineSeries(m_chart);
+            series->setPen(m_runPen);
+            m_chart->addSeries(series);
+            series->attachAxis(m_days);
+            series->attachAxis(m_values);
+            m_runs.push_back(series);
+        }
+        m_runs[used++]->replace(asPointList(run));
+    }
+    for (std::size_t i = used; i < m_runs.size(); ++i) m_runs[i]->clear();
+}
+
+void ChartPanel::setColours(const ChartColours& colours)
+{
+    m_runPen = QPen(colours.joining, 1.0);
+    for (QLineSeries* series : m_runs) series->setPen(m_runPen);
+    m_trend->setPen(QPen(colours.data, 2.0));
+    m_band->setPen(Qt::NoPen);
+    m_band->setBrush(colours.band);
+    // The edges have series of their own, which would draw themselves.
+    m_low->setPen(Qt::NoPen);
+    m_high->setPen(Qt::NoPen);
+}
+
+void ChartPanel::setPlot(const QRectF& scene, const QRectF& plot)
+{
+    m_plot = plot;
+    m_chart->setGeometry(scene);
+    m_chart->setPlotArea(plot.translated(-scene.topLeft()));
+}
+
+QPointF ChartPanel::at(double day, double value) const
+{
+    const double x = m_plot.left() + (day - m_dayLow) / (m_dayHigh - m_dayLow) * m_plot.width();
+    const double y = m_plot.bottom() - (value - m_valueLow) / (m_valueHigh - m_valueLow) * m_plot.height();
+    return {x, y};
+}
+
+}  // namespace steelyard

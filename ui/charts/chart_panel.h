@@ -1,0 +1,46 @@
+// One panel of a progress chart: a QChart that draws the joining line, the trend and its band, and knows where a day and a
+// value stand on the scene. Axes, ticks and words are painted by the frame (progress_frame.h), which can place them better.
+#pragma once
+
+#include "ui/charts/chart_colours.h"
+#include "ui/charts/progress_spec.h"
+
+#include <QtCharts/QChart>
+
+class QAreaSeries;
+class QLineSeries;
+class QValueAxis;
+
+namespace steelyard {
+
+class ChartPanel {
+public:
+    // The scene's owner owns the chart.
+    explicit ChartPanel(QGraphicsScene& scene);
+
+    void setData(const ProgressSpec& spec, const PanelSpec& panel, bool withTrend);
+    void setColours(const ChartColours& colours);
+    void setPlot(const QRectF& scene, const QRectF& plot);
+    [[nodiscard]] const QRectF& plot() const { return m_plot; }
+    [[nodiscard]] QPointF at(double day, double value) const;
+
+private:
+    void join(const std::vector<std::vector<QPointF>>& runs);
+
+    QChart* m_chart;
+    QValueAxis* m_days;
+    QValueAxis* m_values;
+    QLineSeries* m_trend;
+    QLineSeries* m_low;
+    QLineSeries* m_high;
+    QAreaSeries* m_band;
+    std::vector<QLineSeries*> m_runs;  // kept and refilled; those not needed are empty
+    QPen m_runPen;
+    QRectF m_plot;
+    double m_dayLow = 0;
+    double m_dayHigh = 1;
+    double m_valueLow = 0;
+    double m_valueHigh = 1;
+};
+
+}  // namespace steelyard

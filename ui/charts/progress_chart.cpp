@@ -1,0 +1,243 @@
+#include "ui/charts/progress_chart.h"
+
+#include <QtGui/QFontMetricsF>
+#include <QtGui/QKeyEvent>
+#include <QtGui/QMouseEvent>
+#include <QtGui/QWheelEvent>
+
+#include <algorithm>
+#include <cmath>
+
+namespace steelyard {
+namespace {
+
+constexpr double kReach = 18;  // px from the mouse to a session
+
+}  // namespace
+
+ProgressChart::ProgressChart(QWidget* parent) : QGraphicsView(parent), m_shared(std::make_unique<ProgressScene>())
+{
+    auto* scene = new QGraphicsScene(this);
+    scene->setItemIndexMethod(QGraphicsScene::NoIndex);
+    setScene(scene);
+    m_capacity = std::make_unique<ChartPanel>(*scene);
+    m_reps = std::make_unique<ChartPanel>(*scene);
+    m_shared->capacity = m_capacity.get();
+    m_shared->reps = m_reps.get();
+    m_frame = new ProgressFrame(*m_shared);
+    m_marks = new ProgressMarks(*m_shared);
+    scene->addItem(m_frame);
+    scene->addItem(m_marks);
+    setFrameShape(QFrame::NoFrame);
+    setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    setRenderHint(QPainter::Antialiasing);
+    setViewportUpdateMode(QGraphicsView::FullViewportUpdate);
+    setFocusPolicy(Qt::StrongFocus);
+    setMouseTracking(true);
+    viewport()->setMouseTracking(true);
+    setMinimumSize(360, 260);
+    setAccessibleName(tr("Progress chart"));
+    restyle();
+    describe();
+}
+
+ProgressChart::~ProgressChart() = default;
+
+void ProgressChart::setSpec(ProgressSpec spec)
+{
+    m_shared->spec = std::move(spec);
+    m_shared->selected = -1;
+    m_shared->hovered = -1;
+    m_capacity->setData(m_shared->spec, m_shared->spec.capacity, true);
+    m_reps->setData(m_shared->spec, m_shared->spec.reps, false);
+    layOut();
+    describe();
+}
+
+void ProgressChart::layOut()
+{
+    const QRectF bounds(QPointF(0, 0), QSizeF(viewport()->size()));
+    m_frame->boundsChange();
+    m_marks->boundsChange();
+    m_shared->bounds = bounds;
+    setSceneRect(bounds);
+    const QFontMetricsF metrics(m_shared->small);
+    const auto widest = [&](const ChartAxis& axis) {
+        double width = 0;
+        for (const double tick : axis.ticks)
+            width = std::max(width, metrics.horizontalAdvance(m_shared->locale.toString(tick, 'f', axis.decimals)));
+        return width;
+    };
+    const double left =
+        std::ceil(std::max(widest(m_shared->spec.capacity.axis), widest(m_shared->spec.reps.axis))) + 10;
+    const double line = std::ceil(metrics.height());
+    m_shared->stripTop = 1;
+    const double strip = m_shared->spec.blocks.empty() ? 0 : line + 9;
+    const double decisions = m_shared->spec.decisions.empty() ? 0 : line + 5;
+    const double top = m_shared->stripTop + strip + line + 6;
+    const double bottom = bounds.height() - line - 5 - decisions;
+    const double between = line + 16;
+    const double plots = std::max(40.0, bottom - top - between);
+    const double upper = std::floor(plots * 0.58);
+    const double width = std::max(40.0, bounds.width() - left - 12);
+    m_capacity->setPlot(bounds, {left, top, width, upper});
+    m_reps->setPlot(bounds, {left, top + upper + between, width, plots - upper});
+    m_shared->datesTop = m_reps->plot().bottom() + 4;
+    m_shared->decisionTop = m_shared->datesTop + line + 3;
+    viewport()->update();
+}
+
+void ProgressChart::restyle()
+{
+    m_shared->colours = chartColours(palette());
+    m_shared->font = font();
+    m_shared->small = font();
+    m_shared->small.setPointSizeF(std::max(7.5, font().pointSizeF() * 0.9));
+    m_shared->locale = locale();
+    setBackgroundBrush(m_shared->colours.ground);
+    m_capacity->setColours(m_shared->colours);
+    m_reps->setColours(m_shared->colours);
+    layOut();
+}
+
+void ProgressChart::select(int exposure)
+{
+    const auto& points = m_shared->spec.reps.points;
+    if (std::ranges::none_of(points, [&](const ChartPoint& point) { return point.exposure == exposure; })) return;
+    if (m_shared->selected == exposure) return;
+    m_shared->selected = exposure;
+    viewport()->update();
+    describe();
+    Q_EMIT selectedSession(exposure);
+    if (m_shared->hovered < 0) Q_EMIT pointedAt(exposure);
+}
+
+int ProgressChart::nearest(QPointF position) const
+{
+    double best = kReach * kReach;
+    int found = -1;
+    const auto look = [&](const ChartPanel& panel, const PanelSpec& spec) {
+        for (const ChartPoint& point : spec.points) {
+            const QPointF away = panel.at(chartDay(point.date), point.value) - position;
+            const double square = QPointF::dotProduct(away, away);
+            if (square < best) {
+                best = square;
+                found = point.exposure;
+            }
+        }
+    };
+    look(*m_capacity, m_shared->spec.capacity);
+    look(*m_reps, m_shared->spec.reps);
+    return found;
+}
+
+QPointF ProgressChart::place(int exposure) const
+{
+    for (const ChartPoint& point : m_shared->spec.reps.points)
+        if (point.exposure == exposure) return m_reps->at(chartDay(point.date), point.value);
+    return {-1, -1};
+}
+
+void ProgressChart::hover(int exposure)
+{
+    if (m_shared->hovered == exposure) return;
+    m_shared->hovered = exposure;
+    viewport()->update();
+    Q_EMIT pointedAt(exposure >= 0 ? exposure : m_shared->selected);
+}
+
+std::ptrdiff_t ProgressChart::selectedPlace() const
+{
+    const auto& points = m_shared->spec.reps.points;
+    const auto found = std::ranges::find(points, m_shared->selected, &ChartPoint::exposure);
+    return found == points.end() ? -1 : found - points.begin();
+}
+
+void ProgressChart::stepTo(std::ptrdiff_t place)
+{
+    const auto& points = m_shared->spec.reps.points;
+    if (points.empty()) return;
+    const auto last = static_cast<std::ptrdiff_t>(points.size()) - 1;
+    select(points[static_cast<std::size_t>(std::clamp<std::ptrdiff_t>(place, 0, last))].exposure);
+}
+
+void ProgressChart::keyPressEvent(QKeyEvent* event)
+{
+    const auto last = static_cast<std::ptrdiff_t>(m_shared->spec.reps.points.size()) - 1;
+    const std::ptrdiff_t here = selectedPlace();
+    switch (event->key()) {
+    case Qt::Key_Left:
+        stepTo(here < 0 ? last : here - 1);
+        return;
+    case Qt::Key_Right:
+        stepTo(here < 0 ? last : here + 1);
+        return;
+    case Qt::Key_Home:
+        stepTo(0);
+        return;
+    case Qt::Key_End:
+        stepTo(last);
+        return;
+    case Qt::Key_Up:
+    case Qt::Key_BracketLeft:
+        Q_EMIT lineStepped(-1);
+        return;
+    case Qt::Key_Down:
+    case Qt::Key_BracketRight:
+        Q_EMIT lineStepped(1);
+        return;
+    default:
+        QGraphicsView::keyPressEvent(event);
+    }
+}
+
+void ProgressChart::mouseMoveEvent(QMouseEvent* event)
+{
+    hover(nearest(event->position()));
+}
+
+void ProgressChart::mousePressEvent(QMouseEvent* event)
+{
+    setFocus(Qt::MouseFocusReason);
+    if (const int found = nearest(event->position()); found >= 0) select(found);
+}
+
+void ProgressChart::leaveEvent(QEvent* event)
+{
+    hover(-1);
+    QGraphicsView::leaveEvent(event);
+}
+
+void ProgressChart::resizeEvent(QResizeEvent* event)
+{
+    QGraphicsView::resizeEvent(event);
+    layOut();
+}
+
+void ProgressChart::changeEvent(QEvent* event)
+{
+    QGraphicsView::changeEvent(event);
+    const auto type = event->type();
+    if (type == QEvent::PaletteChange || type == QEvent::FontChange || type == QEvent::LocaleChange) restyle();
+}
+
+void ProgressChart::wheelEvent(QWheelEvent* event)
+{
+    event->ignore();  // the page scrolls, the chart doesn't
+}
+
+void ProgressChart::describe()
+{
+    QString text = m_shared->spec.summary;
+    const std::ptrdiff_t here = selectedPlace();
+    if (here >= 0) {
+        const ChartPoint& point = m_shared->spec.reps.points[static_cast<std::size_t>(here)];
+        text += u' '
+                + tr("Selected: %1, %n counted repetition(s), %2.", nullptr, static_cast<int>(point.value))
+                      .arg(locale().toString(point.date, QLocale::LongFormat), pointKindWord(point.kind));
+    }
+    setAccessibleDescription(text);
+}
+
+}  // namespace steelyard

@@ -1,0 +1,66 @@
+// Draws a ProgressSpec and lets it be asked: the mouse points at a session, the keys step through sessions and lines.
+//
+//   auto* chart = new ProgressChart(page);
+//   chart->setSpec(spec);
+//   connect(chart, &ProgressChart::pointedAt, note, &SessionNote::show);
+//
+// Keys: Left/Right, Home/End: sessions; Up/Down or [ and ]: lines (lineStepped). A session is the index into the reading's
+// points; -1 is none. The widget's accessible description carries the summary and the session that is selected.
+#pragma once
+
+#include "ui/charts/progress_frame.h"
+
+#include <QtWidgets/QGraphicsView>
+
+#include <memory>
+
+namespace steelyard {
+
+class ProgressChart final : public QGraphicsView {
+    Q_OBJECT
+
+public:
+    explicit ProgressChart(QWidget* parent = nullptr);
+    ~ProgressChart() override;
+
+    void setSpec(ProgressSpec spec);
+    [[nodiscard]] const ProgressSpec& spec() const { return m_shared->spec; }
+    // Ignored when the spec has no such session.
+    void select(int exposure);
+    [[nodiscard]] int selected() const { return m_shared->selected; }
+    // The session nearest to a place on the widget, within reach; else -1.
+    [[nodiscard]] int nearest(QPointF position) const;
+    // Where a session's point stands on the widget, in the lower panel.
+    [[nodiscard]] QPointF place(int exposure) const;
+    [[nodiscard]] QSize sizeHint() const override { return {760, 420}; }
+
+Q_SIGNALS:
+    void selectedSession(int exposure);  // by key or click
+    void pointedAt(int exposure);        // under the mouse, else the selected one
+    void lineStepped(int by);            // +1 next, -1 previous
+
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+    void mouseMoveEvent(QMouseEvent* event) override;
+    void mousePressEvent(QMouseEvent* event) override;
+    void leaveEvent(QEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
+    void changeEvent(QEvent* event) override;
+    void wheelEvent(QWheelEvent* event) override;
+
+private:
+    void layOut();
+    void restyle();
+    void hover(int exposure);
+    void stepTo(std::ptrdiff_t place);
+    [[nodiscard]] std::ptrdiff_t selectedPlace() const;
+    void describe();
+
+    std::unique_ptr<ProgressScene> m_shared;
+    std::unique_ptr<ChartPanel> m_capacity;
+    std::unique_ptr<ChartPanel> m_reps;
+    ProgressFrame* m_frame;
+    ProgressMarks* m_marks;
+};
+
+}  // namespace steelyard

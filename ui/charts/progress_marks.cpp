@@ -1,0 +1,124 @@
+#include "ui/charts/chart_marker.h"
+#include "ui/charts/progress_frame.h"
+
+#include <QtCore/QCoreApplication>
+#include <QtGui/QFontMetricsF>
+#include <QtGui/QPainter>
+
+#include <algorithm>
+#include <limits>
+
+namespace steelyard {
+namespace {
+
+struct MarksText {
+    Q_DECLARE_TR_FUNCTIONS(MarksText)
+};
+
+const ChartPoint* pointOf(const PanelSpec& panel, int exposure)
+{
+    const auto found = std::ranges::lower_bound(panel.points, exposure, {}, &ChartPoint::exposure);
+    return found != panel.points.end() && found->exposure == exposure ? &*found : nullptr;
+}
+
+}  // namespace
+
+void ProgressMarks::paint(QPainter* painter, const QStyleOptionGraphicsItem*, QWidget*)
+{
+    if (m_scene.spec.empty()) return;
+    painter->setRenderHint(QPainter::Antialiasing);
+    painter->setFont(m_scene.small);
+    paintPointed(*painter, m_scene.hovered, false);
+    paintPointed(*painter, m_scene.selected, true);
+    const auto paintAll = [&](const ChartPanel& panel, const PanelSpec& spec) {
+        for (const ChartPoint& point : spec.points)
+            paintMarker(*painter, panel.at(chartDay(point.date), point.value), point.kind, m_scene.colours);
+    };
+    paintAll(*m_scene.capacity, m_scene.spec.capacity);
+    paintAll(*m_scene.reps, m_scene.spec.reps);
+    paintLoads(*painter);
+    paintTrendLabel(*painter);
+    paintKey(*painter);
+}
+
+void ProgressMarks::paintPointed(QPainter& painter, int exposure, bool selected) const
+{
+    const auto pointed = [&](const ChartPanel& panel, const PanelSpec& spec) {
+        const ChartPoint* point = pointOf(spec, exposure);
+        if (!point) return;
+        const QPointF at = panel.at(chartDay(point->date), point->value);
+        painter.setPen(QPen(selected ? m_scene.colours.quietInk : m_scene.colours.hairline, 1));
+        painter.setBrush(Qt::NoBrush);
+        const double x = std::round(at.x()) + 0.5;
+        painter.drawLine(QPointF(x, panel.plot().top()), QPointF(x, panel.plot().bottom()));
+        painter.setPen(QPen(m_scene.colours.ink, selected ? 1.6 : 1.0));
+        painter.setBrush(m_scene.colours.ground);
+        painter.drawEllipse(at, kMarkerRadius + 3.4, kMarkerRadius + 3.4);
+    };
+    pointed(*m_scene.capacity, m_scene.spec.capacity);
+    pointed(*m_scene.reps, m_scene.spec.reps);
+}
+
+void ProgressMarks::paintLoads(QPainter& painter) const
+{
+    const QFontMetricsF metrics(m_scene.small);
+    painter.setPen(m_scene.colours.quietInk);
+    double free = -std::numeric_limits<double>::infinity();
+    for (const SameLoad& run : m_scene.spec.loads) {
+        const double x = m_scene.reps->at(chartDay(run.from), 0).x() - kMarkerRadius;
+        if (x < free) continue;
+        const double width = metrics.horizontalAdvance(run.label);
+        // Written along the top of the panel, where no point comes (the axis keeps the room).
+        const double y = m_scene.reps->plot().top() + metrics.ascent() + 1;
+        painter.drawText(QPointF(std::min(x, m_scene.bounds.right() - width), y), run.label);
+        free = x + width + 8;
+    }
+}
+
+void ProgressMarks::paintTrendLabel(QPainter& painter) const
+{
+    if (m_scene.spec.trend.empty()) return;
+    const QFontMetricsF metrics(m_scene.small);
+    const QString label = MarksText::tr("trend and its 90 % band");
+    const QPointF edge = m_scene.spec.trendHigh.back();
+    const QPointF at = m_scene.capacity->at(edge.x(), edge.y());
+    const double width = metrics.horizontalAdvance(label);
+    const double x =
+        std::clamp(at.x() - width, m_scene.capacity->plot().left(), m_scene.capacity->plot().right() - width);
+    // Above the band where there is room, else below it.
+    double y = at.y() - metrics.descent() - 7;
+    const double top = m_scene.capacity->plot().top() + metrics.ascent();
+    if (y < top) {
+        const QPointF low = m_scene.spec.trendLow.back();
+        y = m_scene.capacity->at(low.x(), low.y()).y() + metrics.ascent() + 8;
+    }
+    const QRectF box(x - 2, y - metrics.ascent(), width + 4, metrics.height());
+    QColor ground = m_scene.colours.ground;
+    ground.setAlpha(205);
+    painter.fillRect(box, ground);
+    painter.setPen(m_scene.colours.data);
+    painter.drawText(QPointF(x, y), label);
+}
+
+void ProgressMarks::paintKey(QPainter& painter) const
+{
+    // Shapes need their words once; only those that are there, at the right end of the title's line.
+    const QFontMetricsF metrics(m_scene.small);
+    const QRectF& plot = m_scene.capacity->plot();
+    double x = plot.right();
+    const double foot = plot.top() - metrics.descent() - 6;
+    for (const PointKind kind :
+         {PointKind::Deload, PointKind::OffStandard, PointKind::Unwatched, PointKind::Standard}) {
+        if (std::ranges::none_of(m_scene.spec.reps.points, [&](const ChartPoint& point) { return point.kind == kind; }))
+            continue;
+        const QString word = pointKindWord(kind);
+        x -= metrics.horizontalAdvance(word);
+        painter.setPen(m_scene.colours.quietInk);
+        painter.drawText(QPointF(x, foot), word);
+        x -= 9;
+        paintMarker(painter, {x, foot - metrics.xHeight() / 2}, kind, m_scene.colours);
+        x -= 16;
+    }
+}
+
+}  // namespace steelyard

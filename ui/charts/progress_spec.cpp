@@ -1,0 +1,284 @@
+#include "ui/charts/progress_spec.h"
+
+#include <QtCore/QCoreApplication>
+
+#include <algorithm>
+
+namespace steelyard {
+namespace {
+
+struct ProgressText {
+    Q_DECLARE_TR_FUNCTIONS(ProgressText)
+};
+
+constexpr double kKilogramsPerPound = 0.45359237;
+
+class ProgressBuilder {
+public:
+    ProgressBuilder(const ProgressSource& source, const ProgressOptions& options) : m_source(source), m_options(options)
+    {}
+    [[nodiscard]] ProgressSpec build();
+
+private:
+    [[nodiscard]] double shown(double kilograms) const
+    {
+        return m_options.unit == MassUnit::kg ? kilograms : kilograms / kKilogramsPerPound;
+    }
+    [[nodiscard]] QString number(double value, int decimals) const
+    {
+        return m_options.locale.toString(value, 'f', decimals);
+    }
+    [[nodiscard]] QString date(QDate day) const { return m_options.locale.toString(day, QLocale::ShortFormat); }
+    [[nodiscard]] QString unit() const { return toText(m_options.unit); }
+    [[nodiscard]] bool inside(QDate day) const { return day >= m_spec.from && day <= m_spec.to; }
+    [[nodiscard]] static PointKind kindOf(const ReadingPoint& point);
+    void setTime();
+    void addPoints();
+    void addTrend();
+    void addAxes();
+    void addLoads();
+    void addBlocks();
+    void addDecisions();
+    void addTable();
+    void addSummary();
+    static void join(PanelSpec& panel);
+
+    const ProgressSource& m_source;
+    const ProgressOptions& m_options;
+    ProgressSpec m_spec;
+};
+
+PointKind ProgressBuilder::kindOf(const ReadingPoint& point)
+{
+    if (point.deload) return PointKind::Deload;
+    if (point.offStandard) return PointKind::OffStandard;
+    return point.watched ? PointKind::Standard : PointKind::Unwatched;
+}
+
+ProgressSpec ProgressBuilder::build()
+{
+    m_spec.capacity.title = ProgressText::tr("capacity, %1").arg(unit());
+    m_spec.reps.title = ProgressText::tr("counted reps of the best set; its load above, %1").arg(unit());
+    setTime();
+    if (m_spec.from.isValid()) {
+        addPoints();
+        addTrend();
+        addLoads();
+        addBlocks();
+        addDecisions();
+        m_spec.dates = dateTicks(m_spec.from, m_spec.to, m_options.dateTicks, m_options.locale);
+    }
+    addAxes();
+    addTable();
+    addSummary();
+    return std::move(m_spec);
+}
+
+void ProgressBuilder::setTime()
+{
+    for (const ReadingPoint& point : m_source.reading.points) {
+        if (m_options.from && point.date < *m_options.from) continue;
+        if (!m_spec.from.isValid()) m_spec.from = point.date;
+        m_spec.to = point.date;
+    }
+    if (!m_spec.from.isValid()) return;
+    if (m_options.asOf.isValid()) m_spec.to = std::max(m_spec.to, m_options.asOf);
+    // A margin, so that no point sits on the frame; a single session gets a week on either side.
+    const qint64 margin = std::max<qint64>(7, m_spec.from.daysTo(m_spec.to) / 40);
+    m_spec.from = m_spec.from.addDays(-margin);
+    m_spec.to = m_spec.to.addDays(margin);
+}
+
+void ProgressBuilder::addPoints()
+{
+    for (int i = 0; i < static_cast<int>(m_source.reading.points.size()); ++i) {
+        const ReadingPoint& point = m_source.reading.points[static_cast<std::size_t>(i)];
+        if (!inside(point.date) || (m_options.from && point.date < *m_options.from)) continue;
+        const PointKind kind = kindOf(point);
+        m_spec.reps.points.push_back({i, point.date, static_cast<double>(point.countedReps), kind});
+        if (point.capacityKg) m_spec.capacity.points.push_back({i, point.date, shown(*point.capacityKg), kind});
+    }
+    join(m_spec.reps);
+    join(m_spec.capacity);
+}
+
+void ProgressBuilder::join(PanelSpec& panel)
+{
+    QDate last;
+    for (const ChartPoint& point : panel.points) {
+        if (point.kind == PointKind::OffStandard || point.kind == PointKind::Deload) continue;
+        if (!last.isValid() || last.daysTo(point.date) > kGapDays) panel.runs.emplace_back();
+        panel.runs.back().emplace_back(chartDay(point.date), point.value);
+        last = point.date;
+    }
+}
+
+void ProgressBuilder::addTrend()
+{
+    for (const TrendPoint& point : m_source.reading.trend) {
+        if (!inside(point.date)) continue;
+        const double day = chartDay(point.date);
+        m_spec.trend.emplace_back(day, shown(point.kg));
+        m_spec.trendLow.emplace_back(day, shown(point.low90Kg));
+        m_spec.trendHigh.emplace_back(day, shown(point.high90Kg));
+    }
+}
+
+void ProgressBuilder::addAxes()
+{
+    std::vector<double> values;
+    for (const ChartPoint& point : m_spec.capacity.points) values.push_back(point.value);
+    for (const auto* edge : {&m_spec.trendLow, &m_spec.trendHigh})
+        for (const QPointF& point : *edge) values.push_back(point.y());
+    if (values.empty()) values = {0, 1};
+    const auto [low, high] = std::ranges::minmax(values);
+    m_spec.capacity.axis = niceAxis(low, high, m_options.valueTicks);
+    std::vector<double> counts;
+    for (const ChartPoint& point : m_spec.reps.points) counts.push_back(point.value);
+    if (counts.empty()) counts = {0, 1};
+    const auto [least, most] = std::ranges::minmax(counts);
+    // Half a repetition of room above keeps the load labels clear of the frame.
+    m_spec.reps.axis = niceAxis(std::max(0.0, least - 1), most + 0.5, m_options.valueTicks + 1, 1);
+}
+
+void ProgressBuilder::addLoads()
+{
+    std::optional<Load> load;
+    for (const ChartPoint& at : m_spec.reps.points) {
+        const ReadingPoint& point = m_source.reading.points[static_cast<std::size_t>(at.exposure)];
+        if (at.kind == PointKind::Deload) continue;
+        if (!load || load->mass() != point.topLoad.mass()) {
+            load = point.topLoad;
+            const Decimal amount = load->amount().trimmed();
+            m_spec.loads.push_back({at.date, at.date, at.value, number(amount.toDouble(), amount.decimals())});
+            if (load->unit() != m_options.unit) m_spec.loads.back().label += u' ' + toText(load->unit());
+        }
+        m_spec.loads.back().to = at.date;
+        m_spec.loads.back().topReps = std::max(m_spec.loads.back().topReps, at.value);
+    }
+}
+
+void ProgressBuilder::addBlocks()
+{
+    for (const Row<Block>& row : m_source.blocks) {
+        const auto add = [&](QDate from, QDate to, const QString& label, bool deload) {
+            from = std::max(from, m_spec.from);
+            to = std::min(to, m_spec.to);
+            if (from <= to) m_spec.blocks.push_back({from, to, label, deload});
+        };
+        const auto weeks = static_cast<qint64>(row.value.weeks.size());
+        if (weeks == 0) continue;
+        add(row.value.start, row.value.start.addDays(7 * weeks - 1), row.value.name, false);
+        for (qint64 week = 0; week < weeks; ++week)
+            if (row.value.weeks[static_cast<std::size_t>(week)].kind == WeekKind::Deload) {
+                const QDate monday = row.value.start.addDays(7 * week);
+                add(monday, monday.addDays(6), ProgressText::tr("deload"), true);
+            }
+    }
+}
+
+void ProgressBuilder::addDecisions()
+{
+    for (const Row<Decision>& row : m_source.decisions) {
+        const Decision& decision = row.value;
+        if (!inside(decision.madeOn) || (decision.line && decision.line != m_source.line)) continue;
+        QString label;
+        switch (decision.kind) {
+        case DecisionKind::Act:
+            label = ProgressText::tr("acted");
+            break;
+        case DecisionKind::Watch:
+            label = decision.until ? ProgressText::tr("watch until %1").arg(date(*decision.until))
+                                   : ProgressText::tr("watch");
+            break;
+        case DecisionKind::Dismiss:
+            label = ProgressText::tr("dismissed");
+            break;
+        }
+        if (!decision.reason.isEmpty()) label = ProgressText::tr("%1: %2").arg(label, decision.reason);
+        m_spec.decisions.push_back({decision.madeOn, decision.kind, label});
+    }
+}
+
+void ProgressBuilder::addTable()
+{
+    m_spec.table.header = {ProgressText::tr("date"),
+                           ProgressText::tr("record"),
+                           ProgressText::tr("best set, load"),
+                           ProgressText::tr("unit"),
+                           ProgressText::tr("counted reps"),
+                           ProgressText::tr("working sets"),
+                           ProgressText::tr("reps in all"),
+                           ProgressText::tr("off standard"),
+                           ProgressText::tr("capacity, %1").arg(unit())};
+    for (const ChartPoint& at : m_spec.reps.points) {
+        const ReadingPoint& point = m_source.reading.points[static_cast<std::size_t>(at.exposure)];
+        const Decimal amount = point.topLoad.amount();
+        m_spec.table.rows.push_back({at.date.toString(Qt::ISODate), pointKindWord(at.kind),
+                                     number(amount.toDouble(), amount.decimals()), toText(point.topLoad.unit()),
+                                     number(point.countedReps, 0), number(point.workSets, 0), number(point.reps, 0),
+                                     point.watched ? number(point.offReps, 0) : QString(),
+                                     point.capacityKg ? number(shown(*point.capacityKg), 1) : QString()});
+    }
+}
+
+void ProgressBuilder::addSummary()
+{
+    if (m_spec.empty()) {
+        m_spec.summary = ProgressText::tr("%1: no sessions in this stretch of time.").arg(m_source.name);
+        return;
+    }
+    const auto& points = m_spec.reps.points;
+    const auto count = [&](PointKind kind) {
+        return static_cast<int>(std::ranges::count(points, kind, &ChartPoint::kind));
+    };
+    QStringList parts{
+        ProgressText::tr("%1, from %2 to %3.").arg(m_source.name, date(points.front().date), date(points.back().date)),
+        ProgressText::tr("%n session(s).", nullptr, static_cast<int>(points.size()))};
+    if (const int n = count(PointKind::Unwatched)) parts += ProgressText::tr("%n not watched.", nullptr, n);
+    if (const int n = count(PointKind::OffStandard))
+        parts += ProgressText::tr("%n off standard and left out of the trend.", nullptr, n);
+    if (const int n = count(PointKind::Deload)) parts += ProgressText::tr("%n at a deload.", nullptr, n);
+    if (const auto& capacity = m_source.reading.capacity)
+        parts += ProgressText::tr("Capacity about %1 %2 (90 % interval %3 to %4).")
+                     .arg(number(shown(capacity->kg), 1), unit(), number(shown(capacity->low90Kg), 1),
+                          number(shown(capacity->high90Kg), 1));
+    if (!m_source.reading.why.isEmpty()) parts += m_source.reading.why;
+    m_spec.summary = parts.join(u' ');
+}
+
+}  // namespace
+
+ProgressSpec buildProgressSpec(const ProgressSource& source, const ProgressOptions& options)
+{
+    return ProgressBuilder(source, options).build();
+}
+
+QString toTabSeparated(const ChartTable& table)
+{
+    const auto line = [](const QStringList& cells) {
+        QStringList clean;
+        for (QString cell : cells) clean += cell.replace(u'\t', u' ').replace(u'\n', u' ').replace(u'\r', u' ');
+        return clean.join(u'\t') + u'\n';
+    };
+    QString text = line(table.header);
+    for (const QStringList& row : table.rows) text += line(row);
+    return text;
+}
+
+QString pointKindWord(PointKind kind)
+{
+    switch (kind) {
+    case PointKind::Standard:
+        return ProgressText::tr("at standard");
+    case PointKind::Unwatched:
+        return ProgressText::tr("not watched");
+    case PointKind::OffStandard:
+        return ProgressText::tr("off standard");
+    case PointKind::Deload:
+        return ProgressText::tr("deload");
+    }
+    return {};
+}
+
+}  // namespace steelyard

@@ -1,0 +1,114 @@
+// What a progress chart of one lift line shows, as a value: two panels on one time axis (capacity above, counted
+// repetitions of the best set below), with blocks and decisions on the time axis. The view only draws it.
+//
+//   const ProgressSpec spec = buildProgressSpec({reading, log.blocks, log.decisions, record.id}, options);
+//   spec.capacity.points.front().kind == PointKind::Unwatched
+//
+// Units: capacity in options.unit; repetitions are counts; days are dates.
+// Invariants: points are oldest first; `exposure` is the index into reading.points; every tick and point lies within its
+// axis. Off-standard and deload sessions are points but no part of any joining line. A stretch of more than kGapDays
+// without a comparable session breaks the joining line. The trend and its band stand only where the reading fitted them.
+#pragma once
+
+#include "core/analysis/line_reading.h"
+#include "ui/charts/chart_axis.h"
+
+#include <QtCore/QPointF>
+#include <QtCore/QStringList>
+
+namespace steelyard {
+
+inline constexpr int kGapDays = 16;
+
+// Told apart by shape: solid disc, ring, cross, small disc.
+enum class PointKind { Standard, Unwatched, OffStandard, Deload };
+
+struct ChartPoint {
+    int exposure = 0;
+    QDate date;
+    double value = 0;
+    PointKind kind = PointKind::Standard;
+    friend bool operator==(const ChartPoint&, const ChartPoint&) = default;
+};
+
+struct PanelSpec {
+    QString title;  // with the unit: "capacity, kg"
+    ChartAxis axis;
+    std::vector<ChartPoint> points;
+    std::vector<std::vector<QPointF>> runs;  // joined comparable points (chartDay, value), broken at gaps
+    friend bool operator==(const PanelSpec&, const PanelSpec&) = default;
+};
+
+// Consecutive sessions whose best set was at one load: said once, at the first of them.
+struct SameLoad {
+    QDate from;
+    QDate to;
+    double topReps = 0;  // the highest point of the run, to write above it
+    QString label;       // "42.5"
+    friend bool operator==(const SameLoad&, const SameLoad&) = default;
+};
+
+struct BlockSpan {
+    QDate from;  // first and last day, within the time axis
+    QDate to;
+    QString label;
+    bool deload = false;  // a deload week within a block
+    friend bool operator==(const BlockSpan&, const BlockSpan&) = default;
+};
+
+struct DecisionTick {
+    QDate date;
+    DecisionKind kind = DecisionKind::Act;
+    QString label;
+    friend bool operator==(const DecisionTick&, const DecisionTick&) = default;
+};
+
+// The same data as rows, for reading aloud, for showing and for copying.
+struct ChartTable {
+    QStringList header;
+    std::vector<QStringList> rows;
+    friend bool operator==(const ChartTable&, const ChartTable&) = default;
+};
+
+struct ProgressSpec {
+    QDate from;
+    QDate to;
+    std::vector<DateTick> dates;
+    PanelSpec capacity;
+    PanelSpec reps;
+    std::vector<QPointF> trend;     // (chartDay, capacity)
+    std::vector<QPointF> trendLow;  // edges of the 90 % band, at the same days
+    std::vector<QPointF> trendHigh;
+    std::vector<SameLoad> loads;
+    std::vector<BlockSpan> blocks;
+    std::vector<DecisionTick> decisions;
+    QString summary;
+    ChartTable table;
+    [[nodiscard]] bool empty() const { return reps.points.empty(); }
+    friend bool operator==(const ProgressSpec&, const ProgressSpec&) = default;
+};
+
+struct ProgressSource {
+    const LineReading& reading;
+    const std::vector<Row<Block>>& blocks;
+    const std::vector<Row<Decision>>& decisions;  // of the athlete; other lines' decisions are left out
+    std::optional<Id<LiftLine>> line;             // absent: only decisions about the lifter
+    QString name;                                 // of the line, for the summary
+};
+
+struct ProgressOptions {
+    QLocale locale;
+    MassUnit unit = MassUnit::kg;
+    std::optional<QDate> from;  // leave out what came before
+    QDate asOf;                 // the time axis reaches to here; invalid: to the last session
+    int dateTicks = 9;
+    int valueTicks = 5;
+};
+
+[[nodiscard]] ProgressSpec buildProgressSpec(const ProgressSource& source, const ProgressOptions& options);
+// Tab-separated with a header line; line breaks and tabs in cells become spaces.
+[[nodiscard]] QString toTabSeparated(const ChartTable& table);
+// "at standard", "not watched", "off standard", "deload".
+[[nodiscard]] QString pointKindWord(PointKind kind);
+
+}  // namespace steelyard

@@ -1,0 +1,45 @@
+// Numbers, dates, units and machine words as people read them: the only place that knows the locale.
+//
+//   format::load(load)            "42.5 kg", in the decimals it was typed in
+//   format::percent(0.004, 1)     "0.4 %"
+//   format::ago(date, today)      "3 weeks ago"
+//
+// Minus is U+2212, which is as wide as plus. Absent values are a dash, in the same place as a number.
+#pragma once
+
+#include "core/flags/flag.h"
+
+#include <QtCore/QLocale>
+
+namespace steelyard::format {
+
+[[nodiscard]] QString absent();  // "–"
+[[nodiscard]] QString number(double value, int decimals);
+[[nodiscard]] QString signedNumber(double value, int decimals);  // "+0.4", "−0.4", "0.0"
+[[nodiscard]] QString percent(double share, int decimals = 0);
+[[nodiscard]] QString signedPercent(double share, int decimals);  // with its sign and unit
+[[nodiscard]] QString unit(MassUnit unit);
+[[nodiscard]] QString load(const Load& load);
+// Kilograms shown in the athlete's unit: "52.5 kg", "116 lb".
+[[nodiscard]] QString mass(double kilograms, MassUnit shown, int decimals = 1);
+[[nodiscard]] double massIn(double kilograms, MassUnit shown);
+
+[[nodiscard]] QString date(QDate date);       // the locale's short form with the whole year
+[[nodiscard]] QString dayMonth(QDate date);   // "3 Mar"
+[[nodiscard]] QString weekday(QDate date);    // "Monday"
+[[nodiscard]] QString ago(QDate date, QDate today);  // "today", "yesterday", "5 days ago", "in 2 weeks"
+// The widget's pattern for typing a date, with a four-digit year.
+[[nodiscard]] QString datePattern();
+
+[[nodiscard]] QString verdictWord(Verdict verdict);
+// One character that repeats the word as a shape: black and white safe.
+[[nodiscard]] QString verdictShape(Verdict verdict);
+[[nodiscard]] QString severityWord(Severity severity);
+[[nodiscard]] QString decisionWord(DecisionKind kind);
+[[nodiscard]] QString markWord(Mark mark);
+[[nodiscard]] QString jointWord(Joint joint);
+[[nodiscard]] QString setKindWord(SetKind kind);
+// What a rule looks for, as a short name: "stalled" -> "Stalled". Unknown ids are shown as they are.
+[[nodiscard]] QString ruleName(const QString& rule);
+
+}  // namespace steelyard::format

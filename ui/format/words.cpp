@@ -1,0 +1,120 @@
+#include "ui/format/format.h"
+
+#include <QtCore/QCoreApplication>
+
+namespace steelyard::format {
+namespace {
+
+struct WordText {
+    Q_DECLARE_TR_FUNCTIONS(WordText)
+};
+
+}  // namespace
+
+QString verdictWord(Verdict verdict)
+{
+    switch (verdict) {
+    case Verdict::Progressing: return WordText::tr("progressing");
+    case Verdict::Holding: return WordText::tr("holding");
+    case Verdict::Stalled: return WordText::tr("stalled");
+    case Verdict::Slipping: return WordText::tr("slipping");
+    case Verdict::CantTell: return WordText::tr("can't tell");
+    }
+    return {};
+}
+
+QString verdictShape(Verdict verdict)
+{
+    switch (verdict) {
+    case Verdict::Progressing: return QStringLiteral("▲");
+    case Verdict::Holding: return QStringLiteral("■");
+    case Verdict::Stalled: return QStringLiteral("◆");
+    case Verdict::Slipping: return QStringLiteral("▼");
+    case Verdict::CantTell: return QStringLiteral("○");
+    }
+    return {};
+}
+
+QString severityWord(Severity severity)
+{
+    switch (severity) {
+    case Severity::Low: return WordText::tr("when there is time");
+    case Severity::Medium: return WordText::tr("this week");
+    case Severity::High: return WordText::tr("first");
+    }
+    return {};
+}
+
+QString decisionWord(DecisionKind kind)
+{
+    switch (kind) {
+    case DecisionKind::Act: return WordText::tr("acted");
+    case DecisionKind::Watch: return WordText::tr("watching");
+    case DecisionKind::Dismiss: return WordText::tr("dismissed");
+    }
+    return {};
+}
+
+QString markWord(Mark mark)
+{
+    switch (mark) {
+    case Mark::ShortBottom: return WordText::tr("short at the bottom");
+    case Mark::ShortTop: return WordText::tr("short at the top");
+    case Mark::Swing: return WordText::tr("body swing");
+    case Mark::Dropped: return WordText::tr("dropped lowering");
+    case Mark::Lean: return WordText::tr("lean changed");
+    case Mark::Assisted: return WordText::tr("assisted");
+    }
+    return {};
+}
+
+QString jointWord(Joint joint)
+{
+    switch (joint) {
+    case Joint::Elbow: return WordText::tr("elbow");
+    case Joint::Shoulder: return WordText::tr("shoulder");
+    case Joint::Wrist: return WordText::tr("wrist");
+    case Joint::LowerBack: return WordText::tr("lower back");
+    case Joint::Hip: return WordText::tr("hip");
+    case Joint::Knee: return WordText::tr("knee");
+    case Joint::Neck: return WordText::tr("neck");
+    case Joint::Ankle: return WordText::tr("ankle");
+    }
+    return {};
+}
+
+QString setKindWord(SetKind kind)
+{
+    switch (kind) {
+    case SetKind::Work: return WordText::tr("working set");
+    case SetKind::WarmUp: return WordText::tr("warm-up");
+    case SetKind::Deload: return WordText::tr("deload");
+    case SetKind::Test: return WordText::tr("test");
+    }
+    return {};
+}
+
+QString ruleName(const QString& rule)
+{
+    struct Name {
+        QLatin1StringView rule;
+        QString name;
+    };
+    const Name names[] = {
+        {QLatin1StringView("stalled"), WordText::tr("Stalled")},
+        {QLatin1StringView("slipping"), WordText::tr("Slipping")},
+        {QLatin1StringView("mixed_record"), WordText::tr("Mixed record")},
+        {QLatin1StringView("unwatched"), WordText::tr("Not watched")},
+        {QLatin1StringView("line_switching"), WordText::tr("Changing lines too often")},
+        {QLatin1StringView("unsupported_jump"), WordText::tr("Jump without support")},
+        {QLatin1StringView("joint_discomfort"), WordText::tr("Joint discomfort")},
+        {QLatin1StringView("effort_unknown"), WordText::tr("Effort unknown")},
+        {QLatin1StringView("missed_sessions"), WordText::tr("Missed sessions")},
+        {QLatin1StringView("implausible_entry"), WordText::tr("Entry to check")},
+    };
+    for (const auto& row : names)
+        if (row.rule == rule) return row.name;
+    return rule;
+}
+
+}  // namespace steelyard::format

@@ -1,0 +1,62 @@
+#include "ui/pages/import/import_preview_model.h"
+
+#include "ui/shell/theme.h"
+
+#include <QtGui/QBrush>
+#include <QtGui/QGuiApplication>
+
+namespace steelyard {
+
+void ImportPreviewModel::setPreview(ImportPreview preview)
+{
+    beginResetModel();
+    m_preview = std::move(preview);
+    endResetModel();
+}
+
+int ImportPreviewModel::rowCount(const QModelIndex& parent) const
+{
+    return parent.isValid() ? 0 : static_cast<int>(m_preview.rows.size());
+}
+
+int ImportPreviewModel::columnCount(const QModelIndex& parent) const
+{
+    return parent.isValid() ? 0 : static_cast<int>(m_preview.header.size());
+}
+
+const ImportTrouble* ImportPreviewModel::troubleAt(int row, int column) const
+{
+    // A trouble of the row as a whole is shown at its first cell.
+    for (const ImportTrouble& trouble : m_preview.troubles)
+        if (trouble.row == row && std::max(trouble.source, 0) == column) return &trouble;
+    return nullptr;
+}
+
+QVariant ImportPreviewModel::data(const QModelIndex& index, int role) const
+{
+    if (!index.isValid()) return {};
+    const ImportTrouble* trouble = troubleAt(index.row(), index.column());
+    const QString text = m_preview.rows[static_cast<std::size_t>(index.row())].value(index.column());
+    switch (role) {
+    case Qt::DisplayRole:
+        return trouble ? QStringLiteral("⚠ ") + text : text;
+    case Qt::ToolTipRole:
+        // Tool tips guess whether they are rich text; what comes from a file must stay as it is.
+        if (!trouble) return {};
+        return QString(QStringLiteral("<p>") + QString(trouble->what + u' ' + trouble->mend).toHtmlEscaped()
+                       + QStringLiteral("</p>"));
+    case Qt::ForegroundRole:
+        return trouble ? QVariant(QBrush(themeColours(QGuiApplication::palette()).alarm)) : QVariant();
+    default:
+        return {};
+    }
+}
+
+QVariant ImportPreviewModel::headerData(int section, Qt::Orientation orientation, int role) const
+{
+    if (role != Qt::DisplayRole) return {};
+    // As an editor counts the lines of the file: the header is line 1.
+    return orientation == Qt::Horizontal ? QVariant(m_preview.header.value(section)) : QVariant(section + 2);
+}
+
+}  // namespace steelyard

@@ -1,0 +1,40 @@
+#include "ui/pages/lifter/lifter_reading.h"
+
+#include "core/analysis/robust_trend_engine.h"
+#include "core/storage/athlete_log_reader.h"
+#include "core/storage/library_repository.h"
+
+#include <QtCore/QCoreApplication>
+
+namespace steelyard {
+namespace {
+
+struct LifterReadingText {
+    Q_DECLARE_TR_FUNCTIONS(LifterReadingText)
+};
+
+}  // namespace
+
+Result<LifterReading> readLines(AthleteLog log, QDate asOf, const Progress& progress)
+{
+    const RobustTrendEngine engine;
+    std::vector<LineReading> readings;
+    readings.reserve(log.lines.size());
+    for (const LineRecord& line : log.lines) {
+        if (progress.cancelled())
+            return fail(ErrorCode::Cancelled, LifterReadingText::tr("Reading the record was stopped."));
+        readings.push_back(engine.read(line, log, asOf));
+        progress.report(static_cast<double>(readings.size()) / static_cast<double>(log.lines.size()));
+    }
+    return LifterReading{std::move(log), std::move(readings)};
+}
+
+Result<LifterReading> readLifter(const QString& bookPath, Id<Athlete> athlete, QDate asOf, const Progress& progress)
+{
+    STEELYARD_TRY(const auto database, Database::openReader(bookPath));
+    STEELYARD_TRY(const Library library, LibraryRepository(*database).read());
+    STEELYARD_TRY(auto log, readAthleteLog(*database, library, athlete, asOf));
+    return readLines(std::move(log), asOf, progress);
+}
+
+}  // namespace steelyard

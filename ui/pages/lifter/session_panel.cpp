@@ -1,0 +1,155 @@
+#include "ui/pages/lifter/session_panel.h"
+
+#include "core/flags/actions.h"
+#include "ui/format/format.h"
+#include "ui/pages/lifter/set_words.h"
+
+#include <QtWidgets/QHBoxLayout>
+#include <QtWidgets/QHeaderView>
+#include <QtWidgets/QLabel>
+#include <QtWidgets/QScrollArea>
+#include <QtWidgets/QTableView>
+
+namespace steelyard {
+namespace {
+
+QLabel* plainLabel(QWidget* parent)
+{
+    auto* label = new QLabel(parent);
+    label->setTextFormat(Qt::PlainText);
+    label->setWordWrap(true);
+    label->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    label->setFocusPolicy(Qt::NoFocus);
+    return label;
+}
+
+QString decisionLine(const Decision& decision)
+{
+    QString text = format::date(decision.madeOn) + QStringLiteral("  ") + format::ruleName(decision.rule)
+                   + QStringLiteral(": ") + format::decisionWord(decision.kind);
+    if (!decision.action.isEmpty()) text += QStringLiteral(", ") + actionLabel(decision.action);
+    if (decision.until) text += u' ' + SessionPanel::tr("until %1").arg(format::date(*decision.until));
+    if (!decision.reason.isEmpty()) text += QStringLiteral(" (") + decision.reason + u')';
+    return text;
+}
+
+}  // namespace
+
+SessionPanel::SessionPanel(History history, QWidget* parent)
+    : QWidget(parent),
+      m_historyOf(std::move(history)),
+      m_model(new SetTableModel(this)),
+      m_table(new QTableView(this)),
+      m_heading(plainLabel(this)),
+      m_message(plainLabel(this)),
+      m_history(plainLabel(this)),
+      m_decisions(plainLabel(this))
+{
+    m_table->setModel(m_model);
+    m_table->setAccessibleName(tr("Sets of the session"));
+    m_table->verticalHeader()->hide();
+    m_table->verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 8);
+    m_table->horizontalHeader()->setHighlightSections(false);
+    m_table->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
+    m_table->horizontalHeader()->setStretchLastSection(true);
+    m_table->setShowGrid(false);
+    m_table->setFrameShape(QFrame::NoFrame);
+    m_table->setTabKeyNavigation(false);
+    m_table->setSelectionMode(QAbstractItemView::SingleSelection);
+    m_table->setEditTriggers(QAbstractItemView::DoubleClicked | QAbstractItemView::EditKeyPressed
+                             | QAbstractItemView::AnyKeyPressed);
+    m_message->hide();
+    m_history->setForegroundRole(QPalette::PlaceholderText);
+    m_decisions->setAlignment(Qt::AlignTop | Qt::AlignLeft);
+
+    auto* sets = new QVBoxLayout;
+    sets->setSpacing(3);
+    sets->addWidget(m_heading);
+    sets->addWidget(m_table, 1);
+    sets->addWidget(m_message);
+    sets->addWidget(m_history);
+    auto* scroll = new QScrollArea(this);
+    scroll->setWidget(m_decisions);
+    scroll->setWidgetResizable(true);
+    scroll->setFrameShape(QFrame::NoFrame);
+    auto* decisionTitle = plainLabel(this);
+    decisionTitle->setText(tr("Decisions on this line"));
+    auto* right = new QVBoxLayout;
+    right->setSpacing(3);
+    right->addWidget(decisionTitle);
+    right->addWidget(scroll, 1);
+    auto* all = new QHBoxLayout(this);
+    all->setContentsMargins({});
+    all->setSpacing(18);
+    all->addLayout(sets, 7);
+    all->addLayout(right, 3);
+    for (QLabel* title : {m_heading, decisionTitle}) {
+        QFont bold = title->font();
+        bold.setBold(true);
+        title->setFont(bold);
+    }
+    connect(m_model, &SetTableModel::changeWanted, this, &SessionPanel::changeWanted);
+    connect(m_model, &SetTableModel::refused, this, &SessionPanel::say);
+    connect(m_table->selectionModel(), &QItemSelectionModel::currentRowChanged, this, &SessionPanel::showHistory);
+    showSession(nullptr, false);
+}
+
+void SessionPanel::showSession(const Exposure* exposure, bool editable)
+{
+    m_message->hide();
+    const QModelIndex current = m_table->currentIndex();
+    const bool same = exposure && exposure->date == m_date;
+    m_date = exposure ? exposure->date : QDate();
+    m_model->setSets(exposure ? exposure->sets : std::vector<LoggedSet>(), editable);
+    m_table->setVisible(exposure);
+    if (!exposure) {
+        m_heading->setText(tr("No session chosen. Step through them with the arrow keys, or click a point."));
+        m_history->clear();
+        return;
+    }
+    m_heading->setText(tr("Session of %1").arg(format::weekday(m_date) + u' ' + format::date(m_date)));
+    if (m_model->rowCount() > 0)
+        m_table->setCurrentIndex(same && current.isValid() ? m_model->index(current.row(), current.column())
+                                                           : m_model->index(0, SetTableModel::LoadColumn));
+    showHistory();
+}
+
+void SessionPanel::showHistory()
+{
+    const LoggedSet* logged = m_model->at(m_table->currentIndex().row());
+    m_history->clear();
+    if (!logged) return;
+    const auto replaced = m_historyOf(logged->id);
+    if (!replaced) {
+        m_history->setText(replaced.error().what);
+        return;
+    }
+    QStringList lines;
+    for (const ReplacedSet& was : *replaced)
+        lines +=
+            tr("Set %1 said %2 until %3.")
+                .arg(QString::number(logged->set.number), setWords(was.was), format::date(was.at.toLocalTime().date()));
+    m_history->setText(lines.join(u'\n'));
+}
+
+QString SessionPanel::historyText() const
+{
+    return m_history->text();
+}
+
+void SessionPanel::showDecisions(const std::vector<Row<Decision>>& decisions, Id<LiftLine> line)
+{
+    QStringList lines;
+    for (auto row = decisions.rbegin(); row != decisions.rend(); ++row)
+        if (!row->value.line || row->value.line == line) lines += decisionLine(row->value);
+    m_decisions->setText(lines.isEmpty() ? tr("None so far. Decide on a flag in the week’s review.")
+                                         : lines.join(QStringLiteral("\n")));
+}
+
+void SessionPanel::say(const QString& text)
+{
+    m_message->setText(text);
+    m_message->setVisible(!text.isEmpty());
+}
+
+}  // namespace steelyard

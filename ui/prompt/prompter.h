@@ -1,0 +1,44 @@
+// Everything that stops and asks. Pages hold a Prompter, never a message box or a file dialog; tests hand in a scripted
+// one. Nothing waits: the answer comes to `then`, and only if the coach gave one (and `parent` still lives).
+//
+//   prompter.chooseFileToOpen(this, {tr("Open a book"), {}, tr("Books (*.steelyard)")}, [this](const QString& path) {...});
+//
+// What a line in place can say needs no prompt.
+#pragma once
+
+#include "core/base/result.h"
+
+#include <QtCore/QString>
+
+#include <functional>
+
+class QWidget;
+
+namespace steelyard {
+
+struct Question {
+    QString title;
+    QString text;    // what will happen
+    QString detail;  // what it means for their data; may be empty
+    QString yes;     // the button that does it, named by the deed: "Remove the set"
+};
+
+struct FileQuestion {
+    QString title;
+    QString suggestion;  // folder or file to start from; may be empty
+    QString filter;      // "Books (*.steelyard)"
+    QString suffix;      // appended when saving and none was typed: "steelyard"
+};
+
+class Prompter {
+public:
+    virtual ~Prompter() = default;
+    // `then` runs when the coach agrees.
+    virtual void ask(QWidget* parent, const Question&, std::function<void()> then) = 0;
+    // What happened, what it means, what to do; `doing` heads it: "The book could not be opened".
+    virtual void tellError(QWidget* parent, const QString& doing, const Error&) = 0;
+    virtual void chooseFileToOpen(QWidget* parent, const FileQuestion&, std::function<void(const QString&)> then) = 0;
+    virtual void chooseFileToSave(QWidget* parent, const FileQuestion&, std::function<void(const QString&)> then) = 0;
+};
+
+}  // namespace steelyard

@@ -1,0 +1,16 @@
+// The Prompter of the running program: message boxes and file dialogs that open without an event loop of their own.
+#pragma once
+
+#include "ui/prompt/prompter.h"
+
+namespace steelyard {
+
+class QtPrompter final : public Prompter {
+public:
+    void ask(QWidget* parent, const Question&, std::function<void()> then) override;
+    void tellError(QWidget* parent, const QString& doing, const Error&) override;
+    void chooseFileToOpen(QWidget* parent, const FileQuestion&, std::function<void(const QString&)> then) override;
+    void chooseFileToSave(QWidget* parent, const FileQuestion&, std::function<void(const QString&)> then) override;
+};
+
+}  // namespace steelyard

@@ -1,0 +1,102 @@
+#include "ui/shell/actions.h"
+
+#include <algorithm>
+
+namespace steelyard {
+namespace {
+
+struct ActionText {
+    Q_DECLARE_TR_FUNCTIONS(ActionText)
+};
+
+QString u(const char* latin1)
+{
+    return QString::fromLatin1(latin1);
+}
+
+std::vector<ActionRow> makeActionTable()
+{
+    using enum ActionMenu;
+    const QString everywhere;
+    const QString week = u("week");
+    return {
+        {u("book.new"), Book, ActionText::tr("&New book…"), u("Ctrl+N"), everywhere},
+        {u("book.open"), Book, ActionText::tr("&Open a book…"), u("Ctrl+O"), everywhere},
+        {u("book.sample"), Book, ActionText::tr("Make a &sample club…"), {}, everywhere},
+        {u("book.import"), Book, ActionText::tr("&Import a logbook…"), u("Ctrl+I"), everywhere,
+         NeedsBook | NeedsWritable, true},
+        {u("book.close"), Book, ActionText::tr("&Close the book"), u("Ctrl+W"), everywhere, NeedsBook, true},
+        {u("book.quit"), Book, ActionText::tr("&Quit"), u("Ctrl+Q"), everywhere},
+
+        {u("edit.undo"), Edit, ActionText::tr("&Undo"), u("Ctrl+Z"), everywhere, NeedsBook | NeedsWritable},
+        {u("edit.redo"), Edit, ActionText::tr("&Redo"), u("Ctrl+Shift+Z;Ctrl+Y"), everywhere,
+         NeedsBook | NeedsWritable},
+
+        {u("roster.search"), Roster, ActionText::tr("&Search the roster"), u("Ctrl+F"), everywhere, NeedsBook},
+        {u("roster.sort"), Roster, ActionText::tr("Sort by &name or attention"), u("Ctrl+Shift+S"), everywhere,
+         NeedsBook},
+        {u("roster.next"), Roster, ActionText::tr("&Next lifter"), u("N"), everywhere, NeedsBook, true},
+        {u("roster.previous"), Roster, ActionText::tr("&Previous lifter"), u("P"), everywhere, NeedsBook},
+        {u("roster.add"), Roster, ActionText::tr("&Add a lifter…"), u("Ctrl+Shift+N"), everywhere,
+         NeedsBook | NeedsWritable, true},
+
+        {u("week.nextFlag"), Week, ActionText::tr("Next &flag"), u("J"), week, NeedsLifter},
+        {u("week.previousFlag"), Week, ActionText::tr("Previous f&lag"), u("K"), week, NeedsLifter},
+        {u("week.act"), Week, ActionText::tr("&Act on the flag"), u("A"), week, NeedsLifter | NeedsWritable, true},
+        {u("week.watch"), Week, ActionText::tr("&Watch it until a day"), u("W"), week, NeedsLifter | NeedsWritable},
+        {u("week.dismiss"), Week, ActionText::tr("&Dismiss it with a reason"), u("D"), week,
+         NeedsLifter | NeedsWritable},
+        {u("week.open"), Week, ActionText::tr("&Open the line's chart"), u("O"), week, NeedsLifter, true},
+        {u("week.why"), Week, ActionText::tr("Wh&y this verdict"), u("Y"), week, NeedsLifter},
+        {u("week.lines"), Week, ActionText::tr("&Go to the lift lines"), u("G"), week, NeedsLifter},
+        {u("week.answered"), Week, ActionText::tr("Show what was a&nswered"), u("E"), week, NeedsLifter},
+
+        {u("view.week"), View, ActionText::tr("&Week"), u("Ctrl+1"), everywhere, NeedsBook},
+        {u("view.lifter"), View, ActionText::tr("&Lifter"), u("Ctrl+2"), everywhere, NeedsBook},
+        {u("view.floor"), View, ActionText::tr("&Floor"), u("Ctrl+3"), everywhere, NeedsBook},
+        {u("view.refresh"), View, ActionText::tr("Read the records &again"), u("F5"), everywhere, NeedsBook, true},
+        {u("view.cancel"), View, ActionText::tr("&Stop what is running"), u("Ctrl+."), everywhere},
+
+        {u("help.find"), Help, ActionText::tr("&Find an action…"), u("Ctrl+K"), everywhere},
+        {u("help.keys"), Help, ActionText::tr("List of &keys"), u("Ctrl+/"), everywhere},
+        {u("help.guide"), Help, ActionText::tr("&Guide"), u("F1"), everywhere},
+        {u("help.about"), Help, ActionText::tr("&About Steelyard"), {}, everywhere, NeedsNothing, true},
+    };
+}
+
+}  // namespace
+
+const std::vector<ActionRow>& actionTable()
+{
+    static const std::vector<ActionRow> table = makeActionTable();
+    return table;
+}
+
+const ActionRow* findAction(const QString& id)
+{
+    const auto at = std::ranges::find(actionTable(), id, &ActionRow::id);
+    return at == actionTable().end() ? nullptr : &*at;
+}
+
+QString menuTitle(ActionMenu menu)
+{
+    switch (menu) {
+    case ActionMenu::Book: return ActionText::tr("&Book");
+    case ActionMenu::Edit: return ActionText::tr("&Edit");
+    case ActionMenu::Roster: return ActionText::tr("&Roster");
+    case ActionMenu::Week: return ActionText::tr("&Week");
+    case ActionMenu::Lifter: return ActionText::tr("&Lifter");
+    case ActionMenu::Floor: return ActionText::tr("&Floor");
+    case ActionMenu::View: return ActionText::tr("&View");
+    case ActionMenu::Help: return ActionText::tr("&Help");
+    }
+    return {};
+}
+
+QString plainText(const QString& textWithMnemonic)
+{
+    QString text = textWithMnemonic;
+    return text.remove(QLatin1Char('&'));
+}
+
+}  // namespace steelyard

@@ -1,6 +1,6 @@
 // What the record of one lift line says: did it improve, can we tell, and what comes next.
 //
-//   const LineReading reading = engine.read(record, experience, asOf);
+//   const LineReading reading = engine.read(record, log, asOf);
 //   reading.verdict == Verdict::CantTell && reading.reason == u"mixed_record"
 //
 // Only counted repetitions speak. A number that the record can't carry is absent, never zero.
@@ -22,7 +22,9 @@ struct TrendRate {
     friend bool operator==(const TrendRate&, const TrendRate&) = default;
 };
 
-// Strength on this line as a one-repetition-maximum equivalent, kilograms of external load.
+// Strength on this line as a one-repetition-maximum equivalent, kilograms of external load. On assisted lines it is
+// negative while help is needed: -20 stands for one repetition with 20 kg taken off.
+// It is an index to compare a line with itself; as a maximum it means something up to 12 repetitions at most.
 struct CapacityEstimate {
     double kg = 0;
     double low90Kg = 0;
@@ -79,11 +81,12 @@ struct LineReading {
     std::vector<TrendPoint> trend;     // empty when there is none
 };
 
-// How a line is read. Implementations are pure: the same record and day give the same reading.
+// How a line is read. `record` is one of `log.lines`; the log gives what a line alone can't: experience, body mass and
+// planned deloads. Implementations are pure: the same record and day give the same reading.
 class ReadingEngine {
 public:
     virtual ~ReadingEngine() = default;
-    [[nodiscard]] virtual LineReading read(const LineRecord&, const Athlete&, QDate asOf) const = 0;
+    [[nodiscard]] virtual LineReading read(const LineRecord& record, const AthleteLog& log, QDate asOf) const = 0;
 };
 
 template <>

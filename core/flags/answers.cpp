@@ -1,0 +1,42 @@
+#include "core/flags/answers.h"
+
+#include "core/flags/registry.h"
+
+#include <algorithm>
+
+namespace steelyard {
+namespace {
+
+bool happenedSince(const Flag& flag, QDate answered)
+{
+    const FlagRule* rule = findRule(flag.rule);
+    return rule && rule->isAboutEvents()
+           && std::ranges::any_of(flag.evidence, [&](const Evidence& row) { return row.date > answered; });
+}
+
+bool stillHolds(const Decision& decision, const Flag& flag, QDate asOf)
+{
+    switch (decision.kind) {
+    case DecisionKind::Watch: return asOf < decision.until.value_or(decision.madeOn.addDays(7 * kActedWeeks));
+    case DecisionKind::Dismiss:
+        return asOf < decision.madeOn.addDays(7 * kDismissedWeeks) && !happenedSince(flag, decision.madeOn);
+    case DecisionKind::Act:
+        return asOf < decision.madeOn.addDays(7 * kActedWeeks) && !happenedSince(flag, decision.madeOn);
+    }
+    return false;
+}
+
+}  // namespace
+
+const Decision* answerTo(const Flag& flag, const std::vector<Row<Decision>>& decisions, QDate asOf)
+{
+    const Decision* newest = nullptr;
+    for (const Row<Decision>& row : decisions) {
+        const Decision& decision = row.value;
+        if (decision.rule != flag.rule || decision.line != flag.line || decision.madeOn > asOf) continue;
+        if (!newest || decision.madeOn >= newest->madeOn) newest = &decision;
+    }
+    return newest && stillHolds(*newest, flag, asOf) ? newest : nullptr;
+}
+
+}  // namespace steelyard

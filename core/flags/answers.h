@@ -1,0 +1,24 @@
+// Whether the coach has answered a flag lately enough that it need not be looked at now.
+//
+//   if (const Decision* answer = answerTo(flag, log.decisions, asOf)) ...
+//
+// The newest decision on the flag's rule and line counts:
+//   watch    hides it until its date; on that day it is back
+//   dismiss  hides it for kDismissedWeeks
+//   act      hides it for kActedWeeks, the time an action needs to show
+// A rule about single events (pain, a wrong entry, a jump) comes back at once, after a dismissal or an action, when
+// something of the kind happened since. A date on which a watch ends may be absent: then it lasts kActedWeeks.
+// The weeks are our convention.
+#pragma once
+
+#include "core/flags/flag_rule.h"
+
+namespace steelyard {
+
+inline constexpr int kDismissedWeeks = 8;
+inline constexpr int kActedWeeks = 3;
+
+// Null when the flag is open. Points into `decisions`.
+[[nodiscard]] const Decision* answerTo(const Flag&, const std::vector<Row<Decision>>& decisions, QDate asOf);
+
+}  // namespace steelyard

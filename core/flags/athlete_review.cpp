@@ -1,0 +1,58 @@
+#include "core/flags/athlete_review.h"
+
+#include "core/flags/answers.h"
+#include "core/flags/attention.h"
+#include "core/flags/registry.h"
+
+#include <algorithm>
+
+namespace steelyard {
+namespace {
+
+std::vector<Flag> askEveryRule(const ReviewSnapshot& snapshot, const RuleSettings& settings)
+{
+    std::vector<Flag> flags;
+    for (const FlagRule* rule : flagRules()) rule->check(snapshot, RuleParameters(*rule, settings), flags);
+    sortWorstFirst(flags);
+    return flags;
+}
+
+// Trained in the last weeks first, then by key; the others by how long ago.
+std::vector<LineReview> reviewedLines(ReviewSnapshot& snapshot)
+{
+    std::vector<SnapshotLine*> order;
+    for (SnapshotLine& line : snapshot.lines) order.push_back(&line);
+    std::ranges::stable_sort(order, [](const SnapshotLine* a, const SnapshotLine* b) {
+        if (a->recent != b->recent) return a->recent;
+        return !a->recent && a->lastTrained > b->lastTrained;
+    });
+    std::vector<LineReview> lines;
+    lines.reserve(order.size());
+    for (SnapshotLine* line : order) {
+        const LineRecord& record = *line->record;
+        lines.push_back({record.id, record.key, record.exercise.value.name, record.variant.value.name,
+                         record.grip.value.name, record.standard.value.name, std::move(line->reading)});
+    }
+    return lines;
+}
+
+}  // namespace
+
+AthleteReview reviewAthlete(const AthleteLog& log, const ReadingEngine& engine, const RuleSettings& settings, QDate asOf)
+{
+    ReviewSnapshot snapshot = takeSnapshot(log, engine, asOf);
+    AthleteReview review{log.athlete.id, log.athlete.value.name, log.athlete.value.group, 0, {}, {}, {}, {}};
+    for (const QDate date : log.sessionDates)
+        if (date <= asOf) review.lastSession = date;
+    for (Flag& flag : askEveryRule(snapshot, settings)) {
+        if (const Decision* answer = answerTo(flag, log.decisions, asOf))
+            review.answered.push_back({std::move(flag), *answer});
+        else
+            review.flags.push_back(std::move(flag));
+    }
+    review.attention = attentionOf(review.flags);
+    review.lines = reviewedLines(snapshot);
+    return review;
+}
+
+}  // namespace steelyard

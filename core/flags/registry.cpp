@@ -1,0 +1,37 @@
+#include "core/flags/registry.h"
+
+#include <algorithm>
+#include <array>
+
+namespace steelyard {
+
+// Each is defined at the foot of rules/<name>.cpp.
+const FlagRule& jointDiscomfortRule();
+const FlagRule& slippingRule();
+const FlagRule& mixedRecordRule();
+const FlagRule& unsupportedJumpRule();
+const FlagRule& lineSwitchingRule();
+const FlagRule& stalledRule();
+const FlagRule& missedSessionsRule();
+const FlagRule& implausibleEntryRule();
+const FlagRule& effortUnknownRule();
+const FlagRule& unwatchedRule();
+
+std::span<const FlagRule* const> flagRules()
+{
+    static const std::array<const FlagRule*, 10> rules{
+        &jointDiscomfortRule(), &slippingRule(),       &mixedRecordRule(),      &unsupportedJumpRule(),
+        &lineSwitchingRule(),   &stalledRule(),        &missedSessionsRule(),   &implausibleEntryRule(),
+        &effortUnknownRule(),   &unwatchedRule(),
+    };
+    return rules;
+}
+
+const FlagRule* findRule(QStringView id)
+{
+    const auto rules = flagRules();
+    const auto found = std::ranges::find_if(rules, [&](const FlagRule* rule) { return rule->id() == id; });
+    return found == rules.end() ? nullptr : *found;
+}
+
+}  // namespace steelyard

@@ -83,7 +83,7 @@ void DecideBar::keyPressEvent(QKeyEvent* event)
 
 void DecideBar::store()
 {
-    Answer answer{.kind = m_kind};
+    FlagAnswer answer{.kind = m_kind};
     if (m_kind == DecisionKind::Act) answer.action = m_action->currentData().toString();
     if (m_kind == DecisionKind::Watch) answer.until = m_until->date();
     if (m_kind == DecisionKind::Dismiss) answer.reason = cleanName(m_reason->text());

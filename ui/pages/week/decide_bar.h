@@ -18,7 +18,7 @@ class QStackedWidget;
 namespace steelyard {
 
 // What the bar asks for; the page adds lifter, line, rule and day.
-struct Answer {
+struct FlagAnswer {
     DecisionKind kind = DecisionKind::Act;
     QString action;
     std::optional<QDate> until;
@@ -33,7 +33,7 @@ public:
     void open(DecisionKind kind, const QStringList& actions, QDate today);
 
 Q_SIGNALS:
-    void decided(const steelyard::Answer& answer);
+    void decided(const steelyard::FlagAnswer& answer);
     void left();
 
 protected:

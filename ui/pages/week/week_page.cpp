@@ -280,7 +280,7 @@ void WeekPage::closeBar()
     for (FlagView* view : m_views) view->setAnswering(false);
 }
 
-void WeekPage::decide(const Answer& answer)
+void WeekPage::decide(const FlagAnswer& answer)
 {
     const Flag* flag = chosenFlag();
     if (!flag || !m_athlete) return;

@@ -13,7 +13,7 @@ class QVBoxLayout;
 
 namespace steelyard {
 
-struct Answer;
+struct FlagAnswer;
 class DecideBar;
 class FlagView;
 class LinesPanel;
@@ -45,7 +45,7 @@ private:
     void chooseFlag(int index);
     void openBar(DecisionKind kind);
     void closeBar();
-    void decide(const Answer& answer);
+    void decide(const FlagAnswer& answer);
     [[nodiscard]] const Flag* chosenFlag() const;
     [[nodiscard]] QString aboutFlag(const Flag& flag) const;
     void openLine();

@@ -1,0 +1,105 @@
+// The lifter comes less often than planned, or than they used to.
+#include "core/flags/rule_support.h"
+
+#include <QtCore/QCoreApplication>
+
+#include <algorithm>
+#include <cmath>
+
+namespace steelyard {
+namespace {
+
+struct MissedSessionsText {
+    Q_DECLARE_TR_FUNCTIONS(MissedSessionsText)
+};
+
+constexpr int kHabitWeeks = 8;
+
+// Sessions in (from, to].
+int sessionsBetween(const AthleteLog& log, QDate from, QDate to)
+{
+    return static_cast<int>(
+        std::ranges::count_if(log.sessionDates, [&](QDate date) { return date > from && date <= to; }));
+}
+
+// Planned days in (from, to]; absent when no block covers the whole span.
+std::optional<double> plannedBetween(const AthleteLog& log, QDate from, QDate to)
+{
+    for (const Row<Block>& block : log.blocks) {
+        const QDate end = block.value.start.addDays(7 * static_cast<qint64>(block.value.weeks.size()));
+        if (block.value.start > from.addDays(1) || end <= to) continue;
+        int days = 0;
+        for (const PlannedWeek& week : block.value.weeks)
+            for (const PlannedDay& day : week.days)
+                if (day.date > from && day.date <= to) ++days;
+        return days;
+    }
+    return std::nullopt;
+}
+
+class MissedSessionsRule final : public FlagRule {
+public:
+    QString id() const override { return QStringLiteral("missed_sessions"); }
+    QString title() const override { return MissedSessionsText::tr("Missed sessions"); }
+    QString explanation() const override
+    {
+        return MissedSessionsText::tr("Fewer sessions than the block plans; without a block, than the days a week agreed; "
+                                      "without either, than in the eight weeks before.");
+    }
+    Concern concern() const override { return Concern::NotMoving; }
+    std::vector<RuleParameter> parameters() const override
+    {
+        return {{QStringLiteral("days"), MissedSessionsText::tr("days"), 14, 7, 60, MissedSessionsText::tr("Our convention.")},
+                {QStringLiteral("percent"), MissedSessionsText::tr("% of the expected sessions"), 50, 10, 90,
+                 MissedSessionsText::tr("Our convention: half or less.")},
+                {QStringLiteral("missed"), MissedSessionsText::tr("sessions"), 2, 1, 20,
+                 MissedSessionsText::tr("Our convention: one missed session is life.")}};
+    }
+    void check(const ReviewSnapshot& snapshot, const RuleParameters& limits, std::vector<Flag>& flags) const override
+    {
+        const AthleteLog& log = snapshot.log;
+        const QDate from = snapshot.asOf.addDays(-limits.whole(u"days"));
+        const auto first = std::ranges::find_if(log.sessionDates, [&](QDate date) { return date <= snapshot.asOf; });
+        if (first == log.sessionDates.end() || *first > from) return;  // no record to measure a whole span by
+        const double expected = expectedSessions(log, from, snapshot.asOf);
+        const int came = sessionsBetween(log, from, snapshot.asOf);
+        const double missed = expected - came;
+        if (came > expected * limits.value(u"percent") / 100 || std::lround(missed) < limits.whole(u"missed")) return;
+        QDate last = *first;
+        for (const QDate date : log.sessionDates)
+            if (date <= snapshot.asOf) last = date;
+        flags.push_back({id(), std::nullopt, came == 0 ? Severity::Medium : Severity::Low,
+                         MissedSessionsText::tr("%1 of about %2 expected sessions in the last %3 days; the last one was on %4.")
+                             .arg(QString::number(came), plainNumber(expected), QString::number(limits.whole(u"days")),
+                                  plainDay(last)),
+                         {{last, MissedSessionsText::tr("last session, days ago"),
+                           static_cast<double>(last.daysTo(snapshot.asOf))}},
+                         {QStringLiteral("contact_lifter"), QStringLiteral("hold_load"), QStringLiteral("drop_set")}});
+    }
+
+private:
+    static double expectedSessions(const AthleteLog& log, QDate from, QDate to)
+    {
+        const double weeks = static_cast<double>(from.daysTo(to)) / 7;
+        if (const auto planned = plannedBetween(log, from, to)) return *planned;
+        if (log.athlete.value.daysPerWeek) return *log.athlete.value.daysPerWeek * weeks;
+        // The last habit there was: a lifter who stays away stays missed, whatever the time since.
+        QDate until = from;
+        for (const QDate date : log.sessionDates)
+            if (date <= from) until = date;
+        const QDate start = std::max(until.addDays(-7 * kHabitWeeks), log.sessionDates.front().addDays(-1));
+        const double span = std::max(1.0, static_cast<double>(start.daysTo(until)) / 7);
+        return sessionsBetween(log, start, until) / span * weeks;
+    }
+};
+
+}  // namespace
+
+const FlagRule& missedSessionsRule();
+const FlagRule& missedSessionsRule()
+{
+    static const MissedSessionsRule rule;
+    return rule;
+}
+
+}  // namespace steelyard

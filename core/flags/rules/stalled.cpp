@@ -1,0 +1,67 @@
+// No rise for weeks on a line whose record can be read.
+#include "core/flags/rule_support.h"
+
+#include <QtCore/QCoreApplication>
+
+#include <algorithm>
+
+namespace steelyard {
+namespace {
+
+struct StalledText {
+    Q_DECLARE_TR_FUNCTIONS(StalledText)
+};
+
+std::vector<Evidence> stalledEvidence(const LineReading& reading)
+{
+    std::vector<Evidence> rows;
+    for (const ReadingPoint& point : reading.points)
+        if (point.capacityKg && !point.offStandard && (!reading.since || point.date >= *reading.since))
+            rows.push_back({point.date, StalledText::tr("capacity in kg"), *point.capacityKg});
+    if (rows.size() > 6) rows.erase(rows.begin() + 1, rows.end() - 5);  // where it began, and the newest
+    return rows;
+}
+
+class StalledRule final : public FlagRule {
+public:
+    QString id() const override { return QStringLiteral("stalled"); }
+    QString title() const override { return StalledText::tr("Stalled"); }
+    QString explanation() const override
+    {
+        return StalledText::tr("The lift was trained lately, its record can be compared, and yet there is no rise beyond "
+                               "the noise. No publication settles when that is a stall; the reading's thresholds are shown "
+                               "with it.");
+    }
+    Concern concern() const override { return Concern::NotMoving; }
+    std::vector<RuleParameter> parameters() const override
+    {
+        return {{QStringLiteral("weeks_to_high"), StalledText::tr("weeks"), 12, 6, 52,
+                 StalledText::tr("Our convention: about two planned blocks without an improvement.")}};
+    }
+    void check(const ReviewSnapshot& snapshot, const RuleParameters& limits, std::vector<Flag>& flags) const override
+    {
+        for (const SnapshotLine& line : snapshot.lines) {
+            const LineReading& reading = line.reading;
+            if (!line.recent || reading.verdict != Verdict::Stalled || !reading.since) continue;
+            const qint64 weeks = reading.since->daysTo(snapshot.asOf) / 7;
+            flags.push_back({id(), line.record->id,
+                             weeks >= limits.whole(u"weeks_to_high") ? Severity::High : Severity::Medium,
+                             StalledText::tr("%1: no clear improvement for %n week(s).", nullptr, static_cast<int>(weeks))
+                                 .arg(lineName(*line.record)),
+                             stalledEvidence(reading),
+                             {QStringLiteral("change_band"), QStringLiteral("deload"), QStringLiteral("change_variant"),
+                              QStringLiteral("change_grip"), QStringLiteral("start_trial"), QStringLiteral("drop_set")}});
+        }
+    }
+};
+
+}  // namespace
+
+const FlagRule& stalledRule();
+const FlagRule& stalledRule()
+{
+    static const StalledRule rule;
+    return rule;
+}
+
+}  // namespace steelyard

@@ -47,6 +47,14 @@ QString signedNumber(double value, int decimals)
     return value > 0 && !isZero ? u'+' + text : text;
 }
 
+QString shortNumber(double value)
+{
+    const double hundredths = std::round(value * 100);
+    const bool whole = std::fmod(hundredths, 100) == 0;
+    const bool tenths = std::fmod(hundredths, 10) == 0;
+    return number(value, whole ? 0 : tenths ? 1 : 2);
+}
+
 QString percent(double share, int decimals)
 {
     return withUnit(number(share * 100, decimals), QStringLiteral("%"));

@@ -16,6 +16,7 @@ namespace steelyard::format {
 [[nodiscard]] QString absent();  // "–"
 [[nodiscard]] QString number(double value, int decimals);
 [[nodiscard]] QString signedNumber(double value, int decimals);  // "+0.4", "−0.4", "0.0"
+[[nodiscard]] QString shortNumber(double value);  // with as many decimals as it needs, two at most
 [[nodiscard]] QString percent(double share, int decimals = 0);
 [[nodiscard]] QString signedPercent(double share, int decimals);  // with its sign and unit
 [[nodiscard]] QString unit(MassUnit unit);
@@ -35,11 +36,12 @@ namespace steelyard::format {
 // One character that repeats the word as a shape: black and white safe.
 [[nodiscard]] QString verdictShape(Verdict verdict);
 [[nodiscard]] QString severityWord(Severity severity);
+[[nodiscard]] QString severityShape(std::optional<Severity> severity);  // absent: nothing open
 [[nodiscard]] QString decisionWord(DecisionKind kind);
 [[nodiscard]] QString markWord(Mark mark);
 [[nodiscard]] QString jointWord(Joint joint);
 [[nodiscard]] QString setKindWord(SetKind kind);
-// What a rule looks for, as a short name: "stalled" -> "Stalled". Unknown ids are shown as they are.
-[[nodiscard]] QString ruleName(const QString& rule);
+// A tooltip that shows the text as it is, though it may look like mark-up.
+[[nodiscard]] QString plainToolTip(const QString& text);
 
 }  // namespace steelyard::format

@@ -38,7 +38,7 @@ QString verdictShape(Verdict verdict)
 QString severityWord(Severity severity)
 {
     switch (severity) {
-    case Severity::Low: return WordText::tr("when there is time");
+    case Severity::Low: return WordText::tr("later");
     case Severity::Medium: return WordText::tr("this week");
     case Severity::High: return WordText::tr("first");
     }
@@ -94,27 +94,21 @@ QString setKindWord(SetKind kind)
     return {};
 }
 
-QString ruleName(const QString& rule)
+QString severityShape(std::optional<Severity> severity)
 {
-    struct Name {
-        QLatin1StringView rule;
-        QString name;
-    };
-    const Name names[] = {
-        {QLatin1StringView("stalled"), WordText::tr("Stalled")},
-        {QLatin1StringView("slipping"), WordText::tr("Slipping")},
-        {QLatin1StringView("mixed_record"), WordText::tr("Mixed record")},
-        {QLatin1StringView("unwatched"), WordText::tr("Not watched")},
-        {QLatin1StringView("line_switching"), WordText::tr("Changing lines too often")},
-        {QLatin1StringView("unsupported_jump"), WordText::tr("Jump without support")},
-        {QLatin1StringView("joint_discomfort"), WordText::tr("Joint discomfort")},
-        {QLatin1StringView("effort_unknown"), WordText::tr("Effort unknown")},
-        {QLatin1StringView("missed_sessions"), WordText::tr("Missed sessions")},
-        {QLatin1StringView("implausible_entry"), WordText::tr("Entry to check")},
-    };
-    for (const auto& row : names)
-        if (row.rule == rule) return row.name;
-    return rule;
+    if (!severity) return QStringLiteral("·");
+    switch (*severity) {
+    case Severity::Low: return QStringLiteral("○");
+    case Severity::Medium: return QStringLiteral("◐");
+    case Severity::High: return QStringLiteral("●");
+    }
+    return {};
+}
+
+QString plainToolTip(const QString& text)
+{
+    if (text.isEmpty()) return {};
+    return QStringLiteral("<p style=\"white-space: pre-wrap\">") + text.toHtmlEscaped() + QStringLiteral("</p>");
 }
 
 }  // namespace steelyard::format

@@ -1,0 +1,314 @@
+#include "ui/pages/week/week_page.h"
+
+#include "core/edits/edits.h"
+#include "core/flags/registry.h"
+#include "ui/format/format.h"
+#include "ui/pages/week/decide_bar.h"
+#include "ui/pages/week/flag_view.h"
+#include "ui/pages/week/lines_panel.h"
+#include "ui/prompt/prompter.h"
+#include "ui/shell/review_store.h"
+#include "ui/shell/theme.h"
+
+#include <QtCore/QTimer>
+#include <QtWidgets/QLabel>
+#include <QtWidgets/QPushButton>
+#include <QtWidgets/QScrollArea>
+#include <QtWidgets/QSplitter>
+#include <QtWidgets/QVBoxLayout>
+
+#include <algorithm>
+
+namespace steelyard {
+namespace {
+
+QLabel* weekLabel(double scale, QWidget* parent)
+{
+    auto* label = new QLabel(parent);
+    label->setTextFormat(Qt::PlainText);
+    QFont font = label->font();
+    font.setPointSizeF(font.pointSizeF() * scale);
+    label->setFont(font);
+    return label;
+}
+
+}  // namespace
+
+WeekPage::WeekPage(const UiContext& context, QWidget* parent)
+    : Page(parent), m_context(context), m_name(weekLabel(1.5, this)), m_summary(weekLabel(1.0, this)),
+      m_progress(weekLabel(1.0, this)), m_scroll(new QScrollArea(this)), m_bar(new DecideBar(this)),
+      m_panel(new LinesPanel(this))
+{
+    m_name->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
+    m_scroll->setWidgetResizable(true);
+    m_scroll->setFrameShape(QFrame::NoFrame);
+    m_scroll->setFocusPolicy(Qt::StrongFocus);
+    m_scroll->setAccessibleName(tr("Flags"));
+    m_bar->hide();
+    auto* head = new QHBoxLayout;
+    head->setContentsMargins(14, 8, 14, 0);
+    head->addWidget(m_name, 1);
+    head->addWidget(m_progress);
+    m_summary->setContentsMargins(14, 0, 14, 4);
+    auto* splitter = new QSplitter(Qt::Vertical, this);
+    splitter->addWidget(m_scroll);
+    splitter->addWidget(m_panel);
+    splitter->setStretchFactor(0, 3);
+    splitter->setStretchFactor(1, 2);
+    splitter->setChildrenCollapsible(false);
+    auto* layout = new QVBoxLayout(this);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->setSpacing(2);
+    layout->addLayout(head);
+    layout->addWidget(m_summary);
+    layout->addWidget(splitter, 1);
+    connect(&m_context.reviews, &ReviewStore::reviewsChanged, this, &WeekPage::refresh);
+    connect(m_bar, &DecideBar::decided, this, &WeekPage::decide);
+    connect(m_bar, &DecideBar::left, this, [this] {
+        closeBar();
+        takeFocus();
+    });
+    connect(m_panel, &LinesPanel::lineOpened, this, [this](Id<LiftLine> line) {
+        if (m_athlete) Q_EMIT lineRequested(*m_athlete, line);
+    });
+    refresh();
+}
+
+void WeekPage::showAthlete(std::optional<Id<Athlete>> athlete)
+{
+    if (athlete != m_athlete) {
+        closeBar();
+        m_chosen = 0;
+        m_flags.clear();
+    }
+    m_athlete = athlete;
+    refresh();
+}
+
+void WeekPage::bookChanged(const Changes& changes)
+{
+    Q_UNUSED(changes)  // the review that follows brings what changed
+}
+
+void WeekPage::takeFocus()
+{
+    m_scroll->setFocus(Qt::OtherFocusReason);
+}
+
+void WeekPage::showEvent(QShowEvent* event)
+{
+    Page::showEvent(event);
+    markLookedAt();
+}
+
+void WeekPage::markLookedAt()
+{
+    if (!isVisible() || !m_athlete || !m_context.reviews.isReady()) return;
+    m_lookedAt.insert(*m_athlete);
+    const auto& all = m_context.reviews.reviews();
+    const auto seen = std::ranges::count_if(all, [&](const AthleteReview& r) { return m_lookedAt.contains(r.athlete); });
+    m_progress->setText(tr("%1 of %2 looked at").arg(QString::number(seen), QString::number(all.size())));
+}
+
+void WeekPage::refresh()
+{
+    const AthleteReview* review = m_athlete ? m_context.reviews.find(*m_athlete) : nullptr;
+    sayHeading(review);
+    if (!review) {
+        m_flags.clear();
+        m_lines.clear();
+        rebuildFlags({.athlete = m_athlete.value_or(Id<Athlete>(0))});
+        m_panel->setLines({}, MassUnit::kg);
+        Q_EMIT actionsChanged();
+        return;
+    }
+    const auto athlete = m_context.book.athletes().find(*m_athlete);
+    m_lines = review->lines;
+    m_flags = review->flags;
+    rebuildFlags(*review);
+    m_panel->setLines(review->lines, athlete ? athlete->value.unit : MassUnit::kg);
+    chooseFlag(std::clamp(m_chosen, 0, std::max(0, static_cast<int>(m_flags.size()) - 1)));
+    markLookedAt();
+}
+
+void WeekPage::sayHeading(const AthleteReview* review)
+{
+    if (!review) {
+        m_name->clear();
+        m_summary->setText(!m_context.reviews.isReady() ? tr("Reading the records…")
+                           : m_athlete                  ? tr("Reading this lifter's record…")
+                                                        : tr("Choose a lifter at the left. N goes to the next one."));
+        return;
+    }
+    m_name->setText(review->name);
+    m_name->setToolTip(format::plainToolTip(review->name));
+    QStringList parts;
+    if (!review->group.isEmpty()) parts.push_back(review->group);
+    parts.push_back(review->lastSession ? tr("last session %1").arg(format::ago(*review->lastSession, m_context.reviews.asOf()))
+                                        : tr("nothing logged yet"));
+    parts.push_back(review->flags.empty() ? tr("nothing open")
+                                          : tr("%n flag(s) open", nullptr, static_cast<int>(review->flags.size())));
+    m_summary->setText(parts.join(QStringLiteral("  ·  ")));
+}
+
+// The list is small (a handful of flags), so it is made anew; the bar is taken out first, because it stays.
+void WeekPage::rebuildFlags(const AthleteReview& review)
+{
+    m_bar->setParent(this);
+    m_bar->hide();
+    m_views.clear();
+    m_list = new QWidget;
+    m_column = new QVBoxLayout(m_list);
+    m_column->setContentsMargins(0, 0, 0, 0);
+    m_column->setSpacing(0);
+    addFlags(review);
+    addAnswered(review);
+    m_column->addStretch(1);
+    m_scroll->setWidget(m_list);
+}
+
+void WeekPage::addNote(const QString& text)
+{
+    QLabel* label = weekLabel(1.0, m_list);
+    label->setText(text);
+    label->setWordWrap(true);
+    label->setContentsMargins(14, 10, 14, 10);
+    m_column->addWidget(label);
+}
+
+void WeekPage::addFlags(const AthleteReview& review)
+{
+    for (std::size_t i = 0; i < review.flags.size(); ++i) {
+        auto* view = new FlagView(review.flags[i], aboutFlag(review.flags[i]), m_list);
+        view->setWritable(!m_context.book.isReadOnly());
+        connect(view, &FlagView::chosen, this, [this, i] { chooseFlag(static_cast<int>(i)); });
+        connect(view, &FlagView::actionRequested, this, &WeekPage::perform);
+        m_views.push_back(view);
+        m_column->addWidget(view);
+    }
+    if (review.flags.empty() && m_athlete && m_context.reviews.isReady() && !review.name.isEmpty())
+        addNote(review.lines.empty()
+                    ? tr("Nothing is logged for this lifter yet. Import a logbook, or key in a session on the Floor page.")
+                    : tr("Nothing asks for a decision here. N goes to the next lifter."));
+}
+
+void WeekPage::addAnswered(const AthleteReview& review)
+{
+    if (review.answered.empty()) return;
+    const QString text = tr("%n flag(s) answered", nullptr, static_cast<int>(review.answered.size()));
+    auto* fold = new QPushButton(QStringLiteral("%1 %2   E")
+                                     .arg(m_showAnswered ? QStringLiteral("▾") : QStringLiteral("▸"), text),
+                                 m_list);
+    fold->setFlat(true);
+    fold->setStyleSheet(QStringLiteral("QPushButton { text-align: left; padding: 8px 14px; border: none; }"));
+    connect(fold, &QPushButton::clicked, this, [this] { perform(QStringLiteral("week.answered")); });
+    m_column->addWidget(fold);
+    if (!m_showAnswered) return;
+    for (const AnsweredFlag& answered : review.answered)
+        m_column->addWidget(new FlagView(answered, aboutFlag(answered.flag), m_list));
+}
+
+void WeekPage::chooseFlag(int index)
+{
+    if (index != m_chosen) closeBar();
+    m_chosen = m_views.empty() ? -1 : std::clamp(index, 0, static_cast<int>(m_views.size()) - 1);
+    for (std::size_t i = 0; i < m_views.size(); ++i) m_views[i]->setUnfolded(static_cast<int>(i) == m_chosen);
+    if (const Flag* flag = chosenFlag()) {
+        if (flag->line) m_panel->choose(*flag->line);
+        // Once the layout knows the new heights.
+        QTimer::singleShot(0, m_list, [this, view = m_views.at(static_cast<std::size_t>(m_chosen))] {
+            m_scroll->ensureWidgetVisible(view, 0, 4);
+        });
+    }
+    Q_EMIT actionsChanged();
+}
+
+const Flag* WeekPage::chosenFlag() const
+{
+    if (m_chosen < 0 || m_chosen >= static_cast<int>(m_flags.size())) return nullptr;
+    return &m_flags[static_cast<std::size_t>(m_chosen)];
+}
+
+QString WeekPage::aboutFlag(const Flag& flag) const
+{
+    if (!flag.line) return tr("the whole of the training");
+    const auto line = std::ranges::find(m_lines, *flag.line, &LineReview::id);
+    if (line == m_lines.end()) return tr("a line that is no longer trained");
+    return QStringLiteral("%1, %2, %3").arg(line->exercise, line->variant, line->grip);
+}
+
+bool WeekPage::canPerform(const QString& action) const
+{
+    if (action == QLatin1StringView("week.why") || action == QLatin1StringView("week.lines")) return !m_lines.empty();
+    if (action == QLatin1StringView("week.answered")) return m_athlete.has_value();
+    if (action == QLatin1StringView("week.open")) return !m_lines.empty();
+    return chosenFlag() != nullptr;
+}
+
+void WeekPage::perform(const QString& action)
+{
+    if (!canPerform(action)) return;
+    if (action == QLatin1StringView("week.nextFlag")) chooseFlag(m_chosen + 1);
+    if (action == QLatin1StringView("week.previousFlag")) chooseFlag(m_chosen - 1);
+    if (action == QLatin1StringView("week.act")) openBar(DecisionKind::Act);
+    if (action == QLatin1StringView("week.watch")) openBar(DecisionKind::Watch);
+    if (action == QLatin1StringView("week.dismiss")) openBar(DecisionKind::Dismiss);
+    if (action == QLatin1StringView("week.open")) openLine();
+    if (action == QLatin1StringView("week.why")) m_panel->toggleWhy();
+    if (action == QLatin1StringView("week.lines")) m_panel->takeFocus();
+    if (action == QLatin1StringView("week.answered")) {
+        m_showAnswered = !m_showAnswered;
+        refresh();
+    }
+}
+
+void WeekPage::openBar(DecisionKind kind)
+{
+    if (m_context.book.isReadOnly()) return;
+    FlagView* view = m_views.at(static_cast<std::size_t>(m_chosen));
+    view->setUnfolded(true);
+    view->barPlace()->addWidget(m_bar);
+    view->setAnswering(true);
+    m_bar->open(kind, chosenFlag()->actions, m_context.reviews.asOf());
+    QTimer::singleShot(0, view, [this, view] { m_scroll->ensureWidgetVisible(view, 0, 4); });
+}
+
+void WeekPage::closeBar()
+{
+    m_bar->setParent(this);
+    m_bar->hide();
+    for (FlagView* view : m_views) view->setAnswering(false);
+}
+
+void WeekPage::decide(const FlagAnswer& answer)
+{
+    const Flag* flag = chosenFlag();
+    if (!flag || !m_athlete) return;
+    const Decision decision{.athlete = *m_athlete,
+                            .line = flag->line,
+                            .rule = flag->rule,
+                            .kind = answer.kind,
+                            .madeOn = m_context.reviews.asOf(),
+                            .until = answer.until,
+                            .action = answer.action,
+                            .reason = answer.reason};
+    const FlagRule* rule = findRule(flag->rule);
+    const QString about = QStringLiteral("%1: %2").arg(rule ? rule->title() : flag->rule, aboutFlag(*flag));
+    const auto stored = m_context.book.history().perform(makeDecision(decision, about));
+    if (!stored) {
+        m_context.prompter.tellError(this, tr("The decision could not be stored"), stored.error());
+        return;
+    }
+    closeBar();
+    takeFocus();
+    Q_EMIT said(tr("Stored: %1, %2").arg(format::decisionWord(answer.kind), about));
+}
+
+void WeekPage::openLine()
+{
+    const Flag* flag = chosenFlag();
+    const auto line = m_panel->tableHasFocus() || !flag || !flag->line ? m_panel->chosen() : flag->line;
+    if (m_athlete && line) Q_EMIT lineRequested(*m_athlete, *line);
+}
+
+}  // namespace steelyard

@@ -1,0 +1,73 @@
+// The weekly review of one lifter: open flags worst first, each answered in place; what was answered, folded below; and
+// the table of the lift lines. Made for one hand on the keys: J and K walk the flags, A W D answer, N goes on.
+#pragma once
+
+#include "core/edits/change_hub.h"
+#include "core/flags/athlete_review.h"
+#include "ui/shell/context.h"
+#include "ui/shell/page.h"
+
+class QLabel;
+class QScrollArea;
+class QVBoxLayout;
+
+namespace steelyard {
+
+struct FlagAnswer;
+class DecideBar;
+class FlagView;
+class LinesPanel;
+
+class WeekPage final : public Page {
+    Q_OBJECT
+
+public:
+    explicit WeekPage(const UiContext& context, QWidget* parent = nullptr);
+
+    [[nodiscard]] QString key() const override { return QStringLiteral("week"); }
+    [[nodiscard]] QString title() const override { return tr("Week"); }
+    void showAthlete(std::optional<Id<Athlete>> athlete) override;
+    void bookChanged(const Changes& changes) override;
+    void takeFocus() override;
+    [[nodiscard]] bool canPerform(const QString& action) const override;
+    void perform(const QString& action) override;
+
+protected:
+    void showEvent(QShowEvent* event) override;
+
+private:
+    void refresh();
+    void rebuildFlags(const AthleteReview& review);
+    void sayHeading(const AthleteReview* review);
+    void addFlags(const AthleteReview& review);
+    void addAnswered(const AthleteReview& review);
+    void addNote(const QString& text);
+    void chooseFlag(int index);
+    void openBar(DecisionKind kind);
+    void closeBar();
+    void decide(const FlagAnswer& answer);
+    [[nodiscard]] const Flag* chosenFlag() const;
+    [[nodiscard]] QString aboutFlag(const Flag& flag) const;
+    void openLine();
+    void markLookedAt();
+
+    UiContext m_context;
+    std::optional<Id<Athlete>> m_athlete;
+    std::vector<Flag> m_flags;
+    std::vector<LineReview> m_lines;
+    std::vector<FlagView*> m_views;
+    int m_chosen = -1;
+    bool m_showAnswered = false;
+    std::set<Id<Athlete>> m_lookedAt;
+
+    QLabel* m_name;
+    QLabel* m_summary;
+    QLabel* m_progress;
+    QScrollArea* m_scroll;
+    QWidget* m_list = nullptr;
+    QVBoxLayout* m_column = nullptr;
+    DecideBar* m_bar;
+    LinesPanel* m_panel;
+};
+
+}  // namespace steelyard

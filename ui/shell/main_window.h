@@ -1,0 +1,95 @@
+// The window: menus and keys from the one table of actions, and in it either the first page (no book is open) or an opened
+// book.
+//
+//   MainWindow window(services, prompter, clock, settings);
+//   window.openBook(path);
+//   window.show();
+//
+// It owns the book, its review and the jobs. What it needs from outside comes in as MainServices, so that a test can hand
+// in its own.
+#pragma once
+
+#include "ui/jobs/job.h"
+#include "ui/shell/actions.h"
+#include "ui/shell/review_store.h"
+
+#include <QtWidgets/QMainWindow>
+
+#include <map>
+
+class QAction;
+class QSettings;
+class QStackedWidget;
+
+namespace steelyard {
+
+class BookView;
+class FirstRunPage;
+class Prompter;
+class StatusLine;
+struct UiContext;
+
+struct MainServices {
+    ReviewStore::Reviewer reviewer;
+    // Makes a book at the path and closes it again; from a worker thread.
+    std::function<Result<void>(const QString& path, const Progress&)> makeEmptyBook;
+    std::function<Result<void>(const QString& path, const Progress&)> makeSampleClub;
+    // Opens the import for a book. Absent: this build has none, and the action is off.
+    std::function<void(const UiContext&, QWidget* parent)> openImport;
+};
+
+class MainWindow : public QMainWindow {
+    Q_OBJECT
+
+public:
+    MainWindow(MainServices services, Prompter& prompter, const Clock& clock, QSettings& settings);
+    ~MainWindow() override;
+
+    // Says what went wrong on the first page when the book can't be opened.
+    bool openBook(const QString& path);
+    void closeBook();
+    [[nodiscard]] Book* book() const { return m_book.get(); }
+    [[nodiscard]] BookView* view() const { return m_view; }
+    [[nodiscard]] const ReviewStore* reviews() const { return m_reviews.get(); }
+    [[nodiscard]] QAction* action(const QString& id) const;
+    // Nothing is being read or computed: what is to be seen is there.
+    [[nodiscard]] bool isSettled() const;
+    void perform(const QString& id);
+
+Q_SIGNALS:
+    void settled();
+
+protected:
+    void closeEvent(QCloseEvent* event) override;
+
+private:
+    void makeActions();
+    void makeMenus();
+    void updateActions();
+    [[nodiscard]] bool isPossible(const ActionRow& row) const;
+    void performShell(const QString& id);
+    void undoOrRedo(bool undo);
+    void makeBook(bool sample, bool thenImport);
+    void openExisting();
+    void addLifter();
+    void remember(const QString& path);
+    [[nodiscard]] QStringList recentBooks() const;
+    void saveLayout();
+    void checkSettled();
+
+    MainServices m_services;
+    Prompter& m_prompter;
+    const Clock& m_clock;
+    QSettings& m_settings;
+    std::map<QString, QAction*> m_actions;
+    std::unique_ptr<Book> m_book;
+    std::unique_ptr<JobRunner> m_jobs;
+    std::unique_ptr<ReviewStore> m_reviews;
+    std::unique_ptr<UiContext> m_context;
+    QStackedWidget* m_layers;
+    FirstRunPage* m_first;
+    StatusLine* m_status;
+    BookView* m_view = nullptr;
+};
+
+}  // namespace steelyard

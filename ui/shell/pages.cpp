@@ -1,0 +1,14 @@
+#include "ui/shell/pages.h"
+
+#include "ui/pages/week/week_page.h"
+
+namespace steelyard {
+
+std::vector<Page*> makePages(const UiContext& context, QWidget* parent)
+{
+    return {
+        new WeekPage(context, parent),
+    };
+}
+
+}  // namespace steelyard

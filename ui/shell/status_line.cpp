@@ -1,0 +1,51 @@
+#include "ui/shell/status_line.h"
+
+#include "ui/format/format.h"
+
+#include <QtWidgets/QHBoxLayout>
+#include <QtWidgets/QLabel>
+#include <QtWidgets/QPushButton>
+
+namespace steelyard {
+
+StatusLine::StatusLine(JobRunner& jobs, QWidget* parent)
+    : QWidget(parent), m_jobs(jobs), m_text(new QLabel(this)), m_job(new QLabel(this)),
+      m_stop(new QPushButton(tr("Stop   Ctrl+."), this))
+{
+    m_text->setTextFormat(Qt::PlainText);
+    m_text->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+    m_job->setTextFormat(Qt::PlainText);
+    m_stop->setFocusPolicy(Qt::TabFocus);
+    auto* layout = new QHBoxLayout(this);
+    layout->setContentsMargins(10, 2, 10, 2);
+    layout->addWidget(m_text, 1);
+    layout->addWidget(m_job);
+    layout->addWidget(m_stop);
+    setFixedHeight(fontMetrics().height() * 9 / 5);
+    connect(&m_jobs, &JobRunner::changed, this, &StatusLine::showJobs);
+    connect(m_stop, &QPushButton::clicked, this, &StatusLine::stopRunning);
+    showJobs();
+}
+
+void StatusLine::say(const QString& text)
+{
+    m_text->setText(text);
+}
+
+void StatusLine::stopRunning()
+{
+    for (const JobHandle& job : m_jobs.running()) job.cancel();
+}
+
+void StatusLine::showJobs()
+{
+    const auto running = m_jobs.running();
+    m_job->setVisible(!running.empty());
+    m_stop->setVisible(!running.empty());
+    if (running.empty()) return;
+    const JobHandle& oldest = running.front();
+    m_job->setText(oldest.share() > 0 ? tr("%1, %2").arg(oldest.title(), format::percent(oldest.share()))
+                                      : tr("%1…").arg(oldest.title()));
+}
+
+}  // namespace steelyard

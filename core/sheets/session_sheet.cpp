@@ -1,0 +1,218 @@
+#include "core/sheets/session_sheet.h"
+
+#include "core/planning/warm_up.h"
+#include "core/sheets/sheet_cautions.h"
+#include "core/sheets/sheet_target.h"
+
+#include <QtCore/QCoreApplication>
+
+#include <algorithm>
+
+namespace steelyard {
+namespace {
+
+constexpr int kWeekdayDays = 35;
+
+// One exercise as the plan or the earlier session wants it.
+struct Wanted {
+    const Row<Exercise>* exercise = nullptr;  // null: the library lost it
+    const Variant* variant = nullptr;
+    const Grip* grip = nullptr;
+    const RepStandard* standard = nullptr;
+    const LineRecord* line = nullptr;  // null: never done before
+    RepBand band;
+    std::optional<int> sets;
+    std::optional<double> reserve;
+    std::optional<Load> load;
+    std::optional<int> restSeconds;
+    QString note;
+};
+
+const LineRecord* lineOf(const AthleteLog& log, const Slot& slot)
+{
+    const auto found = std::ranges::find_if(log.lines, [&](const LineRecord& line) {
+        return line.variant.id == slot.variant && line.grip.id == slot.grip && line.standard.id == slot.standard;
+    });
+    return found == log.lines.end() ? nullptr : &*found;
+}
+
+std::vector<Wanted> wantedByPlan(const AthleteLog& log, const Library& library, const PlannedDay& day)
+{
+    std::vector<Wanted> all;
+    for (const Slot& slot : day.slotList) {
+        const auto* variant = library.find(slot.variant);
+        const auto* grip = library.find(slot.grip);
+        const auto* standard = library.find(slot.standard);
+        if (!variant || !grip || !standard) continue;
+        Wanted wanted;
+        wanted.exercise = library.find(variant->value.exercise);
+        wanted.variant = &variant->value;
+        wanted.grip = &grip->value;
+        wanted.standard = &standard->value;
+        wanted.line = lineOf(log, slot);
+        wanted.band = slot.band;
+        wanted.sets = slot.sets;
+        if (slot.plannedRir) wanted.reserve = slot.plannedRir->toDouble();
+        wanted.load = slot.load;
+        wanted.restSeconds = slot.restSeconds;
+        wanted.note = slot.note;
+        all.push_back(std::move(wanted));
+    }
+    return all;
+}
+
+// Lines trained on that day, in the order of their first set; warm-up alone is no training.
+std::vector<Wanted> wantedBySession(const AthleteLog& log, QDate session)
+{
+    std::vector<std::pair<int, Wanted>> found;
+    for (const LineRecord& line : log.lines)
+        for (const Exposure& exposure : line.exposures) {
+            if (exposure.date != session) continue;
+            const auto sets = std::ranges::count_if(
+                exposure.sets, [](const LoggedSet& logged) { return logged.set.kind != SetKind::WarmUp; });
+            if (sets == 0) continue;
+            Wanted wanted;
+            wanted.exercise = &line.exercise;
+            wanted.variant = &line.variant.value;
+            wanted.grip = &line.grip.value;
+            wanted.standard = &line.standard.value;
+            wanted.line = &line;
+            wanted.band = line.variant.value.band;
+            wanted.sets = static_cast<int>(sets);
+            found.emplace_back(exposure.sets.front().position, std::move(wanted));
+        }
+    std::ranges::stable_sort(found, {}, [](const auto& entry) { return entry.first; });
+    std::vector<Wanted> all;
+    for (auto& entry : found) all.push_back(std::move(entry.second));
+    return all;
+}
+
+std::optional<QDate> latestDay(const AthleteLog& log, QDate date, bool sameWeekday)
+{
+    for (auto at = log.sessionDates.rbegin(); at != log.sessionDates.rend(); ++at) {
+        if (*at >= date) continue;
+        if (sameWeekday && at->daysTo(date) > kWeekdayDays) return std::nullopt;
+        if (sameWeekday && at->dayOfWeek() != date.dayOfWeek()) continue;
+        if (!wantedBySession(log, *at).empty()) return *at;
+    }
+    return std::nullopt;
+}
+
+std::vector<RepCue> cuesOf(const RepStandard& standard)
+{
+    std::vector<RepCue> cues;
+    const std::pair<CueKind, const QString&> texts[] = {{CueKind::Start, standard.start},
+                                                        {CueKind::End, standard.end},
+                                                        {CueKind::Path, standard.path},
+                                                        {CueKind::Body, standard.body},
+                                                        {CueKind::Lowering, standard.lowering}};
+    for (const auto& [kind, text] : texts)
+        if (!text.trimmed().isEmpty()) cues.push_back({kind, text.trimmed()});
+    if (standard.leastTravelPercent) cues.push_back({CueKind::LeastTravel, QString::number(*standard.leastTravelPercent)});
+    return cues;
+}
+
+void addWarmUps(SheetExercise& exercise, const Variant& variant, const SheetEquipment& equipment)
+{
+    if (!exercise.target.load) return;
+    for (const WarmUpSet& set : warmUpSets(exercise.target.load->load, variant, equipment.loads()))
+        exercise.warmUps.push_back({equipment.setUp(set.load, variant), set.reps});
+}
+
+void addAfterwards(SheetExercise& exercise, const Variant& variant, const SheetEquipment& equipment)
+{
+    if (!exercise.target.load) return;
+    exercise.afterwards = AfterwardsNote{
+        exercise.band.high, equipment.loads().next(exercise.target.load->load, variant, LoadChange::Harder)};
+}
+
+SheetExercise makeExercise(const Wanted& wanted, const SheetEquipment& equipment, WeekKind week, QDate date)
+{
+    SheetExercise exercise;
+    exercise.exercise = wanted.exercise ? wanted.exercise->value.name : QString();
+    exercise.variant = wanted.variant->name;
+    exercise.grip = wanted.grip->name;
+    exercise.standard = wanted.standard->name;
+    exercise.sides = wanted.variant->sides;
+    exercise.loading = wanted.variant->loading;
+    exercise.unit = equipment.unit();
+    exercise.band = wanted.band;
+    exercise.cues = cuesOf(*wanted.standard);
+    exercise.restSeconds = wanted.restSeconds;
+    exercise.note = wanted.note;
+    auto before = wanted.line ? comparableBefore(*wanted.line, date) : std::vector<Exposure>();
+    exercise.toBeat = resultToBeat(before);
+    const TargetInput input{*wanted.variant, std::move(before), wanted.band, wanted.sets,
+                            wanted.reserve,  wanted.load,       week,        date};
+    exercise.target = makeTarget(input, equipment);
+    exercise.sets = wanted.sets.value_or(3);
+    addWarmUps(exercise, *wanted.variant, equipment);
+    if (week == WeekKind::Normal) addAfterwards(exercise, *wanted.variant, equipment);
+    return exercise;
+}
+
+QString sheetIdOf(const AthleteLog& log, QDate date)
+{
+    const QString who = log.athlete.uuid.toString(QUuid::Id128).left(6).toUpper();
+    return who + QLatin1Char('-') + date.toString(QStringLiteral("yyMMdd"));
+}
+
+void fillExercises(SessionSheet& sheet, const std::vector<Wanted>& all, const SheetEquipment& equipment)
+{
+    int next = 1;
+    for (const Wanted& wanted : all) {
+        SheetExercise exercise = makeExercise(wanted, equipment, sheet.week, sheet.date);
+        exercise.firstSet = next;
+        next += exercise.sets;
+        sheet.exercises.push_back(std::move(exercise));
+    }
+}
+
+}  // namespace
+
+std::optional<PlannedDayFound> plannedDayOn(const AthleteLog& log, QDate date)
+{
+    for (const Row<Block>& block : log.blocks)
+        for (const PlannedWeek& week : block.value.weeks)
+            for (const PlannedDay& day : week.days)
+                if (day.date == date && !day.slotList.empty())
+                    return PlannedDayFound{&block.value, week.kind, &day};
+    return std::nullopt;
+}
+
+std::optional<SessionSheet> buildSessionSheet(const AthleteLog& log, const Library& library,
+                                              const SheetEquipment& equipment, QDate date)
+{
+    SessionSheet sheet;
+    sheet.athlete = log.athlete.value.name;
+    sheet.group = log.athlete.value.group;
+    sheet.date = date;
+    sheet.sheetId = sheetIdOf(log, date);
+    if (equipment.gym()) sheet.gym = equipment.gym()->name;
+    std::vector<Wanted> wanted;
+    if (const auto planned = plannedDayOn(log, date)) {
+        sheet.source = SheetSource::PlannedDay;
+        sheet.week = planned->week;
+        sheet.title = planned->day->title;
+        wanted = wantedByPlan(log, library, *planned->day);
+    } else if (const auto weekday = latestDay(log, date, true)) {
+        sheet.source = SheetSource::SameWeekday;
+        sheet.takenFrom = weekday;
+        wanted = wantedBySession(log, *weekday);
+    } else if (const auto latest = latestDay(log, date, false)) {
+        sheet.takenFrom = latest;
+        wanted = wantedBySession(log, *latest);
+    }
+    if (wanted.empty()) return std::nullopt;
+    fillExercises(sheet, wanted, equipment);
+    sheet.cautions = cautionsFor(sheet, log);
+    return sheet;
+}
+
+std::optional<SessionSheet> buildSessionSheet(const AthleteLog& log, const Library& library, std::optional<Gym> gym,
+                                              QDate date)
+{
+    return buildSessionSheet(log, library, SheetEquipment(std::move(gym), log.athlete.value.unit), date);
+}
+
+}  // namespace steelyard

@@ -1,0 +1,126 @@
+// What stands on the page for the gym floor, as data: one athlete, one day. Words with numbers and units in them are put
+// together where it is painted (ui/print/sheet_words.h), so loads, dates and joints are kept as values here.
+//
+//   const SheetEquipment equipment(gym, log.athlete.value.unit);
+//   const auto sheet = buildSessionSheet(log, library, equipment, date);
+//   sheet->exercises[0].target->load.load == 42.5 kg;   sheet->exercises[0].target->reps == {9, 9, 8}
+//
+// The exercises come from the planned day, else from the latest session on that weekday within five weeks, else from
+// the latest session. Only what was done before `date` is looked at, so that a sheet can be printed again later.
+// Failures: nullopt when there is neither a planned day nor an earlier session with a working set.
+#pragma once
+
+#include "core/sheets/sheet_load.h"
+
+#include "core/analysis/athlete_log.h"
+#include "core/planning/double_progression.h"
+
+namespace steelyard {
+
+enum class SheetSource { PlannedDay, SameWeekday, LatestSession };
+enum class CueKind { Start, End, Path, Body, Lowering, LeastTravel };
+enum class CautionKind {
+    Discomfort,  // a joint was rated 4 or more lately
+    HeavyBar,    // spotter and safety pins
+    Under18,     // only when the date of birth is known; never inferred
+    AfterBreak,  // no session for three weeks or more
+};
+
+struct RepCue {
+    CueKind kind = CueKind::Start;
+    QString text;
+    friend bool operator==(const RepCue&, const RepCue&) = default;
+};
+
+struct SheetCaution {
+    CautionKind kind = CautionKind::Under18;
+    std::optional<Joint> joint;  // Discomfort: which, how much of ten, when
+    int rating = 0;
+    QDate date;
+    int weeks = 0;  // AfterBreak: whole weeks since the latest session
+    friend bool operator==(const SheetCaution&, const SheetCaution&) = default;
+};
+
+struct SheetResult {
+    Load load;
+    int countedReps = 0;
+    bool watched = false;
+    friend bool operator==(const SheetResult&, const SheetResult&) = default;
+};
+
+// The latest comparable session: same lift line, working sets, counted repetitions only.
+struct ResultToBeat {
+    QDate date;
+    std::vector<SheetResult> sets;
+    bool effortKnown = false;  // every set has a reserve
+    friend bool operator==(const ResultToBeat&, const ResultToBeat&) = default;
+};
+
+struct SheetTarget {
+    std::optional<SheetLoad> load;  // absent: there is no comparable record to take it from
+    std::vector<int> reps;          // by set; empty: anywhere in the band
+    std::optional<double> reserve;  // planned, else as it usually was
+    bool reservePlanned = false;
+    QString why;                    // for people
+};
+
+// "Every set at 12 with the reserve: 45 kg next time." Absent when there is nothing harder to set.
+struct AfterwardsNote {
+    int reps = 0;
+    std::optional<Load> load;
+};
+
+struct SheetWarmUp {
+    SheetLoad load;
+    int reps = 0;
+};
+
+struct SheetExercise {
+    QString exercise;
+    QString variant;
+    QString grip;
+    QString standard;
+    Sides sides = Sides::Both;
+    MassUnit unit = MassUnit::kg;
+    Loading loading = Loading::BarTotal;
+    RepBand band;
+    std::vector<RepCue> cues;
+    std::optional<ResultToBeat> toBeat;
+    SheetTarget target;
+    std::vector<SheetWarmUp> warmUps;
+    std::optional<AfterwardsNote> afterwards;
+    int firstSet = 1;  // number of its first blank row; rows are numbered through the session, as the logbook does
+    int sets = 1;      // blank rows
+    std::optional<int> restSeconds;
+    QString note;
+};
+
+struct SessionSheet {
+    QString athlete;
+    QString group;
+    QDate date;
+    QString title;    // the planned day's, else empty
+    QString sheetId;  // the same athlete and day give the same id
+    SheetSource source = SheetSource::LatestSession;
+    std::optional<QDate> takenFrom;  // the earlier session, when nothing was planned
+    WeekKind week = WeekKind::Normal;
+    QString gym;  // empty: none is set
+    std::vector<SheetCaution> cautions;
+    std::vector<SheetExercise> exercises;
+};
+
+[[nodiscard]] std::optional<SessionSheet> buildSessionSheet(const AthleteLog& log, const Library& library,
+                                                            const SheetEquipment& equipment, QDate date);
+// The same without keeping the equipment.
+[[nodiscard]] std::optional<SessionSheet> buildSessionSheet(const AthleteLog& log, const Library& library,
+                                                            std::optional<Gym> gym, QDate date);
+
+// The planned day of that date, when a block has one.
+struct PlannedDayFound {
+    const Block* block = nullptr;
+    WeekKind week = WeekKind::Normal;
+    const PlannedDay* day = nullptr;
+};
+[[nodiscard]] std::optional<PlannedDayFound> plannedDayOn(const AthleteLog& log, QDate date);
+
+}  // namespace steelyard

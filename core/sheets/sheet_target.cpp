@@ -1,0 +1,144 @@
+#include "core/sheets/sheet_target.h"
+
+#include <QtCore/QCoreApplication>
+
+#include <algorithm>
+
+namespace steelyard {
+namespace {
+
+struct TargetText {
+    Q_DECLARE_TR_FUNCTIONS(TargetText)
+};
+
+DoneExposure doneSets(const Exposure& exposure)
+{
+    DoneExposure done;
+    for (const LoggedSet& logged : exposure.sets) {
+        const SetEntry& set = logged.set;
+        done.push_back({set.load, set.countedReps(), set.failed,
+                        set.effort ? set.effort->repsInReserve() : std::nullopt});
+    }
+    return done;
+}
+
+// The middle of what was reported last time, in halves.
+std::optional<double> usualReserve(const std::vector<Exposure>& before)
+{
+    if (before.empty()) return std::nullopt;
+    std::vector<double> reported;
+    for (const DoneSet& set : doneSets(before.back()))
+        if (set.repsInReserve) reported.push_back(*set.repsInReserve);
+    if (reported.empty()) return std::nullopt;
+    std::ranges::sort(reported);
+    return reported[(reported.size() - 1) / 2];
+}
+
+std::size_t setsWanted(const TargetInput& input)
+{
+    if (input.sets) return static_cast<std::size_t>(std::max(1, *input.sets));
+    return input.before.empty() ? 3 : std::max<std::size_t>(1, input.before.back().sets.size());
+}
+
+void withoutRecord(SheetTarget& target)
+{
+    target.why = TargetText::tr("No comparable record yet: build up to a load that fits the band with the reserve, and "
+                                "write it down. It becomes the result to beat.");
+}
+
+void afterLayoff(SheetTarget& target, const TargetInput& input, const SheetEquipment& equipment, const Load& last,
+                 int days)
+{
+    const auto easier = equipment.loads().next(last, input.variant, LoadChange::Easier);
+    target.load = equipment.setUp(easier.value_or(last), input.variant);
+    target.reps.assign(setsWanted(input), input.band.low);
+    target.why = TargetText::tr("%n week(s) since this was last done, so the old result says little about today: start a "
+                                "step lighter and go by the reserve.",
+                                nullptr, days / 7);
+}
+
+void deload(SheetTarget& target, const TargetInput& input, const SheetEquipment& equipment, const Load& last)
+{
+    const Mass mass = Mass::fromSteps(last.mass().steps() / 100 * kDeloadPercent);
+    const bool lessIsHarder = input.variant.loading == Loading::Assisted;
+    const SheetLoad load = equipment.setUp(lessIsHarder ? last : Load::nearest(mass, last.unit()), input.variant);
+    target.load = load;
+    // The nine tenths are a rule of thumb, so a neighbour that can be set is no miss worth a sentence.
+    target.load->asked = load.load;
+    target.load->exact = true;
+    target.load->below.reset();
+    target.load->above.reset();
+    target.reps.assign(setsWanted(input), input.band.low);
+    target.why = TargetText::tr("Deload week: lighter on purpose. Nothing to beat today; stop well before it gets hard.");
+}
+
+void fromPlan(SheetTarget& target, const TargetInput& input, const SheetEquipment& equipment,
+              const std::optional<NextStep>& step)
+{
+    target.load = equipment.setUp(*input.plannedLoad, input.variant);
+    const bool sameAsStep = step && step->load.mass() == input.plannedLoad->mass();
+    if (sameAsStep) target.reps = step->targetReps;
+    target.why = TargetText::tr("Load from the plan.");
+    if (sameAsStep) target.why += QLatin1Char(' ') + step->why;
+}
+
+}  // namespace
+
+std::vector<Exposure> comparableBefore(const LineRecord& line, QDate date)
+{
+    std::vector<Exposure> before;
+    for (const Exposure& exposure : line.exposures) {
+        if (exposure.date >= date) continue;
+        Exposure kept{exposure.date, {}, exposure.rating};
+        std::ranges::copy_if(exposure.sets, std::back_inserter(kept.sets), [](const LoggedSet& logged) {
+            return logged.set.kind == SetKind::Work && (logged.set.countedReps() > 0 || logged.set.failed);
+        });
+        const bool counted =
+            std::ranges::any_of(kept.sets, [](const LoggedSet& logged) { return logged.set.countedReps() > 0; });
+        if (counted) before.push_back(std::move(kept));
+    }
+    std::ranges::stable_sort(before, {}, &Exposure::date);
+    return before;
+}
+
+std::optional<ResultToBeat> resultToBeat(const std::vector<Exposure>& before)
+{
+    if (before.empty()) return std::nullopt;
+    ResultToBeat result{before.back().date, {}, true};
+    for (const LoggedSet& logged : before.back().sets) {
+        result.sets.push_back({logged.set.load, logged.set.countedReps(), logged.set.watched()});
+        const bool known = logged.set.failed || (logged.set.effort && logged.set.effort->repsInReserve());
+        result.effortKnown = result.effortKnown && known;
+    }
+    return result;
+}
+
+SheetTarget makeTarget(const TargetInput& input, const SheetEquipment& equipment)
+{
+    SheetTarget target;
+    target.reserve = input.plannedReserve ? input.plannedReserve : usualReserve(input.before);
+    target.reservePlanned = input.plannedReserve.has_value();
+    std::vector<DoneExposure> done;
+    for (const Exposure& exposure : input.before) done.push_back(doneSets(exposure));
+    const auto last = done.empty() ? std::nullopt : workingLoad(done.back());
+    const auto stepper = [&](const Load& load, LoadChange change) {
+        return equipment.loads().next(load, input.variant, change);
+    };
+    const auto step = doubleProgression({done, input.band, target.reserve, static_cast<int>(setsWanted(input))}, stepper);
+    if (input.plannedLoad) {
+        fromPlan(target, input, equipment, step);
+    } else if (!last || !step) {
+        withoutRecord(target);
+    } else if (input.week == WeekKind::Deload) {
+        deload(target, input, equipment, *last);
+    } else if (const auto days = static_cast<int>(input.before.back().date.daysTo(input.date)); days >= kLayoffDays) {
+        afterLayoff(target, input, equipment, *last, days);
+    } else {
+        target.load = equipment.setUp(step->load, input.variant);
+        target.reps = step->targetReps;
+        target.why = step->why;
+    }
+    return target;
+}
+
+}  // namespace steelyard

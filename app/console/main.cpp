@@ -16,7 +16,7 @@ struct MainText {
 
 std::vector<ConsoleCommand> allCommands()
 {
-    return {newCommand(), demoCommand(), importCommand(), verifyCommand()};
+    return {newCommand(), demoCommand(), importCommand(), reviewCommand(), sheetsCommand(), verifyCommand()};
 }
 
 // Promised by name, not there yet.
@@ -58,7 +58,7 @@ int runCommand(const ConsoleCommand& command, const QStringList& arguments)
     const Console console(words, *clock);
     const Result<void> outcome = command.run(console);
     if (outcome) return 0;
-    console.say(outcome.error().what);
+    if (!outcome.error().what.isEmpty()) console.say(outcome.error().what);
     if (!outcome.error().detail.isEmpty()) console.say(QStringLiteral("(%1)").arg(outcome.error().detail));
     return exitStatus(outcome.error().code);
 }

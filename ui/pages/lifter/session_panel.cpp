@@ -1,3 +1,4 @@
+#include "core/flags/registry.h"
 #include "ui/pages/lifter/session_panel.h"
 
 #include "core/flags/actions.h"
@@ -23,9 +24,16 @@ QLabel* plainLabel(QWidget* parent)
     return label;
 }
 
+// A rule of a newer program has no title here; its id says more than nothing.
+QString ruleTitle(const QString& id)
+{
+    const FlagRule* rule = findRule(id);
+    return rule ? rule->title() : id;
+}
+
 QString decisionLine(const Decision& decision)
 {
-    QString text = format::date(decision.madeOn) + QStringLiteral("  ") + format::ruleName(decision.rule)
+    QString text = format::date(decision.madeOn) + QStringLiteral("  ") + ruleTitle(decision.rule)
                    + QStringLiteral(": ") + format::decisionWord(decision.kind);
     if (!decision.action.isEmpty()) text += QStringLiteral(", ") + actionLabel(decision.action);
     if (decision.until) text += u' ' + SessionPanel::tr("until %1").arg(format::date(*decision.until));

@@ -16,7 +16,7 @@ struct MainText {
 
 std::vector<ConsoleCommand> allCommands()
 {
-    return {newCommand(), demoCommand(), verifyCommand()};
+    return {newCommand(), demoCommand(), exportCommand(), verifyCommand()};
 }
 
 // Promised by name, not there yet.

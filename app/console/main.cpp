@@ -16,7 +16,8 @@ struct MainText {
 
 std::vector<ConsoleCommand> allCommands()
 {
-    return {newCommand(), demoCommand(), importCommand(), reviewCommand(), sheetsCommand(), verifyCommand()};
+    return {newCommand(),    demoCommand(),   importCommand(), exportCommand(),
+            reviewCommand(), sheetsCommand(), verifyCommand()};
 }
 
 // Promised by name, not there yet.

@@ -1,7 +1,7 @@
-#include "core/flags/registry.h"
 #include "ui/pages/lifter/session_panel.h"
 
 #include "core/flags/actions.h"
+#include "core/flags/registry.h"
 #include "ui/format/format.h"
 #include "ui/pages/lifter/set_words.h"
 

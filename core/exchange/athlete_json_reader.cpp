@@ -1,0 +1,273 @@
+#include "core/exchange/athlete_json.h"
+
+#include "core/exchange/json_names.h"
+#include "core/storage/athlete_repository.h"
+#include "core/storage/block_repository.h"
+#include "core/storage/decision_repository.h"
+#include "core/storage/logbook_repository.h"
+
+#include <QtCore/QCoreApplication>
+
+namespace steelyard {
+namespace {
+
+struct AthleteJsonText {
+    Q_DECLARE_TR_FUNCTIONS(AthleteJsonText)
+};
+
+using LineIds = std::map<QUuid, Id<LiftLine>>;
+
+QString athletePlace(const QJsonObject& json)
+{
+    return AthleteJsonText::tr("book.json, athlete “%1”").arg(json[QStringLiteral("name")].toString());
+}
+
+// The lists of an athlete, which each have a reader of their own.
+constexpr std::array kAthleteLists{"body_mass",      "standards",    "lines",        "blocks",
+                                   "decisions", "empty_sessions", "lone_ratings", "replaced_sets"};
+
+Result<std::vector<MuscleAim>> aimsFromJson(const QJsonArray& list, const JsonNames& names, const QString& where)
+{
+    std::vector<MuscleAim> aims;
+    for (const QJsonValue& item : list) {
+        JsonPlace place(item.toObject(), where);
+        const auto muscle = names.muscles.find(place.text(QStringLiteral("muscle")));
+        const int low = place.integer(QStringLiteral("weekly_sets_low"));
+        const int high = place.integer(QStringLiteral("weekly_sets_high"));
+        if (muscle == names.muscles.end())
+            place.fault(QStringLiteral("muscle"), AthleteJsonText::tr("it is not among the muscles"));
+        STEELYARD_CHECK(place.finish());
+        aims.push_back({muscle->second, low, high});
+    }
+    return aims;
+}
+
+Result<Athlete> profileFromJson(JsonPlace& place, const JsonNames& names, const QString& where)
+{
+    Athlete a;
+    a.name = place.text(QStringLiteral("name"));
+    a.born = readOptionalDate(place, QStringLiteral("born"));
+    a.sex = place.optionalChoice<Sex>(QStringLiteral("sex"));
+    a.height = readOptionalLength(place, QStringLiteral("height_mm"));
+    a.shoulderBreadth = readOptionalLength(place, QStringLiteral("shoulder_breadth_mm"));
+    a.upperArm = readOptionalLength(place, QStringLiteral("upper_arm_mm"));
+    a.forearm = readOptionalLength(place, QStringLiteral("forearm_mm"));
+    a.experience = place.choice(QStringLiteral("experience"), Experience::Intermediate);
+    a.unit = place.choice(QStringLiteral("unit"), MassUnit::kg);
+    if (place.has(QStringLiteral("gym"))) a.gym = readName(place, QStringLiteral("gym"), names.gyms);
+    a.group = place.optionalText(QStringLiteral("group"));
+    a.daysPerWeek = place.optionalInteger(QStringLiteral("days_per_week"));
+    a.minutesPerDay = place.optionalInteger(QStringLiteral("minutes_per_day"));
+    a.jointHistory = place.optionalText(QStringLiteral("joint_history"));
+    a.note = place.optionalText(QStringLiteral("note"));
+    a.archived = place.flag(QStringLiteral("archived"));
+    STEELYARD_TRY(a.aims, aimsFromJson(place.array(QStringLiteral("aims")), names, where));
+    return a;
+}
+
+struct LiftNames {
+    std::optional<Id<Variant>> variant;
+    std::optional<Id<Grip>> grip;
+    std::optional<Id<RepStandard>> standard;
+    [[nodiscard]] bool whole() const { return variant && grip && standard; }
+};
+
+LiftNames liftFromJson(JsonPlace& place, const JsonNames& names)
+{
+    return {readName(place, QStringLiteral("variant"), names.variants), readName(place, QStringLiteral("grip"), names.grips),
+            readName(place, QStringLiteral("standard"), names.standards)};
+}
+
+Result<LineIds> linesFromJson(Transaction& transaction, const QJsonArray& list, Id<Athlete> athlete,
+                              const JsonNames& names, const QString& where)
+{
+    LineIds lines;
+    std::set<Id<LiftLine>> seen;
+    for (const QJsonValue& item : list) {
+        JsonPlace place(item.toObject(), where + AthleteJsonText::tr(", lift line"));
+        const QUuid uuid = readNewUuid(place, lines);
+        const LiftNames lift = liftFromJson(place, names);
+        STEELYARD_CHECK(place.finish());
+        if (!lift.whole()) continue;  // finish() has said so
+        STEELYARD_TRY(const auto id,
+                      LogbookRepository(transaction.database())
+                          .line(transaction, {athlete, *lift.variant, *lift.grip, *lift.standard}, uuid));
+        if (!seen.insert(id).second)
+            return fail(ErrorCode::Invalid,
+                        AthleteJsonText::tr("%1: the lift line %2 stands twice.").arg(where, uuidText(uuid)));
+        lines.emplace(uuid, id);
+    }
+    return lines;
+}
+
+Result<Slot> slotFromJson(const QJsonObject& json, const JsonNames& names, const QString& where)
+{
+    JsonPlace place(json, where + AthleteJsonText::tr(", planned slot"));
+    const LiftNames lift = liftFromJson(place, names);
+    if (!lift.whole()) return fail(place.finish().error());
+    Slot slot{.variant = *lift.variant, .grip = *lift.grip, .standard = *lift.standard};
+    slot.sets = place.integer(QStringLiteral("sets"));
+    slot.band = {place.integer(QStringLiteral("band_low")), place.integer(QStringLiteral("band_high"))};
+    slot.plannedRir = place.optionalDecimal(QStringLiteral("planned_rir"));
+    slot.load = place.optionalLoad(QStringLiteral("load"));
+    slot.restSeconds = place.optionalInteger(QStringLiteral("rest_s"));
+    slot.note = place.optionalText(QStringLiteral("note"));
+    STEELYARD_CHECK(place.finish());
+    return slot;
+}
+
+Result<PlannedWeek> weekFromJson(const QJsonObject& json, const JsonNames& names, const QString& where)
+{
+    JsonPlace place(json, where + AthleteJsonText::tr(", planned week"));
+    PlannedWeek week;
+    week.kind = place.choice(QStringLiteral("kind"), WeekKind::Normal);
+    const QJsonArray days = place.array(QStringLiteral("days"));
+    STEELYARD_CHECK(place.finish());
+    for (const QJsonValue& item : days) {
+        JsonPlace dayPlace(item.toObject(), where + AthleteJsonText::tr(", planned day"));
+        PlannedDay day;
+        day.date = readDate(dayPlace, QStringLiteral("date"));
+        day.title = dayPlace.optionalText(QStringLiteral("title"));
+        const QJsonArray planned = dayPlace.array(QStringLiteral("slots"));
+        STEELYARD_CHECK(dayPlace.finish());
+        for (const QJsonValue& slot : planned) {
+            STEELYARD_TRY(auto one, slotFromJson(slot.toObject(), names, where));
+            day.slotList.push_back(std::move(one));
+        }
+        week.days.push_back(std::move(day));
+    }
+    return week;
+}
+
+Result<void> blocksFromJson(Transaction& transaction, const QJsonArray& list, Id<Athlete> athlete, const JsonNames& names,
+                            const QString& where)
+{
+    for (const QJsonValue& item : list) {
+        JsonPlace place(item.toObject(), where + AthleteJsonText::tr(", block"));
+        const QUuid uuid = readUuid(place, QStringLiteral("uuid"));
+        Block block{.athlete = athlete};
+        block.name = place.text(QStringLiteral("name"));
+        block.aim = place.optionalText(QStringLiteral("aim"));
+        block.start = readDate(place, QStringLiteral("start"));
+        const QJsonArray weeks = place.array(QStringLiteral("weeks"));
+        STEELYARD_CHECK(place.finish());
+        for (const QJsonValue& week : weeks) {
+            STEELYARD_TRY(auto one, weekFromJson(week.toObject(), names, where));
+            block.weeks.push_back(std::move(one));
+        }
+        STEELYARD_CHECK(BlockRepository(transaction.database()).insert(transaction, block, uuid));
+    }
+    return {};
+}
+
+Result<void> decisionsFromJson(Transaction& transaction, const QJsonArray& list, Id<Athlete> athlete,
+                               const LineIds& lines, const QString& where)
+{
+    for (const QJsonValue& item : list) {
+        JsonPlace place(item.toObject(), where + AthleteJsonText::tr(", decision"));
+        const QUuid uuid = readUuid(place, QStringLiteral("uuid"));
+        Decision d{.athlete = athlete};
+        if (place.has(QStringLiteral("line"))) d.line = readName(place, QStringLiteral("line"), lines);
+        d.rule = place.text(QStringLiteral("rule"));
+        d.kind = place.choice(QStringLiteral("kind"), DecisionKind::Act);
+        d.madeOn = readDate(place, QStringLiteral("made_on"));
+        d.until = readOptionalDate(place, QStringLiteral("until"));
+        d.action = place.optionalText(QStringLiteral("action"));
+        d.reason = place.optionalText(QStringLiteral("reason"));
+        STEELYARD_CHECK(place.finish());
+        STEELYARD_CHECK(DecisionRepository(transaction.database()).insert(transaction, d, uuid));
+    }
+    return {};
+}
+
+Result<void> bodyMassFromJson(Transaction& transaction, const QJsonArray& list, Id<Athlete> athlete, const QString& where)
+{
+    for (const QJsonValue& item : list) {
+        JsonPlace place(item.toObject(), where + AthleteJsonText::tr(", body mass"));
+        const BodyMassEntry entry{readDate(place, QStringLiteral("date")), place.load(QStringLiteral("mass"))};
+        STEELYARD_CHECK(place.finish());
+        STEELYARD_CHECK(AthleteRepository(transaction.database()).putBodyMass(transaction, athlete, entry));
+    }
+    return {};
+}
+
+// Sessions that have no sets, and ratings of exercises that have none.
+Result<void> bareSessionsFromJson(Transaction& transaction, JsonPlace& athletePlaceOf, Id<Athlete> athlete,
+                                  const LineIds& lines, const QString& where)
+{
+    const LogbookRepository logbook(transaction.database());
+    for (const QJsonValue& item : athletePlaceOf.array(QStringLiteral("empty_sessions"))) {
+        const QDate date = QDate::fromString(item.toString(), QStringLiteral("yyyy-MM-dd"));
+        if (!date.isValid()) {
+            athletePlaceOf.fault(QStringLiteral("empty_sessions"), AthleteJsonText::tr("a list of dates is needed"));
+            return athletePlaceOf.finish();
+        }
+        STEELYARD_CHECK(logbook.session(transaction, athlete, date));
+    }
+    for (const QJsonValue& item : athletePlaceOf.array(QStringLiteral("lone_ratings"))) {
+        JsonPlace place(item.toObject(), where + AthleteJsonText::tr(", rating"));
+        const QDate date = readDate(place, QStringLiteral("date"));
+        const auto line = readName(place, QStringLiteral("line"), lines);
+        const QJsonObject json = place.object(QStringLiteral("rating"));
+        STEELYARD_CHECK(place.finish());
+        STEELYARD_TRY(const ExerciseRating rating, ratingFromJson(json, where));
+        STEELYARD_TRY(const auto session, logbook.session(transaction, athlete, date));
+        if (line) STEELYARD_CHECK(logbook.putRating(transaction, athlete, session, *line, rating));
+    }
+    return {};
+}
+
+}  // namespace
+
+Result<ExerciseRating> ratingFromJson(const QJsonObject& json, const QString& where)
+{
+    JsonPlace place(json, where + AthleteJsonText::tr(", rating"));
+    ExerciseRating rating;
+    rating.tension = place.optionalInteger(QStringLiteral("tension"));
+    rating.burn = place.optionalInteger(QStringLiteral("burn"));
+    rating.pump = place.optionalInteger(QStringLiteral("pump"));
+    rating.gaveOut = place.optionalText(QStringLiteral("gave_out"));
+    for (const auto& [joint, jointKey] : EnumText<Joint>::table)
+        rating.discomfort[static_cast<std::size_t>(joint)] =
+            place.optionalInteger(QStringLiteral("discomfort_") + toText(joint));
+    rating.nextSoreness = place.optionalInteger(QStringLiteral("next_soreness"));
+    rating.nextWeakness = place.optionalInteger(QStringLiteral("next_weakness"));
+    STEELYARD_CHECK(place.finish());
+    STEELYARD_CHECK(refuseProblems(validate(rating), where));
+    return rating;
+}
+
+Result<Id<Athlete>> athleteFromJson(Transaction& transaction, const QJsonObject& json, QDate today, JsonNames& names)
+{
+    const QString where = athletePlace(json);
+    JsonPlace place(json, where);
+    const QUuid uuid = readUuid(place, QStringLiteral("uuid"));
+    STEELYARD_TRY(const Athlete athlete, profileFromJson(place, names, where));
+    const QJsonArray standards = place.array(QStringLiteral("standards"));
+    const QJsonArray bodyMass = place.array(QStringLiteral("body_mass"));
+    for (const char* list : kAthleteLists) static_cast<void>(place.array(QString::fromLatin1(list)));
+    STEELYARD_CHECK(place.finish());
+    STEELYARD_CHECK(refuseProblems(validate(athlete, today), where));
+    STEELYARD_TRY(const auto id, AthleteRepository(transaction.database()).insert(transaction, athlete, uuid));
+    for (const QJsonValue& item : standards)
+        STEELYARD_CHECK(standardFromJson(transaction, item.toObject(), id, names, where));
+    STEELYARD_CHECK(bodyMassFromJson(transaction, bodyMass, id, where));
+    return id;
+}
+
+Result<BookJsonRest::OfAthlete> recordFromJson(Transaction& transaction, const QJsonObject& json, Id<Athlete> athlete,
+                                               const JsonNames& names)
+{
+    const QString where = athletePlace(json);
+    JsonPlace place(json, where);  // its keys were checked by athleteFromJson
+    STEELYARD_TRY(LineIds lines, linesFromJson(transaction, place.array(QStringLiteral("lines")), athlete, names, where));
+    STEELYARD_CHECK(blocksFromJson(transaction, place.array(QStringLiteral("blocks")), athlete, names, where));
+    STEELYARD_CHECK(decisionsFromJson(transaction, place.array(QStringLiteral("decisions")), athlete, lines, where));
+    STEELYARD_CHECK(bareSessionsFromJson(transaction, place, athlete, lines, where));
+    BookJsonRest::OfAthlete rest{athlete, json[QStringLiteral("name")].toString(), std::move(lines), {}};
+    for (const QJsonValue& item : place.array(QStringLiteral("replaced_sets")))
+        rest.replacedSets.push_back(item.toObject());
+    return rest;
+}
+
+}  // namespace steelyard

@@ -35,9 +35,8 @@ Result<int> Console::integer(const QString& option, int fallback, int low, int h
     bool ok = false;
     const int number = value(option).toInt(&ok);
     if (!ok || number < low || number > high)
-        return fail(ErrorCode::Unsupported,
-                    ConsoleText::tr("--%1 is a whole number from %2 to %3.")
-                        .arg(option, QString::number(low), QString::number(high)));
+        return fail(ErrorCode::Unsupported, ConsoleText::tr("--%1 is a whole number from %2 to %3.")
+                                                .arg(option, QString::number(low), QString::number(high)));
     return number;
 }
 

@@ -30,10 +30,10 @@ public:
     [[nodiscard]] Result<QString> required(const QString& option) const;
     [[nodiscard]] Result<int> integer(const QString& option, int fallback, int low, int high) const;
 
-    void print(const QString& text) const;             // results, to standard output
+    void print(const QString& text) const;  // results, to standard output
     void print(const QJsonDocument& document) const;
-    void say(const QString& text) const;               // warnings and progress, to standard error
-    [[nodiscard]] Progress progress() const;           // to standard error, when that is a terminal
+    void say(const QString& text) const;      // warnings and progress, to standard error
+    [[nodiscard]] Progress progress() const;  // to standard error, when that is a terminal
 
 private:
     const QCommandLineParser& m_words;

@@ -1,3 +1,4 @@
+#include "app/translations.h"
 #include "app/console/commands/commands.h"
 
 #include <QtCore/QCoreApplication>
@@ -79,8 +80,7 @@ int runConsole(const QStringList& arguments)
     for (const ConsoleCommand& command : commands)
         if (command.name == name) return runCommand(command, arguments);
     for (const char* later : kLater)
-        if (name == QLatin1StringView(later))
-            return refuse(MainText::tr("“%1” is not in this version yet.").arg(name));
+        if (name == QLatin1StringView(later)) return refuse(MainText::tr("“%1” is not in this version yet.").arg(name));
     return refuse(MainText::tr("Say what to do:\n%1").arg(commandList(commands)));
 }
 
@@ -94,5 +94,6 @@ int main(int argc, char** argv)
     QCoreApplication::setApplicationName(QStringLiteral("steelyard-console"));
     QCoreApplication::setApplicationVersion(QStringLiteral(STEELYARD_VERSION));
     std::setlocale(LC_NUMERIC, "C");
+    steelyard::installTranslations(app);
     return steelyard::runConsole(QCoreApplication::arguments());
 }

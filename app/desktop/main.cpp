@@ -1,3 +1,4 @@
+#include "app/translations.h"
 #include "app/desktop/composition.h"
 #include "app/desktop/picture.h"
 #include "ui/print/fonts.h"
@@ -47,16 +48,18 @@ std::optional<QString> readWishes(const QApplication& app, Wishes& wishes)
     parser.addHelpOption();
     parser.addVersionOption();
     parser.addPositionalArgument(QStringLiteral("book"), MainText::tr("The book to open."), QStringLiteral("[BOOK]"));
-    const QCommandLineOption asOf(QStringLiteral("as-of"), MainText::tr("Take DATE for today."), QStringLiteral("DATE"));
-    const QCommandLineOption theme(QStringLiteral("theme"), QStringLiteral("light, dark, system"), QStringLiteral("THEME"),
-                                   QStringLiteral("system"));
+    const QCommandLineOption asOf(QStringLiteral("as-of"), MainText::tr("Take DATE for today."),
+                                  QStringLiteral("DATE"));
+    const QCommandLineOption theme(QStringLiteral("theme"), QStringLiteral("light, dark, system"),
+                                   QStringLiteral("THEME"), QStringLiteral("system"));
     const QCommandLineOption picture(QStringLiteral("picture"), MainText::tr("Draw the window into FILE and end."),
                                      QStringLiteral("FILE"));
     const QCommandLineOption size(QStringLiteral("size"), MainText::tr("Size of the picture."), QStringLiteral("WxH"),
                                   QStringLiteral("1366x768"));
     const QCommandLineOption page(QStringLiteral("page"), QStringLiteral("week, lifter, floor, first"),
                                   QStringLiteral("PAGE"), QStringLiteral("week"));
-    const QCommandLineOption athlete(QStringLiteral("athlete"), MainText::tr("Choose this lifter."), QStringLiteral("NAME"));
+    const QCommandLineOption athlete(QStringLiteral("athlete"), MainText::tr("Choose this lifter."),
+                                     QStringLiteral("NAME"));
     parser.addOptions({asOf, theme, picture, size, page, athlete});
     parser.process(app);
 
@@ -73,7 +76,8 @@ std::optional<QString> readWishes(const QApplication& app, Wishes& wishes)
     wishes.theme = static_cast<ThemeChoice>(themeIndex);
     wishes.picture.file = parser.value(picture);
     wishes.page = parser.value(page);
-    const QStringList pages{QStringLiteral("week"), QStringLiteral("lifter"), QStringLiteral("floor"), QStringLiteral("first")};
+    const QStringList pages{QStringLiteral("week"), QStringLiteral("lifter"), QStringLiteral("floor"),
+                            QStringLiteral("first")};
     if (!pages.contains(wishes.page)) return MainText::tr("--page takes week, lifter, floor or first.");
     wishes.athlete = parser.value(athlete);
     return readSize(parser.value(size), wishes.picture.size);
@@ -91,6 +95,7 @@ int main(int argc, char** argv)
 {
     QApplication app(argc, argv);
     std::setlocale(LC_NUMERIC, "C");  // Qt took the system's; files and SQLite are read in this one
+    steelyard::installTranslations(app);
     QApplication::setApplicationName(QStringLiteral("steelyard"));
     QApplication::setOrganizationName(QStringLiteral("steelyard"));
     QApplication::setApplicationVersion(QStringLiteral(STEELYARD_VERSION));
@@ -98,7 +103,8 @@ int main(int argc, char** argv)
     Wishes wishes;
     if (const auto problem = readWishes(app, wishes)) return endWith(*problem, 2);
     applyTheme(app, wishes.theme);
-    if (!loadBundledFonts()) return endWith(MainText::tr("The fonts that come with the program could not be loaded."), 3);
+    if (!loadBundledFonts())
+        return endWith(MainText::tr("The fonts that come with the program could not be loaded."), 3);
 
     const SystemClock systemClock;
     const FixedClock fixedClock(wishes.asOf.value_or(systemClock.today()));

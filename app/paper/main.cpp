@@ -1,6 +1,7 @@
 // steelyard-paper: session sheets as a PDF. Its words and exit statuses are those of the console's `sheets`.
 //
 //   steelyard-paper --book club.steelyard --date 2027-03-01 --days 7 --paper A4 --pdf week.pdf
+#include "app/translations.h"
 #include "core/book/day_sheets.h"
 #include "ui/print/fonts.h"
 #include "ui/print/pdf_writer.h"
@@ -37,13 +38,17 @@ int sayPaper(const QString& text, ExitStatus status)
 ExitStatus statusOf(ErrorCode code)
 {
     switch (code) {
-    case ErrorCode::Storage: return StorageFailed;
-    case ErrorCode::NewerFormat: return NeedsNewer;
-    case ErrorCode::Unsupported: return WrongWords;
+    case ErrorCode::Storage:
+        return StorageFailed;
+    case ErrorCode::NewerFormat:
+        return NeedsNewer;
+    case ErrorCode::Unsupported:
+        return WrongWords;
     case ErrorCode::NotFound:
     case ErrorCode::Conflict:
     case ErrorCode::Invalid:
-    case ErrorCode::Cancelled: break;
+    case ErrorCode::Cancelled:
+        break;
     }
     return Refused;
 }
@@ -73,8 +78,9 @@ Result<PaperCall> readCall(const QCommandLineParser& parser)
     call.pdf = parser.value(QStringLiteral("pdf"));
     call.request.from = QDate::fromString(parser.value(QStringLiteral("date")), Qt::ISODate);
     if (!call.request.from.isValid())
-        return fail(ErrorCode::Unsupported, PaperText::tr("--date “%1” is no day; write it as 2027-03-01.")
-                                                .arg(parser.value(QStringLiteral("date"))));
+        return fail(
+            ErrorCode::Unsupported,
+            PaperText::tr("--date “%1” is no day; write it as 2027-03-01.").arg(parser.value(QStringLiteral("date"))));
     if (parser.isSet(QStringLiteral("days"))) {
         bool number = false;
         call.request.days = parser.value(QStringLiteral("days")).toInt(&number);
@@ -106,12 +112,13 @@ Result<int> writePaper(const PaperCall& call)
     STEELYARD_TRY(const auto database, Database::open(call.book, Access::ReadOnly));
     STEELYARD_TRY(auto made, readDaySheets(*database, call.request, Progress()));
     if (made.empty())
-        return fail(ErrorCode::Invalid,
-                    PaperText::tr("Nobody is expected from %1 for %n day(s): there is no planned day, and nobody "
-                                  "trained on that weekday in two of the last four weeks. Name a lifter with --athlete to "
-                                  "get a sheet all the same.",
-                                  nullptr, call.request.days)
-                        .arg(call.request.from.toString(Qt::ISODate)));
+        return fail(
+            ErrorCode::Invalid,
+            PaperText::tr("Nobody is expected from %1 for %n day(s): there is no planned day, and nobody "
+                          "trained on that weekday in two of the last four weeks. Name a lifter with --athlete to "
+                          "get a sheet all the same.",
+                          nullptr, call.request.days)
+                .arg(call.request.from.toString(Qt::ISODate)));
     std::vector<SessionSheet> sheets;
     for (DaySheet& day : made) sheets.push_back(std::move(day.sheet));
     STEELYARD_CHECK(writeSheetsPdf(sheets, call.paper, call.pdf));
@@ -126,7 +133,8 @@ int runPaper(const QStringList& arguments)
     if (parser.isSet(QStringLiteral("help"))) return sayPaper(parser.helpText(), Done);
     const auto call = readCall(parser);
     if (!call) return sayPaper(call.error().what, statusOf(call.error().code));
-    if (!loadBundledFonts()) return sayPaper(PaperText::tr("The program's own fonts could not be read."), StorageFailed);
+    if (!loadBundledFonts())
+        return sayPaper(PaperText::tr("The program's own fonts could not be read."), StorageFailed);
     const auto count = writePaper(*call);
     if (!count) return sayPaper(count.error().what, statusOf(count.error().code));
     return sayPaper(PaperText::tr("%n sheet(s) in %1", nullptr, *count).arg(call->pdf), Done);
@@ -139,8 +147,9 @@ int main(int argc, char** argv)
 {
     // Nothing is shown, so a display is neither needed nor asked for; a platform named from outside is kept.
     if (!qEnvironmentVariableIsSet("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
-    const QGuiApplication application(argc, argv);
+    QGuiApplication application(argc, argv);
     std::setlocale(LC_NUMERIC, "C");
+    steelyard::installTranslations(application);
     QCoreApplication::setApplicationName(QStringLiteral("steelyard-paper"));
     return steelyard::runPaper(QCoreApplication::arguments());
 }

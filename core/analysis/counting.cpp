@@ -43,7 +43,8 @@ double rankOf(const SetEntry& set, const LoadMeaning& meaning)
     return ease + std::abs(ease) * set.countedReps() / kEpleyReps + 1e-6 * set.countedReps();
 }
 
-void takeWorkingSet(CountedExposure& counted, const SetEntry& set, const LoadMeaning& meaning, const CountingRules& rules)
+void takeWorkingSet(CountedExposure& counted, const SetEntry& set, const LoadMeaning& meaning,
+                    const CountingRules& rules)
 {
     ReadingPoint& point = counted.point;
     ++point.workSets;
@@ -92,7 +93,8 @@ CountedExposure countExposure(const Exposure& exposure, const LoadMeaning& meani
 
 bool hasTrainingSet(const Exposure& exposure)
 {
-    return std::ranges::any_of(exposure.sets, [](const LoggedSet& logged) { return logged.set.kind != SetKind::WarmUp; });
+    return std::ranges::any_of(exposure.sets,
+                               [](const LoggedSet& logged) { return logged.set.kind != SetKind::WarmUp; });
 }
 
 // The load of the latest session's first working set: what reps are compared at when body mass is unknown.
@@ -143,8 +145,8 @@ double systemKg(Loading loading, double loadKg, double bodyKg)
     return loading == Loading::Assisted ? std::max(0.0, bodyKg - loadKg) : bodyKg + loadKg;
 }
 
-std::vector<CountedExposure> countExposures(const LineRecord& record, const std::vector<BodyMassEntry>& masses, QDate asOf,
-                                            const CountingRules& rules)
+std::vector<CountedExposure> countExposures(const LineRecord& record, const std::vector<BodyMassEntry>& masses,
+                                            QDate asOf, const CountingRules& rules)
 {
     const Loading loading = record.variant.value.loading;
     const auto comparedLoad = latestWorkingLoad(record, asOf);

@@ -35,9 +35,9 @@ struct CountingRules {
 };
 
 struct SetEstimate {
-    double lnSystem = 0;                // ln(kilograms moved x (1 + repetitions to failure / 30))
-    double bodyPartKg = 0;              // kilograms moved that are not external load: what to take off for capacity
-    bool inKilograms = true;            // false: body mass unknown, lnSystem compares repetitions only
+    double lnSystem = 0;      // ln(kilograms moved x (1 + repetitions to failure / 30))
+    double bodyPartKg = 0;    // kilograms moved that are not external load: what to take off for capacity
+    bool inKilograms = true;  // false: body mass unknown, lnSystem compares repetitions only
     friend bool operator==(const SetEstimate&, const SetEstimate&) = default;
 
     [[nodiscard]] double externalKg() const;
@@ -45,12 +45,12 @@ struct SetEstimate {
 
 struct CountedExposure {
     ReadingPoint point;
-    std::optional<SetEstimate> estimate;     // of the best set whose effort is known
-    std::optional<SetEstimate> effortless;   // the same, with an assumed reserve for sets without effort
-    std::optional<double> reserve;           // of the first working set with a known one
-    int effortSets = 0;                      // working sets whose reserve is known (however large)
+    std::optional<SetEstimate> estimate;    // of the best set whose effort is known
+    std::optional<SetEstimate> effortless;  // the same, with an assumed reserve for sets without effort
+    std::optional<double> reserve;          // of the first working set with a known one
+    int effortSets = 0;                     // working sets whose reserve is known (however large)
     int watchedSets = 0;
-    int watchedReps = 0;                     // completed in watched working sets
+    int watchedReps = 0;  // completed in watched working sets
     friend bool operator==(const CountedExposure&, const CountedExposure&) = default;
 
     // Off-standard share of the watched repetitions; absent when nobody watched.
@@ -67,7 +67,7 @@ struct CountedExposure {
 [[nodiscard]] double systemKg(Loading, double loadKg, double bodyPartKg);
 
 // Every exposure up to `asOf` that has working or deload sets, oldest first.
-[[nodiscard]] std::vector<CountedExposure> countExposures(const LineRecord&, const std::vector<BodyMassEntry>&, QDate asOf,
-                                                          const CountingRules& = {});
+[[nodiscard]] std::vector<CountedExposure> countExposures(const LineRecord&, const std::vector<BodyMassEntry>&,
+                                                          QDate asOf, const CountingRules& = {});
 
 }  // namespace steelyard

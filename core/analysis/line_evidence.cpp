@@ -147,7 +147,8 @@ bool isDeloadNow(const LineEvidence& evidence, const std::vector<Row<Block>>& bl
 
 }  // namespace
 
-LineEvidence gatherEvidence(const LineRecord& record, const AthleteLog& log, QDate asOf, const VerdictThresholds& limits)
+LineEvidence gatherEvidence(const LineRecord& record, const AthleteLog& log, QDate asOf,
+                            const VerdictThresholds& limits)
 {
     LineEvidence evidence;
     evidence.counted = countExposures(record, log.bodyMass, asOf);

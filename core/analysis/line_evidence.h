@@ -18,13 +18,13 @@ struct LineEvidence {
     double weeksOfRecord = 0;              // from the first working exposure to the day
     bool tooFew = false;
     bool mixed = false;
-    double offShareLately = 0;   // mean over the watched ones of the last exposures
+    double offShareLately = 0;  // mean over the watched ones of the last exposures
     bool effortUnknown = false;
     double effortlessShare = 0;  // of the working sets of the last exposures
     bool afterLayoff = false;
-    qint64 layoffDays = 0;       // of the last break
-    bool deload = false;         // now: the last session or the planned week
-    double countedShare = 0;     // recent exposures
+    qint64 layoffDays = 0;    // of the last break
+    bool deload = false;      // now: the last session or the planned week
+    double countedShare = 0;  // recent exposures
     double watchedShare = 0;
     std::vector<DatedEstimate> usable;  // since the last break, to the standard; with assumed reserve if effortUnknown
     std::vector<DatedEstimate> window;  // the last of them, that a trend is fitted to

@@ -45,8 +45,8 @@ struct Forecast {
 // One exposure as a chart and a rule see it.
 struct ReadingPoint {
     QDate date;
-    Load topLoad;                      // of the best working set
-    int countedReps = 0;               // of the best working set
+    Load topLoad;         // of the best working set
+    int countedReps = 0;  // of the best working set
     int workSets = 0;
     int reps = 0;                      // completed in all working sets
     int offReps = 0;                   // of these, off standard

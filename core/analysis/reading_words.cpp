@@ -18,7 +18,8 @@ QString percentText(double share, int decimals)
 
 QString trendPart(const TrendRate& rate, std::size_t sessions)
 {
-    return ReadingText::tr("%1 % a week (90 % interval %2 to %3) over %n session(s)", nullptr, static_cast<int>(sessions))
+    return ReadingText::tr("%1 % a week (90 % interval %2 to %3) over %n session(s)", nullptr,
+                           static_cast<int>(sessions))
         .arg(percentText(rate.perWeek, 1), percentText(rate.low90, 1), percentText(rate.high90, 1));
 }
 
@@ -31,8 +32,8 @@ QString tooFewSentence(const LineEvidence& evidence, const VerdictThresholds& li
     if (evidence.weeksOfRecord < limits.leastWeeks)
         return ReadingText::tr("The record is %1 weeks long; a trend needs at least %2.")
             .arg(QString::number(evidence.weeksOfRecord, 'f', 1), QString::number(limits.leastWeeks));
-    return ReadingText::tr("%n session(s) in the last %1 weeks; the record is too old to say where the lift stands.", nullptr,
-                           static_cast<int>(evidence.workingLately))
+    return ReadingText::tr("%n session(s) in the last %1 weeks; the record is too old to say where the lift stands.",
+                           nullptr, static_cast<int>(evidence.workingLately))
         .arg(limits.recentWeeks);
 }
 
@@ -40,22 +41,25 @@ QString cantTellSentence(const LineReading& reading, const LineEvidence& evidenc
 {
     if (reading.reason == u"too_few") return tooFewSentence(evidence, limits);
     if (reading.reason == u"mixed_record")
-        return ReadingText::tr("%1 % of the watched repetitions of the last sessions were off standard, so the numbers can't "
-                               "be compared.")
+        return ReadingText::tr(
+                   "%1 % of the watched repetitions of the last sessions were off standard, so the numbers can't "
+                   "be compared.")
             .arg(percentText(evidence.offShareLately, 0));
     if (reading.reason == u"effort_unknown")
-        return ReadingText::tr("%1 % of the last working sets have no effort written down, so more repetitions may only mean "
-                               "more effort.")
+        return ReadingText::tr(
+                   "%1 % of the last working sets have no effort written down, so more repetitions may only mean "
+                   "more effort.")
             .arg(percentText(evidence.effortlessShare, 0));
-    return ReadingText::tr("Too few sets can be turned into an estimate: effort close enough to the limit, under 31 "
-                           "repetitions, and a load above zero.");
+    return ReadingText::tr(
+        "Too few sets can be turned into an estimate: effort close enough to the limit, under 31 "
+        "repetitions, and a load above zero.");
 }
 
 QString holdingSentence(const LineReading& reading, const LineEvidence& evidence, std::size_t sessions)
 {
     if (reading.reason == u"after_layoff")
-        return ReadingText::tr("Back after %n day(s) without this lift; the first weeks are not read as a trend.", nullptr,
-                               static_cast<int>(evidence.layoffDays));
+        return ReadingText::tr("Back after %n day(s) without this lift; the first weeks are not read as a trend.",
+                               nullptr, static_cast<int>(evidence.layoffDays));
     if (reading.reason == u"deload") return ReadingText::tr("A planned easier week; nothing is read into it.");
     return ReadingText::tr("%1: within what sessions differ by anyway.").arg(trendPart(*reading.rate, sessions));
 }
@@ -64,10 +68,14 @@ QString mainSentence(const LineReading& reading, const LineEvidence& evidence, c
 {
     const std::size_t sessions = evidence.window.size();
     switch (reading.verdict) {
-    case Verdict::CantTell: return cantTellSentence(reading, evidence, limits);
-    case Verdict::Holding: return holdingSentence(reading, evidence, sessions);
-    case Verdict::Progressing: return ReadingText::tr("Rising: %1.").arg(trendPart(*reading.rate, sessions));
-    case Verdict::Slipping: return ReadingText::tr("Falling: %1.").arg(trendPart(*reading.rate, sessions));
+    case Verdict::CantTell:
+        return cantTellSentence(reading, evidence, limits);
+    case Verdict::Holding:
+        return holdingSentence(reading, evidence, sessions);
+    case Verdict::Progressing:
+        return ReadingText::tr("Rising: %1.").arg(trendPart(*reading.rate, sessions));
+    case Verdict::Slipping:
+        return ReadingText::tr("Falling: %1.").arg(trendPart(*reading.rate, sessions));
     case Verdict::Stalled:
         return ReadingText::tr("No rise: %1. The last clear improvement was on %2.")
             .arg(trendPart(*reading.rate, sessions), reading.since.value_or(QDate()).toString(Qt::ISODate));

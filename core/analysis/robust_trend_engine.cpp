@@ -75,8 +75,9 @@ std::optional<int> usualReserve(const LineEvidence& evidence)
 std::optional<Forecast> forecast(const LineEvidence& evidence, const TrendFit& level, Loading loading, double bodyKg)
 {
     const auto reserve = usualReserve(evidence);
-    const auto lastWorking = std::ranges::find_if(evidence.counted.rbegin(), evidence.counted.rend(),
-                                                  [](const CountedExposure& exposure) { return exposure.point.workSets > 0; });
+    const auto lastWorking =
+        std::ranges::find_if(evidence.counted.rbegin(), evidence.counted.rend(),
+                             [](const CountedExposure& exposure) { return exposure.point.workSets > 0; });
     if (!reserve || lastWorking == evidence.counted.rend()) return std::nullopt;
     Forecast next;
     next.load = lastWorking->point.topLoad;
@@ -106,7 +107,8 @@ std::vector<TrendPoint> trendPoints(const LineEvidence& evidence, const TrendFit
 }
 
 // Kilograms may be said when the reserve behind them was reported and the load moved is known.
-void addKilograms(LineReading& reading, const LineEvidence& evidence, const std::optional<TrendFit>& fit, Loading loading)
+void addKilograms(LineReading& reading, const LineEvidence& evidence, const std::optional<TrendFit>& fit,
+                  Loading loading)
 {
     const auto level = fit ? fit : fitLevel(evidence.window);
     if (!level || evidence.mixed || evidence.effortUnknown || !evidence.window.back().estimate.inKilograms) return;

@@ -95,8 +95,8 @@ std::optional<QDate> lastCredibleImprovement(const std::vector<DatedEstimate>& p
     QDate day = points.front().date;
     std::optional<double> best;
     for (std::size_t i = 0; i + 2 < points.size(); ++i) {
-        const double middle = *median({points[i].estimate.lnSystem, points[i + 1].estimate.lnSystem,
-                                       points[i + 2].estimate.lnSystem});
+        const double middle =
+            *median({points[i].estimate.lnSystem, points[i + 1].estimate.lnSystem, points[i + 2].estimate.lnSystem});
         if (best && middle <= *best + noise) continue;
         if (best) day = points[i + 1].date;
         best = middle;

@@ -26,8 +26,8 @@ struct DatedEstimate {
 
 struct TrendFit {
     TrendRate slope;
-    double noise = 0;  // SD of a session around the line
-    double lnLast = 0; // the line at the last day
+    double noise = 0;   // SD of a session around the line
+    double lnLast = 0;  // the line at the last day
     QDate first;
     QDate last;
     std::size_t points = 0;

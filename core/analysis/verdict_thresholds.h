@@ -42,9 +42,12 @@ struct VerdictThresholds {
     [[nodiscard]] static constexpr double smallestWorthwhile(Experience experience)
     {
         switch (experience) {
-        case Experience::Novice: return 0.003;
-        case Experience::Intermediate: return 0.0015;
-        case Experience::Advanced: return 0.0005;
+        case Experience::Novice:
+            return 0.003;
+        case Experience::Intermediate:
+            return 0.0015;
+        case Experience::Advanced:
+            return 0.0005;
         }
         return 0.0015;
     }

@@ -32,10 +32,12 @@ Hold takeHold(const QString& path)
 }  // namespace
 
 Book::Book(std::unique_ptr<Database> database, std::unique_ptr<QLockFile> lock, QString holder, const Clock& clock)
-    : m_lock(std::move(lock)), m_database(std::move(database)), m_holder(std::move(holder)), m_clock(clock),
+    : m_lock(std::move(lock)),
+      m_database(std::move(database)),
+      m_holder(std::move(holder)),
+      m_clock(clock),
       m_history(*m_database, m_hub)
-{
-}
+{}
 
 Book::~Book() = default;
 

@@ -59,9 +59,10 @@ Result<std::vector<DaySheet>> readDaySheets(Database& database, const DaySheetsR
     DaySheetMaker maker(library, gyms);
     std::vector<DaySheet> sheets;
     for (std::size_t i = 0; i < athletes.size(); ++i) {
-        if (progress.cancelled()) return fail(ErrorCode::Cancelled, DaySheetsText::tr("Making the sheets was stopped."));
-        STEELYARD_TRY(const auto log, readAthleteLog(database, library, athletes[i].id,
-                                                     request.from.addDays(request.days - 1)));
+        if (progress.cancelled())
+            return fail(ErrorCode::Cancelled, DaySheetsText::tr("Making the sheets was stopped."));
+        STEELYARD_TRY(const auto log,
+                      readAthleteLog(database, library, athletes[i].id, request.from.addDays(request.days - 1)));
         addSheetsOf(log, request, maker, sheets);
         progress.report(static_cast<double>(i + 1) / static_cast<double>(athletes.size()));
     }

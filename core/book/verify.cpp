@@ -37,7 +37,8 @@ Result<void> findRows(Database& db, VerifyReport& report, std::string_view sql, 
 
 Result<void> checkFile(Database& db, VerifyReport& report)
 {
-    STEELYARD_CHECK(findRows(db, report, "SELECT integrity_check FROM pragma_integrity_check WHERE integrity_check <> 'ok'",
+    STEELYARD_CHECK(findRows(db, report,
+                             "SELECT integrity_check FROM pragma_integrity_check WHERE integrity_check <> 'ok'",
                              [](const Statement& st) { return VerifyText::tr("File: %1").arg(st.text(0)); }));
     return findRows(db, report, "SELECT \"table\", rowid FROM pragma_foreign_key_check", [](const Statement& st) {
         return VerifyText::tr("Table %1, row %2: points at something that is not there.").arg(st.text(0), st.text(1));
@@ -78,19 +79,20 @@ Result<void> checkSchema(Database& db, VerifyReport& report)
 
 Result<void> checkLinks(Database& db, VerifyReport& report)
 {
-    STEELYARD_CHECK(findRows(db, report,
-                             "SELECT e.id FROM set_entry e JOIN session s ON s.id = e.session_id "
-                             "JOIN lift_line l ON l.id = e.line_id WHERE l.athlete_id <> s.athlete_id",
-                             [](const Statement& st) {
-                                 return VerifyText::tr("Set %1: its lift line belongs to another athlete.").arg(st.text(0));
-                             }));
-    STEELYARD_CHECK(findRows(db, report,
-                             "SELECT l.id FROM lift_line l JOIN rep_standard r ON r.id = l.standard_id "
-                             "WHERE r.variant_id <> l.variant_id OR (r.athlete_id IS NOT NULL AND r.athlete_id <> l.athlete_id)",
-                             [](const Statement& st) {
-                                 return VerifyText::tr("Lift line %1: its rep standard is of another variant or athlete.")
-                                     .arg(st.text(0));
-                             }));
+    STEELYARD_CHECK(
+        findRows(db, report,
+                 "SELECT e.id FROM set_entry e JOIN session s ON s.id = e.session_id "
+                 "JOIN lift_line l ON l.id = e.line_id WHERE l.athlete_id <> s.athlete_id",
+                 [](const Statement& st) {
+                     return VerifyText::tr("Set %1: its lift line belongs to another athlete.").arg(st.text(0));
+                 }));
+    STEELYARD_CHECK(findRows(
+        db, report,
+        "SELECT l.id FROM lift_line l JOIN rep_standard r ON r.id = l.standard_id "
+        "WHERE r.variant_id <> l.variant_id OR (r.athlete_id IS NOT NULL AND r.athlete_id <> l.athlete_id)",
+        [](const Statement& st) {
+            return VerifyText::tr("Lift line %1: its rep standard is of another variant or athlete.").arg(st.text(0));
+        }));
     return findRows(db, report, "SELECT id, date FROM session WHERE date(date) IS NOT date", [](const Statement& st) {
         return VerifyText::tr("Session %1: “%2” is no date.").arg(st.text(0), st.text(1));
     });

@@ -134,16 +134,14 @@ std::unique_ptr<Edit> addBlock(Block block)
 
 std::unique_ptr<Edit> changeBlock(Id<Block> id, Block block)
 {
-    return plainEdit(EditText::tr("change block %1").arg(block.name), [id, block](Transaction& tx) {
-        return BlockRepository(tx.database()).replace(tx, id, block);
-    });
+    return plainEdit(EditText::tr("change block %1").arg(block.name),
+                     [id, block](Transaction& tx) { return BlockRepository(tx.database()).replace(tx, id, block); });
 }
 
 std::unique_ptr<Edit> removeBlock(Id<Block> id, Id<Athlete> owner)
 {
-    return plainEdit(EditText::tr("remove a block"), [id, owner](Transaction& tx) {
-        return BlockRepository(tx.database()).remove(tx, id, owner);
-    });
+    return plainEdit(EditText::tr("remove a block"),
+                     [id, owner](Transaction& tx) { return BlockRepository(tx.database()).remove(tx, id, owner); });
 }
 
 std::unique_ptr<Edit> setRuleThreshold(QString rule, QString name, double value)

@@ -14,9 +14,10 @@ struct CsvText {
 
 // What windows-1252 has where Latin-1 has control characters (0x80 to 0x9F); 0 = unused. Source: the Unicode consortium's
 // mapping table CP1252.TXT, from memory.
-constexpr std::array<char16_t, 32> kWindows1252{
-    0x20AC, 0,      0x201A, 0x0192, 0x201E, 0x2026, 0x2020, 0x2021, 0x02C6, 0x2030, 0x0160, 0x2039, 0x0152, 0, 0x017D, 0,
-    0,      0x2018, 0x2019, 0x201C, 0x201D, 0x2022, 0x2013, 0x2014, 0x02DC, 0x2122, 0x0161, 0x203A, 0x0153, 0, 0x017E, 0x0178};
+constexpr std::array<char16_t, 32> kWindows1252{0x20AC, 0,      0x201A, 0x0192, 0x201E, 0x2026, 0x2020, 0x2021,
+                                                0x02C6, 0x2030, 0x0160, 0x2039, 0x0152, 0,      0x017D, 0,
+                                                0,      0x2018, 0x2019, 0x201C, 0x201D, 0x2022, 0x2013, 0x2014,
+                                                0x02DC, 0x2122, 0x0161, 0x203A, 0x0153, 0,      0x017E, 0x0178};
 
 int lineOf(const QByteArray& bytes, qsizetype offset)
 {
@@ -25,9 +26,8 @@ int lineOf(const QByteArray& bytes, qsizetype offset)
 
 tl::unexpected<Error> badBytes(int line, TextEncoding encoding)
 {
-    return fail(ErrorCode::Invalid,
-                CsvText::tr("Line %1: these bytes are no %2 text. Say which encoding the file has.")
-                    .arg(QString::number(line), toText(encoding)));
+    return fail(ErrorCode::Invalid, CsvText::tr("Line %1: these bytes are no %2 text. Say which encoding the file has.")
+                                        .arg(QString::number(line), toText(encoding)));
 }
 
 int utf8Length(unsigned char lead)
@@ -93,7 +93,8 @@ Result<QString> decodeText(const QByteArray& bytes, TextEncoding encoding)
     if (bytes.startsWith("\xFF\xFE") || bytes.startsWith("\xFE\xFF")) {
         text = decodeUtf16(bytes);
     } else if (bytes.startsWith("\xEF\xBB\xBF") || encoding == TextEncoding::Utf8) {
-        if (const qsizetype bad = firstBadUtf8(bytes); bad >= 0) return badBytes(lineOf(bytes, bad), TextEncoding::Utf8);
+        if (const qsizetype bad = firstBadUtf8(bytes); bad >= 0)
+            return badBytes(lineOf(bytes, bad), TextEncoding::Utf8);
         text = QString::fromUtf8(bytes);
         if (text->startsWith(QChar(0xFEFF))) text->remove(0, 1);
     } else if (encoding == TextEncoding::Utf16) {
@@ -103,8 +104,9 @@ Result<QString> decodeText(const QByteArray& bytes, TextEncoding encoding)
     }
     if (!text) return text;
     if (const qsizetype zero = text->indexOf(QChar(0)); zero >= 0)
-        return fail(ErrorCode::Invalid, CsvText::tr("Line %1 holds a NUL character; this is no text file.")
-                                            .arg(1 + text->left(zero).count(u'\n')));
+        return fail(
+            ErrorCode::Invalid,
+            CsvText::tr("Line %1 holds a NUL character; this is no text file.").arg(1 + text->left(zero).count(u'\n')));
     return text;
 }
 
@@ -146,8 +148,9 @@ Result<QString> CsvReader::quotedField()
         if (field.size() > kMostFieldCharacters) break;
     }
     if (m_at >= m_text.size())
-        return fail(ErrorCode::Invalid,
-                    CsvText::tr("Line %1: a quotation that begins here is never closed. Add the closing mark.").arg(began));
+        return fail(
+            ErrorCode::Invalid,
+            CsvText::tr("Line %1: a quotation that begins here is never closed. Add the closing mark.").arg(began));
     return fail(ErrorCode::Invalid,
                 CsvText::tr("Line %1: a field is longer than %2 characters. Is a quotation mark missing?")
                     .arg(began)
@@ -159,9 +162,9 @@ Result<QString> CsvReader::plainField()
     const qsizetype begin = m_at;
     while (m_at < m_text.size() && m_text[m_at] != m_separator && !atLineEnd()) ++m_at;
     if (m_at - begin > kMostFieldCharacters)
-        return fail(ErrorCode::Invalid, CsvText::tr("Line %1: a field is longer than %2 characters.")
-                                            .arg(m_line)
-                                            .arg(kMostFieldCharacters));
+        return fail(
+            ErrorCode::Invalid,
+            CsvText::tr("Line %1: a field is longer than %2 characters.").arg(m_line).arg(kMostFieldCharacters));
     return m_text.mid(begin, m_at - begin);
 }
 

@@ -22,16 +22,16 @@ class JsonPlace {
 public:
     JsonPlace(QJsonObject object, QString place) : m_object(std::move(object)), m_place(std::move(place)) {}
 
-    [[nodiscard]] QString text(const QString& name);            // needed, may be empty
-    [[nodiscard]] QString optionalText(const QString& name);    // empty when absent
+    [[nodiscard]] QString text(const QString& name);          // needed, may be empty
+    [[nodiscard]] QString optionalText(const QString& name);  // empty when absent
     [[nodiscard]] int integer(const QString& name);
     [[nodiscard]] std::optional<int> optionalInteger(const QString& name);
-    [[nodiscard]] bool flag(const QString& name);               // false when absent
+    [[nodiscard]] bool flag(const QString& name);  // false when absent
     [[nodiscard]] Load load(const QString& name);
     [[nodiscard]] std::optional<Load> optionalLoad(const QString& name);
     [[nodiscard]] std::optional<Decimal> optionalDecimal(const QString& name);  // written as text
-    [[nodiscard]] QJsonArray array(const QString& name);        // empty when absent
-    [[nodiscard]] QJsonObject object(const QString& name);      // empty when absent
+    [[nodiscard]] QJsonArray array(const QString& name);                        // empty when absent
+    [[nodiscard]] QJsonObject object(const QString& name);                      // empty when absent
     [[nodiscard]] bool has(const QString& name) const { return m_object.contains(name); }
     template <class Enum>
     [[nodiscard]] Enum choice(const QString& name, Enum fallback)

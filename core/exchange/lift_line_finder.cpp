@@ -14,7 +14,8 @@ Result<void> LiftLineFinder::readBook()
         m_units.emplace(row.id, row.value.unit);
         STEELYARD_TRY(const auto lines, LogbookRepository(database).lines(row.id));
         for (const Row<LiftLine>& line : lines)
-            m_lines.emplace(LineKey(line.value.athlete, line.value.variant, line.value.grip, line.value.standard), line.id);
+            m_lines.emplace(LineKey(line.value.athlete, line.value.variant, line.value.grip, line.value.standard),
+                            line.id);
     }
     STEELYARD_TRY(const Library library, LibraryRepository(database).read());
     for (const auto& row : library.exercises) m_exercises.emplace(searchKey(row.value.name), row.id);

@@ -36,11 +36,11 @@ private:
     ImportReport& m_report;
     std::map<QString, Id<Athlete>> m_athletes;
     std::map<Id<Athlete>, MassUnit> m_units;
-    std::map<QString, Id<Exercise>> m_exercises;                            // by searchKey
-    std::map<std::pair<Id<Exercise>, QString>, Id<Variant>> m_variants;     // "" = the default
+    std::map<QString, Id<Exercise>> m_exercises;                         // by searchKey
+    std::map<std::pair<Id<Exercise>, QString>, Id<Variant>> m_variants;  // "" = the default
     std::map<QString, Id<Grip>> m_grips;
     std::map<Id<Variant>, Id<Grip>> m_usualGrips;
-    std::map<StandardKey, Id<RepStandard>> m_standards;                     // "" = the default
+    std::map<StandardKey, Id<RepStandard>> m_standards;  // "" = the default
     std::map<LineKey, Id<LiftLine>> m_lines;
 };
 

@@ -30,9 +30,10 @@ Result<Places> placeColumns(const LogbookMapping& mapping, const QStringList& he
             const auto* name = std::get_if<QString>(&named->second);
             place = name ? header.indexOf(*name) : std::get<int>(named->second) - 1;
             if (place < 0 || place >= header.size())
-                return fail(ErrorCode::Invalid,
-                            LogbookCsvText::tr("The mapping puts “%1” in a column that the file has not. Its columns are: %2.")
-                                .arg(column, header.join(QStringLiteral(", "))));
+                return fail(
+                    ErrorCode::Invalid,
+                    LogbookCsvText::tr("The mapping puts “%1” in a column that the file has not. Its columns are: %2.")
+                        .arg(column, header.join(QStringLiteral(", "))));
         }
         places[column] = place;
     }
@@ -40,8 +41,9 @@ Result<Places> placeColumns(const LogbookMapping& mapping, const QStringList& he
         const QString column = QString::fromLatin1(needed);
         if (places[column] < 0 && !mapping.fixed.contains(column))
             return fail(ErrorCode::Invalid,
-                        LogbookCsvText::tr("Line 1: the column “%1” is missing. Add it, or say in a mapping which column it is. "
-                                           "The file's columns are: %2.")
+                        LogbookCsvText::tr(
+                            "Line 1: the column “%1” is missing. Add it, or say in a mapping which column it is. "
+                            "The file's columns are: %2.")
                             .arg(column, header.join(QStringLiteral(", "))));
     }
     return places;
@@ -75,15 +77,15 @@ public:
         const std::size_t before = problems.size();
         row.line = record.line;
         if (record.fields.size() > m_header.size())
-            complain({}, {}, LogbookCsvText::tr("this row has %1 fields where the header has %2; is a separator or a quotation "
-                                                "mark out of place?")
-                                 .arg(record.fields.size())
-                                 .arg(m_header.size()));
+            complain({}, {},
+                     LogbookCsvText::tr("this row has %1 fields where the header has %2; is a separator or a quotation "
+                                        "mark out of place?")
+                         .arg(record.fields.size())
+                         .arg(m_header.size()));
         readNames(row);
         readNumbers(row);
         readRating(row.rating);
-        for (const Problem& problem : validate(row.set))
-            complain(problem.field, field(problem.field), problem.text);
+        for (const Problem& problem : validate(row.set)) complain(problem.field, field(problem.field), problem.text);
         return problems.size() == before;
     }
 
@@ -106,10 +108,10 @@ private:
     {
         const QString raw = unguardText(field(column));
         const QString clean = cleanName(raw);
-        if (needed && clean.isEmpty())
-            complain(column, raw, LogbookCsvText::tr("this can't be blank; write a name"));
+        if (needed && clean.isEmpty()) complain(column, raw, LogbookCsvText::tr("this can't be blank; write a name"));
         if (clean.size() > kMaxNameLength)
-            complain(column, raw.left(40), LogbookCsvText::tr("a name has at most %1 characters; shorten it").arg(kMaxNameLength));
+            complain(column, raw.left(40),
+                     LogbookCsvText::tr("a name has at most %1 characters; shorten it").arg(kMaxNameLength));
         return clean;
     }
 
@@ -146,11 +148,13 @@ private:
         }
         if (!day.isValid() || day.year() < 1900) {
             complain(QStringLiteral("date"), text,
-                     LogbookCsvText::tr("this is no date in the order %1; write it like 2027-03-01").arg(steelyard::toText(m_mapping.dateOrder)));
+                     LogbookCsvText::tr("this is no date in the order %1; write it like 2027-03-01")
+                         .arg(steelyard::toText(m_mapping.dateOrder)));
             return {};
         }
         if (day > m_latest)
-            complain(QStringLiteral("date"), text, LogbookCsvText::tr("this day has not come yet; check day, month and year"));
+            complain(QStringLiteral("date"), text,
+                     LogbookCsvText::tr("this day has not come yet; check day, month and year"));
         return day;
     }
 
@@ -163,7 +167,8 @@ private:
         const auto number = Decimal::parse(QStringView(text));
         if (!number)
             complain(column, field(column),
-                     LogbookCsvText::tr("this is no plain number; write it like %1").arg(QStringLiteral("42%15").arg(m_mapping.decimalMark)));
+                     LogbookCsvText::tr("this is no plain number; write it like %1")
+                         .arg(QStringLiteral("42%15").arg(m_mapping.decimalMark)));
         return number;
     }
 
@@ -197,7 +202,9 @@ private:
         const auto load = Load::make(amount, unit);
         if (!load && m_problems->size() == before)
             complain(QStringLiteral("load"), field(QStringLiteral("load")),
-                     LogbookCsvText::tr("a load is from 0 to %1 with at most %2 decimals").arg(Load::kMaxAmount).arg(Load::kMaxDecimals));
+                     LogbookCsvText::tr("a load is from 0 to %1 with at most %2 decimals")
+                         .arg(Load::kMaxAmount)
+                         .arg(Load::kMaxDecimals));
         row.set.load = load.value_or(Load{});
     }
 
@@ -210,7 +217,8 @@ private:
             row.numberGiven = true;
         }
         if (field(QStringLiteral("reps")).isEmpty())
-            complain(QStringLiteral("reps"), {}, LogbookCsvText::tr("this can't be blank; write 0 if none was completed"));
+            complain(QStringLiteral("reps"), {},
+                     LogbookCsvText::tr("this can't be blank; write 0 if none was completed"));
         set.reps = whole(QStringLiteral("reps")).value_or(0);
         set.off = whole(QStringLiteral("off"));
         const int failed = whole(QStringLiteral("failed")).value_or(0);
@@ -224,11 +232,14 @@ private:
             set.marks = *parsed;
         else
             complain(QStringLiteral("marks"), marks,
-                     LogbookCsvText::tr("write marks like short_bottom:2;swing:1, each once, out of: %1").arg(keyList<Mark>()));
+                     LogbookCsvText::tr("write marks like short_bottom:2;swing:1, each once, out of: %1")
+                         .arg(keyList<Mark>()));
         set.loweringSeconds = decimal(QStringLiteral("lowering_s"));
         if (const QString kind = field(QStringLiteral("kind")); !kind.isEmpty()) {
             const auto read = fromKey<SetKind>(QStringView(kind));
-            if (!read) complain(QStringLiteral("kind"), kind, LogbookCsvText::tr("a kind is one of: %1").arg(keyList<SetKind>()));
+            if (!read)
+                complain(QStringLiteral("kind"), kind,
+                         LogbookCsvText::tr("a kind is one of: %1").arg(keyList<SetKind>()));
             set.kind = read.value_or(SetKind::Work);
         }
     }
@@ -253,7 +264,8 @@ private:
         rating.pump = whole(QStringLiteral("pump"));
         rating.gaveOut = cleanName(unguardText(field(QStringLiteral("gave_out"))));
         for (const auto& row : EnumText<Joint>::table)
-            rating.discomfort[static_cast<std::size_t>(row.value)] = whole(QStringLiteral("discomfort_") + steelyard::toText(row.value));
+            rating.discomfort[static_cast<std::size_t>(row.value)] =
+                whole(QStringLiteral("discomfort_") + steelyard::toText(row.value));
         rating.nextSoreness = whole(QStringLiteral("next_soreness"));
         rating.nextWeakness = whole(QStringLiteral("next_weakness"));
         for (const Problem& problem : validate(rating)) complain(problem.field, field(problem.field), problem.text);
@@ -292,8 +304,9 @@ Result<ParsedLogbook> parseLogbook(const QByteArray& bytes, const LogbookMapping
                                    const Progress& progress)
 {
     if (bytes.size() > kMostImportBytes)
-        return fail(ErrorCode::Invalid, LogbookCsvText::tr("The file is larger than %1 MB. Split it and import the parts.")
-                                            .arg(kMostImportBytes / 1024 / 1024));
+        return fail(ErrorCode::Invalid,
+                    LogbookCsvText::tr("The file is larger than %1 MB. Split it and import the parts.")
+                        .arg(kMostImportBytes / 1024 / 1024));
     STEELYARD_TRY(QString text, decodeText(bytes, mapping.encoding));
     CsvReader reader(std::move(text), mapping.separator);
     ParsedLogbook parsed;
@@ -318,7 +331,8 @@ Result<ParsedLogbook> parseLogbook(const QByteArray& bytes, const LogbookMapping
         record.reset();
         if ((parsed.rows.size() + parsed.badRecords.size()) % 1000 == 0) {
             progress.report(0.4 * reader.share());
-            if (progress.cancelled()) return fail(ErrorCode::Cancelled, LogbookCsvText::tr("Stopped; nothing was changed."));
+            if (progress.cancelled())
+                return fail(ErrorCode::Cancelled, LogbookCsvText::tr("Stopped; nothing was changed."));
         }
     }
     return parsed;

@@ -33,13 +33,13 @@ struct RowProblem {
 };
 
 struct ParsedLogbook {
-    QStringList header;                    // as in the file
+    QStringList header;  // as in the file
     QChar separator = u',';
-    std::vector<LogbookRow> rows;          // good ones, in file order
-    std::vector<CsvRecord> records;        // of `rows`, only when they may have to be set aside
-    std::vector<RowProblem> problems;      // in file order
-    std::vector<CsvRecord> badRecords;     // the rows they belong to
-    QStringList unknownColumns;            // kept as notes
+    std::vector<LogbookRow> rows;       // good ones, in file order
+    std::vector<CsvRecord> records;     // of `rows`, only when they may have to be set aside
+    std::vector<RowProblem> problems;   // in file order
+    std::vector<CsvRecord> badRecords;  // the rows they belong to
+    QStringList unknownColumns;         // kept as notes
 };
 
 // `today` bounds the dates. Fails when the file as a whole can't be read: encoding, quoting, a needed column missing.

@@ -29,10 +29,12 @@ struct OpenSession {
 class LogbookImporter {
 public:
     LogbookImporter(Transaction& transaction, const ParsedLogbook& parsed, ImportReport& report)
-        : m_transaction(transaction), m_parsed(parsed), m_report(report), m_logbook(transaction.database()),
+        : m_transaction(transaction),
+          m_parsed(parsed),
+          m_report(report),
+          m_logbook(transaction.database()),
           m_finder(transaction, report)
-    {
-    }
+    {}
 
     Result<void> run(const Progress& progress)
     {
@@ -60,15 +62,16 @@ private:
             set.load = Load::make(set.load.amount(), m_finder.unitOf(line.athlete)).value_or(set.load);
         STEELYARD_TRY(const auto there, existing(*session, lineId, set.number));
         if (there && *there != set) {
-            return complain(row, record, QStringLiteral("set"), QString::number(set.number),
-                            LogbookImportText::tr("the book has another set with this number on this day and lift; correct the "
-                                                  "number, or change the set in the book"));
+            return complain(
+                row, record, QStringLiteral("set"), QString::number(set.number),
+                LogbookImportText::tr("the book has another set with this number on this day and lift; correct the "
+                                      "number, or change the set in the book"));
         }
         if (there) {
             ++m_report.setsAlreadyThere;
         } else {
-            STEELYARD_CHECK(m_logbook.insert(m_transaction, line.athlete,
-                                             {session->id, lineId, ++session->lastPosition, set}));
+            STEELYARD_CHECK(
+                m_logbook.insert(m_transaction, line.athlete, {session->id, lineId, ++session->lastPosition, set}));
             ++m_report.setsAdded;
             m_numbersInFile.insert({session->id.value(), lineId.value(), set.number});
         }
@@ -88,7 +91,8 @@ private:
     {
         const auto key = std::pair(athlete, date);
         if (const auto open = m_sessions.find(key); open != m_sessions.end()) return &open->second;
-        STEELYARD_TRY(auto find, m_transaction.database().prepare("SELECT id FROM session WHERE athlete_id = ?1 AND date = ?2"));
+        STEELYARD_TRY(auto find,
+                      m_transaction.database().prepare("SELECT id FROM session WHERE athlete_id = ?1 AND date = ?2"));
         find.bindAll(athlete, date);
         STEELYARD_TRY(const bool wasThere, find.step());
         find.reset();
@@ -120,7 +124,8 @@ private:
     // The set that stands at this place, from the book or from an earlier row of the file.
     Result<std::optional<SetEntry>> existing(const OpenSession& session, Id<LiftLine> line, int number)
     {
-        if (!session.wasThere && !m_numbersInFile.contains({session.id.value(), line.value(), number})) return std::nullopt;
+        if (!session.wasThere && !m_numbersInFile.contains({session.id.value(), line.value(), number}))
+            return std::nullopt;
         STEELYARD_TRY(auto st, m_transaction.database().prepare(
                                    "SELECT " + std::string(kSetColumns)
                                    + " FROM set_entry e WHERE e.session_id = ?1 AND e.line_id = ?2 AND e.number = ?3"));
@@ -137,9 +142,10 @@ private:
         if (isNew) {
             m_newRatings.push_back({athlete, session.id, line, row.rating});
         } else if (place->second != row.rating) {
-            return complain(row, record, QStringLiteral("tension"), {},
-                            LogbookImportText::tr("this exercise has other ratings already on this day; leave them blank here, or "
-                                                  "make them equal"));
+            return complain(
+                row, record, QStringLiteral("tension"), {},
+                LogbookImportText::tr("this exercise has other ratings already on this day; leave them blank here, or "
+                                      "make them equal"));
         }
         return {};
     }
@@ -147,7 +153,8 @@ private:
     Result<void> writeRatings()
     {
         for (const NewRating& rating : m_newRatings)
-            STEELYARD_CHECK(m_logbook.putRating(m_transaction, rating.athlete, rating.session, rating.line, rating.value));
+            STEELYARD_CHECK(
+                m_logbook.putRating(m_transaction, rating.athlete, rating.session, rating.line, rating.value));
         return {};
     }
 
@@ -177,6 +184,12 @@ private:
 
 }  // namespace
 
+Result<void> fillLogbook(Transaction& transaction, const ParsedLogbook& parsed, ImportReport& report,
+                         const Progress& progress)
+{
+    return LogbookImporter(transaction, parsed, report).run(progress);
+}
+
 Result<ImportOutcome> importLogbook(Database& database, const ParsedLogbook& parsed, const ImportOptions& options,
                                     const Progress& progress)
 {
@@ -194,7 +207,7 @@ Result<ImportOutcome> importLogbook(Database& database, const ParsedLogbook& par
         STEELYARD_TRY(auto started, ChangesetRecorder::start(database));
         recorder.emplace(std::move(started));
     }
-    STEELYARD_CHECK(LogbookImporter(transaction, parsed, report).run(progress));
+    STEELYARD_CHECK(fillLogbook(transaction, parsed, report, progress));
     std::ranges::sort(report.problems, {}, &RowProblem::line);
     std::ranges::sort(report.problemRecords, {}, &CsvRecord::line);
     report.rowsSetAside = static_cast<int>(report.problemRecords.size());
@@ -211,9 +224,7 @@ Result<ImportOutcome> importLogbook(Database& database, const ParsedLogbook& par
 
 QByteArray problemRowsCsv(const ParsedLogbook& parsed, const ImportReport& report)
 {
-    const auto quoted = [](QString field) {
-        return u'"' + field.replace(u'"', QStringLiteral("\"\"")) + u'"';
-    };
+    const auto quoted = [](QString field) { return u'"' + field.replace(u'"', QStringLiteral("\"\"")) + u'"'; };
     const auto line = [&](const QStringList& fields, const QString& last) {
         QStringList cells;
         for (const QString& field : fields) cells.append(quoted(field));

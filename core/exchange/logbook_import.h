@@ -46,7 +46,10 @@ struct ImportOutcome {
     Changes changes;
 };
 
-[[nodiscard]] Result<ImportOutcome> importLogbook(Database&, const ParsedLogbook&, const ImportOptions&, const Progress&);
+[[nodiscard]] Result<ImportOutcome> importLogbook(Database&, const ParsedLogbook&, const ImportOptions&,
+                                                  const Progress&);
+// The same inside a transaction of the caller's: new problems are added to the report, and the caller decides.
+[[nodiscard]] Result<void> fillLogbook(Transaction&, const ParsedLogbook&, ImportReport&, const Progress&);
 // The rows with problems as a CSV of the same form, with what was wrong in a last column named "problem".
 [[nodiscard]] QByteArray problemRowsCsv(const ParsedLogbook&, const ImportReport&);
 

@@ -30,7 +30,8 @@ const std::map<QString, QStringList>& headerWords()
         {QStringLiteral("unit"), {QStringLiteral("units"), QStringLiteral("einheit")}},
         {QStringLiteral("set"), {QStringLiteral("set no"), QStringLiteral("satz"), QStringLiteral("no")}},
         {QStringLiteral("reps"),
-         {QStringLiteral("repetitions"), QStringLiteral("rep"), QStringLiteral("wdh"), QStringLiteral("wiederholungen")}},
+         {QStringLiteral("repetitions"), QStringLiteral("rep"), QStringLiteral("wdh"),
+          QStringLiteral("wiederholungen")}},
         {QStringLiteral("grip"), {QStringLiteral("griff")}},
         {QStringLiteral("variant"), {QStringLiteral("variation"), QStringLiteral("variante")}},
         {QStringLiteral("rpe"), {QStringLiteral("effort"), QStringLiteral("anstrengung")}},
@@ -85,8 +86,9 @@ void readColumns(JsonPlace& file, LogbookMapping& mapping)
     const QJsonObject columns = file.object(QStringLiteral("columns"));
     for (auto it = columns.begin(); it != columns.end(); ++it) {
         if (!logbookColumns().contains(it.key()))
-            file.fault(QStringLiteral("columns"),
-                       MappingText::tr("“%1” is none of %2").arg(it.key(), logbookColumns().join(QStringLiteral(", "))));
+            file.fault(
+                QStringLiteral("columns"),
+                MappingText::tr("“%1” is none of %2").arg(it.key(), logbookColumns().join(QStringLiteral(", "))));
         if (it.value().isDouble() && it.value().toInt() >= 1)
             mapping.columns[it.key()] = it.value().toInt();
         else if (it.value().isString())
@@ -108,8 +110,9 @@ void readColumns(JsonPlace& file, LogbookMapping& mapping)
 const QStringList& logbookColumns()
 {
     static const QStringList columns = [] {
-        QStringList list = QStringLiteral("date athlete exercise variant grip standard load unit set reps off failed rir rpe "
-                                          "marks lowering_s kind tension burn pump gave_out")
+        QStringList list = QStringLiteral(
+                               "date athlete exercise variant grip standard load unit set reps off failed rir rpe "
+                               "marks lowering_s kind tension burn pump gave_out")
                                .split(u' ');
         for (const auto& row : EnumText<Joint>::table) list.append(QStringLiteral("discomfort_") + toText(row.value));
         return list << QStringLiteral("next_soreness") << QStringLiteral("next_weakness") << QStringLiteral("note");
@@ -128,7 +131,8 @@ Result<LogbookMapping> readMapping(const QByteArray& json)
     LogbookMapping mapping;
     if (file.integer(QStringLiteral("format")) != 1)
         file.fault(QStringLiteral("format"), MappingText::tr("this program reads format 1"));
-    if (const auto encoding = file.optionalChoice<TextEncoding>(QStringLiteral("encoding"))) mapping.encoding = *encoding;
+    if (const auto encoding = file.optionalChoice<TextEncoding>(QStringLiteral("encoding")))
+        mapping.encoding = *encoding;
     STEELYARD_TRY(mapping.separator, oneCharacter(file, QStringLiteral("separator"), mapping.separator));
     STEELYARD_TRY(mapping.decimalMark, oneCharacter(file, QStringLiteral("decimal"), mapping.decimalMark));
     if (mapping.decimalMark != u'.' && mapping.decimalMark != u',')

@@ -22,9 +22,9 @@ struct LogbookMapping {
     QChar decimalMark = u'.';
     DateOrder dateOrder = DateOrder::YearMonthDay;
     bool hasHeader = true;
-    std::optional<MassUnit> unit;                              // of rows that don't say; else the athlete's
-    std::map<QString, std::variant<QString, int>> columns;     // ours -> theirs; empty: headers are ours
-    std::map<QString, QString> fixed;                          // ours -> value
+    std::optional<MassUnit> unit;                           // of rows that don't say; else the athlete's
+    std::map<QString, std::variant<QString, int>> columns;  // ours -> theirs; empty: headers are ours
+    std::map<QString, QString> fixed;                       // ours -> value
 };
 
 // Ours, in the order in which they are written: date, athlete, exercise, ... note.

@@ -13,7 +13,7 @@ QJsonValue jsonNumber(double value)
 }
 
 template <class Part>
-QJsonValue jsonNumber(const std::optional<Part>& part, double Part::* member)
+QJsonValue jsonNumber(const std::optional<Part>& part, double Part::*member)
 {
     return part ? jsonNumber((*part).*member) : QJsonValue(QJsonValue::Null);
 }

@@ -46,9 +46,12 @@ QString fitted(const QString& text, qsizetype width)
 QString severityWord(Severity severity)
 {
     switch (severity) {
-    case Severity::Low: return ReviewWords::tr("low");
-    case Severity::Medium: return ReviewWords::tr("medium");
-    case Severity::High: return ReviewWords::tr("high");
+    case Severity::Low:
+        return ReviewWords::tr("low");
+    case Severity::Medium:
+        return ReviewWords::tr("medium");
+    case Severity::High:
+        return ReviewWords::tr("high");
     }
     return {};
 }
@@ -66,11 +69,12 @@ QString lineRow(const LineReview& line)
     QString name = line.exercise;
     for (const QString& part : {line.variant, line.grip, line.standard})
         if (!part.isEmpty() && part != asUsualName()) name += QStringLiteral(", ") + part;
-    const QString capacity = reading.capacity ? QString::number(reading.capacity->kg, 'f', 1) + QStringLiteral(" kg")
-                                              : QStringLiteral("–");
+    const QString capacity =
+        reading.capacity ? QString::number(reading.capacity->kg, 'f', 1) + QStringLiteral(" kg") : QStringLiteral("–");
     const QString counted = QString::number(100 * reading.countedShare, 'f', 0) + QStringLiteral(" %");
-    return QStringLiteral("  ") + fitted(name, kNameColumn - 1) + u' ' + fitted(verdictWord(reading.verdict), kVerdictColumn)
-           + rateCell(reading).rightJustified(kNumberColumn) + capacity.rightJustified(kNumberColumn)
+    return QStringLiteral("  ") + fitted(name, kNameColumn - 1) + u' '
+           + fitted(verdictWord(reading.verdict), kVerdictColumn) + rateCell(reading).rightJustified(kNumberColumn)
+           + capacity.rightJustified(kNumberColumn)
            + (reading.points.empty() ? QStringLiteral("–") : counted).rightJustified(kNumberColumn) + u'\n';
 }
 
@@ -86,7 +90,8 @@ QString flagText(const Flag& flag)
 {
     QStringList labels;
     for (const QString& action : flag.actions) labels.push_back(actionLabel(action));
-    QString text = wrapped(flag.sentence, QStringLiteral("  ● %1: ").arg(severityWord(flag.severity)), QStringLiteral("    "));
+    QString text =
+        wrapped(flag.sentence, QStringLiteral("  ● %1: ").arg(severityWord(flag.severity)), QStringLiteral("    "));
     if (!labels.isEmpty())
         text += wrapped(ReviewWords::tr("What could be done: %1.").arg(labels.join(QStringLiteral("; "))),
                         QStringLiteral("    "), QStringLiteral("    "));
@@ -95,15 +100,18 @@ QString flagText(const Flag& flag)
 
 QString athleteText(const AthleteReview& review)
 {
-    const QString last = review.lastSession ? ReviewWords::tr("last session %1").arg(review.lastSession->toString(Qt::ISODate))
-                                            : ReviewWords::tr("no session yet");
-    QString text = wrapped(ReviewWords::tr("%1 (attention %2, %3)")
-                               .arg(review.name, QString::number(review.attention, 'f', 1), last), {}, QStringLiteral("  "));
+    const QString last = review.lastSession
+                             ? ReviewWords::tr("last session %1").arg(review.lastSession->toString(Qt::ISODate))
+                             : ReviewWords::tr("no session yet");
+    QString text = wrapped(
+        ReviewWords::tr("%1 (attention %2, %3)").arg(review.name, QString::number(review.attention, 'f', 1), last), {},
+        QStringLiteral("  "));
     for (const Flag& flag : review.flags) text += flagText(flag);
     if (review.flags.empty()) text += QStringLiteral("  ") + ReviewWords::tr("Nothing open.") + u'\n';
     if (!review.answered.empty())
         text += QStringLiteral("  ")
-                + ReviewWords::tr("Answered and resting: %n.", nullptr, static_cast<int>(review.answered.size())) + u'\n';
+                + ReviewWords::tr("Answered and resting: %n.", nullptr, static_cast<int>(review.answered.size()))
+                + u'\n';
     if (!review.lines.empty()) text += tableHead();
     for (const LineReview& line : review.lines) text += lineRow(line);
     return text + u'\n';
@@ -114,20 +122,26 @@ QString athleteText(const AthleteReview& review)
 QString verdictWord(Verdict verdict)
 {
     switch (verdict) {
-    case Verdict::Progressing: return ReviewWords::tr("progressing");
-    case Verdict::Holding: return ReviewWords::tr("holding");
-    case Verdict::Stalled: return ReviewWords::tr("stalled");
-    case Verdict::Slipping: return ReviewWords::tr("slipping");
-    case Verdict::CantTell: return ReviewWords::tr("can't tell");
+    case Verdict::Progressing:
+        return ReviewWords::tr("progressing");
+    case Verdict::Holding:
+        return ReviewWords::tr("holding");
+    case Verdict::Stalled:
+        return ReviewWords::tr("stalled");
+    case Verdict::Slipping:
+        return ReviewWords::tr("slipping");
+    case Verdict::CantTell:
+        return ReviewWords::tr("can't tell");
     }
     return {};
 }
 
 QString reviewText(QDate asOf, const std::vector<AthleteReview>& reviews)
 {
-    QString text = ReviewWords::tr("Review as of %1: %n lifter(s), worst first", nullptr, static_cast<int>(reviews.size()))
-                       .arg(asOf.toString(Qt::ISODate))
-                   + QStringLiteral("\n\n");
+    QString text =
+        ReviewWords::tr("Review as of %1: %n lifter(s), worst first", nullptr, static_cast<int>(reviews.size()))
+            .arg(asOf.toString(Qt::ISODate))
+        + QStringLiteral("\n\n");
     for (const AthleteReview& review : reviews) text += athleteText(review);
     return text;
 }

@@ -99,8 +99,8 @@ Result<Gym> readGym(const QJsonValue& value, qsizetype index)
 
 Result<std::vector<Gym>> readStarterGyms(const QByteArray& json)
 {
-    STEELYARD_TRY(const StrictObject object, StrictObject::readDocument(json, StarterGymsText::tr("gyms file"),
-                                                                        {"format", "gyms"}));
+    STEELYARD_TRY(const StrictObject object,
+                  StrictObject::readDocument(json, StarterGymsText::tr("gyms file"), {"format", "gyms"}));
     STEELYARD_TRY(const int format, object.whole("format"));
     if (format != 1) return object.refuse(StarterGymsText::tr("Format %1 is not known; 1 is.").arg(format));
     STEELYARD_TRY(const QJsonArray list, object.array("gyms"));

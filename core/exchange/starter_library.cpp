@@ -36,8 +36,7 @@ template <class Row>
 Result<> requireOneDefault(const StrictObject& object, const std::vector<Row>& rows, const char* key)
 {
     if (std::ranges::count(rows, true, &Row::isDefault) == 1) return {};
-    return object.refuse(
-        StarterLibraryText::tr("Exactly one of the “%1” is the default.").arg(QLatin1StringView(key)));
+    return object.refuse(StarterLibraryText::tr("Exactly one of the “%1” is the default.").arg(QLatin1StringView(key)));
 }
 
 Result<std::vector<Muscle>> readMuscles(const StrictObject& file)
@@ -89,9 +88,9 @@ Result<std::vector<Grip>> readGrips(const StrictObject& file)
 Result<StarterStandard> readStandard(const QJsonValue& value, const QString& variantPlace, qsizetype index)
 {
     STEELYARD_TRY(StrictObject object,
-                  StrictObject::read(value, StarterLibraryText::tr("%1, standard %2")
-                                                .arg(variantPlace, QString::number(index + 1)),
-                                     {"name", "start", "end", "path", "body", "lowering", "least_travel", "default"}));
+                  StrictObject::read(
+                      value, StarterLibraryText::tr("%1, standard %2").arg(variantPlace, QString::number(index + 1)),
+                      {"name", "start", "end", "path", "body", "lowering", "least_travel", "default"}));
     StarterStandard standard;
     STEELYARD_TRY(standard.name, object.text("name"));
     object.setPlace(StarterLibraryText::tr("%1, standard “%2”").arg(variantPlace, standard.name));
@@ -141,10 +140,10 @@ Result<StarterVariant> readVariant(const QJsonValue& value, const QString& exerc
                                    const std::vector<Grip>& grips)
 {
     STEELYARD_TRY(StrictObject object,
-                  StrictObject::read(value, StarterLibraryText::tr("%1, variant %2")
-                                                .arg(exercisePlace, QString::number(index + 1)),
-                                     {"name", "implement", "position", "path", "loading", "bar_mass", "step",
-                                      "back_loading", "sides", "travel", "grip", "band", "default", "standards"}));
+                  StrictObject::read(
+                      value, StarterLibraryText::tr("%1, variant %2").arg(exercisePlace, QString::number(index + 1)),
+                      {"name", "implement", "position", "path", "loading", "bar_mass", "step", "back_loading", "sides",
+                       "travel", "grip", "band", "default", "standards"}));
     StarterVariant variant;
     STEELYARD_TRY(variant.name, object.text("name"));
     object.setPlace(StarterLibraryText::tr("%1, variant “%2”").arg(exercisePlace, variant.name));
@@ -221,8 +220,7 @@ Result<StarterLibrary> readStarterLibrary(const QByteArray& libraryJson, const Q
                                              {"format", "muscles", "grips", "exercises"}));
     STEELYARD_TRY(const int format, file.whole("format"));
     if (format != kStarterFormat)
-        return file.refuse(
-            StarterLibraryText::tr("Format %1 is not known; %2 is.").arg(format).arg(kStarterFormat));
+        return file.refuse(StarterLibraryText::tr("Format %1 is not known; %2 is.").arg(format).arg(kStarterFormat));
     StarterLibrary library;
     STEELYARD_TRY(library.muscles, readMuscles(file));
     STEELYARD_TRY(library.grips, readGrips(file));

@@ -49,7 +49,8 @@ Result<QString> StrictObject::text(const char* name) const
     STEELYARD_TRY(const QJsonValue found, value(name));
     const QString written = found.toString();
     if (!found.isString() || written.isEmpty() || written != cleanName(written) || written.size() > kMaxNameLength)
-        return refuse(tr("“%1” needs a short text in quotes, without spaces at its ends.").arg(QLatin1StringView(name)));
+        return refuse(
+            tr("“%1” needs a short text in quotes, without spaces at its ends.").arg(QLatin1StringView(name)));
     return written;
 }
 

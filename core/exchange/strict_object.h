@@ -53,8 +53,8 @@ public:
     {
         STEELYARD_TRY(const QString written, text(name));
         if (const auto value = fromKey<Enum>(QStringView(written))) return *value;
-        return refuse(tr("“%1” is no known value of “%2”; known are %3.")
-                          .arg(written, QLatin1StringView(name), keyList<Enum>()));
+        return refuse(
+            tr("“%1” is no known value of “%2”; known are %3.").arg(written, QLatin1StringView(name), keyList<Enum>()));
     }
 
     // An Invalid error that begins with the place.

@@ -17,7 +17,8 @@ bool happenedSince(const Flag& flag, QDate answered)
 bool stillHolds(const Decision& decision, const Flag& flag, QDate asOf)
 {
     switch (decision.kind) {
-    case DecisionKind::Watch: return asOf < decision.until.value_or(decision.madeOn.addDays(7 * kActedWeeks));
+    case DecisionKind::Watch:
+        return asOf < decision.until.value_or(decision.madeOn.addDays(7 * kActedWeeks));
     case DecisionKind::Dismiss:
         return asOf < decision.madeOn.addDays(7 * kDismissedWeeks) && !happenedSince(flag, decision.madeOn);
     case DecisionKind::Act:

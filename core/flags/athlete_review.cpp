@@ -38,7 +38,8 @@ std::vector<LineReview> reviewedLines(ReviewSnapshot& snapshot)
 
 }  // namespace
 
-AthleteReview reviewAthlete(const AthleteLog& log, const ReadingEngine& engine, const RuleSettings& settings, QDate asOf)
+AthleteReview reviewAthlete(const AthleteLog& log, const ReadingEngine& engine, const RuleSettings& settings,
+                            QDate asOf)
 {
     ReviewSnapshot snapshot = takeSnapshot(log, engine, asOf);
     AthleteReview review{log.athlete.id, log.athlete.value.name, log.athlete.value.group, 0, {}, {}, {}, {}};

@@ -20,9 +20,9 @@ struct Flag {
     QString rule;                      // rule id, for example "stalled"
     std::optional<Id<LiftLine>> line;  // absent: about the lifter
     Severity severity = Severity::Low;
-    QString sentence;                  // that a lifter would understand
-    std::vector<Evidence> evidence;    // oldest first
-    QStringList actions;               // machine words, best first
+    QString sentence;                // that a lifter would understand
+    std::vector<Evidence> evidence;  // oldest first
+    QStringList actions;             // machine words, best first
     friend bool operator==(const Flag&, const Flag&) = default;
 };
 

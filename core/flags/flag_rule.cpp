@@ -10,8 +10,8 @@ RuleParameters::RuleParameters(const FlagRule& rule, const RuleSettings& setting
     for (const RuleParameter& parameter : rule.parameters()) {
         const auto set = settings.find({rule.id(), parameter.name});
         const bool usable = set != settings.end() && std::isfinite(set->second);
-        m_values.emplace_back(parameter.name, usable ? std::clamp(set->second, parameter.low, parameter.high)
-                                                     : parameter.defaultValue);
+        m_values.emplace_back(parameter.name,
+                              usable ? std::clamp(set->second, parameter.low, parameter.high) : parameter.defaultValue);
     }
 }
 

@@ -17,8 +17,8 @@ namespace steelyard {
 enum class Concern { Pain, Falling, Unreadable, NotMoving, Housekeeping };
 
 struct RuleParameter {
-    QString name;   // stable
-    QString unit;   // for people: "weeks", "%", "0-10"
+    QString name;  // stable
+    QString unit;  // for people: "weeks", "%", "0-10"
     double defaultValue = 0;
     double low = 0;
     double high = 0;

@@ -20,8 +20,8 @@ const FlagRule& unwatchedRule();
 std::span<const FlagRule* const> flagRules()
 {
     static const std::array<const FlagRule*, 10> rules{
-        &jointDiscomfortRule(), &slippingRule(),       &mixedRecordRule(),      &unsupportedJumpRule(),
-        &lineSwitchingRule(),   &stalledRule(),        &missedSessionsRule(),   &implausibleEntryRule(),
+        &jointDiscomfortRule(), &slippingRule(),  &mixedRecordRule(),    &unsupportedJumpRule(),
+        &lineSwitchingRule(),   &stalledRule(),   &missedSessionsRule(), &implausibleEntryRule(),
         &effortUnknownRule(),   &unwatchedRule(),
     };
     return rules;

@@ -18,7 +18,8 @@ ReviewSnapshot takeSnapshot(const AthleteLog& log, const ReadingEngine& engine, 
     ReviewSnapshot snapshot{log, asOf, {}};
     snapshot.lines.reserve(log.lines.size());
     for (const LineRecord& record : log.lines) {
-        SnapshotLine line{&record, engine.read(record, log, asOf), countExposures(record, log.bodyMass, asOf), {}, false};
+        SnapshotLine line{
+            &record, engine.read(record, log, asOf), countExposures(record, log.bodyMass, asOf), {}, false};
         if (!line.counted.empty()) {
             line.lastTrained = line.counted.back().point.date;
             line.recent = *line.lastTrained >= asOf.addDays(-7 * kRecentWeeks);

@@ -15,11 +15,11 @@ namespace steelyard {
 inline constexpr int kRecentWeeks = 8;
 
 struct SnapshotLine {
-    const LineRecord* record = nullptr;     // never null
+    const LineRecord* record = nullptr;  // never null
     LineReading reading;
-    std::vector<CountedExposure> counted;   // same order and length as reading.points
+    std::vector<CountedExposure> counted;  // same order and length as reading.points
     std::optional<QDate> lastTrained;
-    bool recent = false;                    // trained in the last kRecentWeeks weeks
+    bool recent = false;  // trained in the last kRecentWeeks weeks
 
     // The last `most` exposures with working sets, oldest first.
     [[nodiscard]] std::vector<const CountedExposure*> lastWorking(std::size_t most) const;

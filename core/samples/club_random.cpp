@@ -32,9 +32,17 @@ QUuid ClubRandom::uuid()
     const std::uint64_t low = m_engine();
     const auto byte = [low](int i) { return static_cast<uchar>(low >> (8 * i)); };
     // Version 4, variant 1: as a random UUID has them (RFC 4122).
-    return {static_cast<uint>(high >> 32), static_cast<ushort>(high >> 16),
-            static_cast<ushort>((high & 0x0fff) | 0x4000), static_cast<uchar>((byte(0) & 0x3f) | 0x80), byte(1), byte(2),
-            byte(3), byte(4), byte(5), byte(6), byte(7)};
+    return {static_cast<uint>(high >> 32),
+            static_cast<ushort>(high >> 16),
+            static_cast<ushort>((high & 0x0fff) | 0x4000),
+            static_cast<uchar>((byte(0) & 0x3f) | 0x80),
+            byte(1),
+            byte(2),
+            byte(3),
+            byte(4),
+            byte(5),
+            byte(6),
+            byte(7)};
 }
 
 }  // namespace steelyard

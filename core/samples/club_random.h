@@ -13,11 +13,11 @@ class ClubRandom {
 public:
     explicit ClubRandom(std::uint64_t seed) : m_engine(seed) {}
 
-    [[nodiscard]] double uniform();                        // [0, 1)
+    [[nodiscard]] double uniform();  // [0, 1)
     [[nodiscard]] double uniform(double low, double high);
-    [[nodiscard]] int integer(int low, int high);          // both ends included
+    [[nodiscard]] int integer(int low, int high);  // both ends included
     [[nodiscard]] bool chance(double probability) { return uniform() < probability; }
-    [[nodiscard]] double normal();                         // mean 0, SD 1
+    [[nodiscard]] double normal();  // mean 0, SD 1
     [[nodiscard]] QUuid uuid();
     template <class T>
     [[nodiscard]] const T& pick(const std::vector<T>& from)

@@ -126,7 +126,8 @@ ExerciseRating LiftTraining::rate()
     const bool pain = m_week >= m_painFrom && m_week < m_painUntil;
     if (pain) rating.discomfort[static_cast<std::size_t>(m_lift.joint)] = m_random->integer(3, 6);
     if (!m_random->chance(m_habits.ratesExercises)) return rating;
-    rating.tension = std::clamp(7 + m_random->integer(-2, 2) - (m_week >= m_cheatFrom && m_week < m_cheatUntil ? 2 : 0), 0, 10);
+    rating.tension =
+        std::clamp(7 + m_random->integer(-2, 2) - (m_week >= m_cheatFrom && m_week < m_cheatUntil ? 2 : 0), 0, 10);
     rating.burn = m_random->integer(3, 8);
     rating.pump = m_random->integer(3, 9);
     rating.gaveOut = m_random->chance(0.85) ? QStringLiteral("target") : QStringLiteral("forearm_flexors");

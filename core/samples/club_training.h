@@ -16,19 +16,19 @@ struct TrainedLift {
     Loading loading = Loading::BarTotal;
     RepBand band;
     MassUnit unit = MassUnit::kg;
-    double stepAmount = 2.5;        // in the unit
-    double emptyAmount = 20;        // the least that can be loaded
-    double strengthKg = 60;         // hidden one-repetition strength at the start
-    double endurance = 30;          // reps curve: reps = endurance * (strength / load - 1)
-    double pacePerWeek = 0.004;     // share of strength
-    double jointTrouble = 0;        // 0..1: how often the joint complains
+    double stepAmount = 2.5;     // in the unit
+    double emptyAmount = 20;     // the least that can be loaded
+    double strengthKg = 60;      // hidden one-repetition strength at the start
+    double endurance = 30;       // reps curve: reps = endurance * (strength / load - 1)
+    double pacePerWeek = 0.004;  // share of strength
+    double jointTrouble = 0;     // 0..1: how often the joint complains
     Joint joint = Joint::Elbow;
 };
 
 // Habits of one invented lifter and of who watches them.
 struct LifterHabits {
     double watchedShare = 0.8;
-    double saysEffort = 0.95;    // how often RIR is written down
+    double saysEffort = 0.95;  // how often RIR is written down
     bool usesRpe = false;
     double dayNoise = 0.02;
     double slipOfThePen = 0.003;
@@ -61,7 +61,7 @@ private:
     LifterHabits m_habits;
     ClubRandom* m_random;  // a pointer, so that a lift can be moved within its day
     double m_strength;
-    double m_load;          // working amount in the lift's unit
+    double m_load;  // working amount in the lift's unit
     double m_week = 0;
     Spell m_spell = Spell::Rise;
     double m_spellEnds = 0;

@@ -16,13 +16,14 @@ struct SampleClubText {
     Q_DECLARE_TR_FUNCTIONS(SampleClubText)
 };
 
-constexpr std::array kFirstNames{
-    "Ada",    "Basil",  "Cosima", "Dunstan", "Edda",   "Florian", "Greta",  "Horace", "Imke",   "Jasper",
-    "Katrin", "Ludo",   "Maren",  "Norbert", "Oona",   "Piers",   "Quilla", "Rufus",  "Sunniva", "Tilman",
-    "Una",    "Volker", "Wanda",  "Xaver",   "Yrsa",   "Zoë",     "Ansgar", "Birte",  "Caspian", "Dörte"};
-constexpr std::array kLastNames{"Fulcrum",  "Plumbline", "Notch",    "Counterpoise", "Beam",      "Hook",    "Quarterpound",
-                                "Ledger",   "Scruple",   "Bushel",   "Fathom",       "Cubit",     "Ell",     "Dram",
-                                "Pennyweight", "Firkin", "Hogshead", "Poise",        "Knifeedge", "Pivot"};
+constexpr std::array kFirstNames{"Ada",    "Basil",  "Cosima",  "Dunstan", "Edda",    "Florian", "Greta", "Horace",
+                                 "Imke",   "Jasper", "Katrin",  "Ludo",    "Maren",   "Norbert", "Oona",  "Piers",
+                                 "Quilla", "Rufus",  "Sunniva", "Tilman",  "Una",     "Volker",  "Wanda", "Xaver",
+                                 "Yrsa",   "Zoë",    "Ansgar",  "Birte",   "Caspian", "Dörte"};
+constexpr std::array kLastNames{"Fulcrum", "Plumbline",    "Notch",  "Counterpoise", "Beam",
+                                "Hook",    "Quarterpound", "Ledger", "Scruple",      "Bushel",
+                                "Fathom",  "Cubit",        "Ell",    "Dram",         "Pennyweight",
+                                "Firkin",  "Hogshead",     "Poise",  "Knifeedge",    "Pivot"};
 
 // The target muscle of each place in a day, over four kinds of day.
 const std::vector<std::vector<QString>>& dayPlans()
@@ -42,11 +43,11 @@ const std::vector<std::vector<QString>>& dayPlans()
 // One-repetition strength of an untrained adult on a lift for this muscle, kilograms; an assumption of the sample only.
 double usualStrengthKg(const QString& muscle)
 {
-    static const std::map<QString, double> usual{{QStringLiteral("chest"), 62},        {QStringLiteral("lats"), 58},
-                                                 {QStringLiteral("triceps"), 34},      {QStringLiteral("biceps"), 32},
-                                                 {QStringLiteral("side_deltoid"), 14}, {QStringLiteral("quadriceps"), 95},
-                                                 {QStringLiteral("hamstrings"), 70},   {QStringLiteral("glutes"), 105},
-                                                 {QStringLiteral("upper_back"), 62},   {QStringLiteral("calves"), 90}};
+    static const std::map<QString, double> usual{
+        {QStringLiteral("chest"), 62},      {QStringLiteral("lats"), 58},         {QStringLiteral("triceps"), 34},
+        {QStringLiteral("biceps"), 32},     {QStringLiteral("side_deltoid"), 14}, {QStringLiteral("quadriceps"), 95},
+        {QStringLiteral("hamstrings"), 70}, {QStringLiteral("glutes"), 105},      {QStringLiteral("upper_back"), 62},
+        {QStringLiteral("calves"), 90}};
     const auto found = usual.find(muscle);
     return found == usual.end() ? 30.0 : found->second;
 }
@@ -77,17 +78,20 @@ class ClubWriter {
 public:
     ClubWriter(Book& book, Transaction& transaction, const SampleClubOptions& options, const Library& library,
                const std::vector<Row<Gym>>& gyms)
-        : m_book(book), m_transaction(transaction), m_options(options), m_library(library), m_gyms(gyms),
+        : m_book(book),
+          m_transaction(transaction),
+          m_options(options),
+          m_library(library),
+          m_gyms(gyms),
           m_firstMonday(options.lastDay.addDays(1 - options.lastDay.dayOfWeek() - 7 * (52 * options.years - 1)))
-    {
-    }
+    {}
 
     [[nodiscard]] Result<void> writeLifter(int index);
 
 private:
     [[nodiscard]] Athlete inventAthlete(int index, ClubRandom& random) const;
-    [[nodiscard]] std::optional<PlannedLift> pickLift(const QString& muscle, const Athlete&, Id<Athlete>, double strength,
-                                                      ClubRandom&) const;
+    [[nodiscard]] std::optional<PlannedLift> pickLift(const QString& muscle, const Athlete&, Id<Athlete>,
+                                                      double strength, ClubRandom&) const;
     [[nodiscard]] std::optional<PlannedLift> otherGrip(const PlannedLift& was, ClubRandom&) const;
     [[nodiscard]] static LifterHabits inventHabits(ClubRandom&);
     [[nodiscard]] std::vector<TrainingDay> inventDays(const Athlete&, Id<Athlete>, ClubRandom&) const;
@@ -115,8 +119,8 @@ Athlete ClubWriter::inventAthlete(int index, ClubRandom& random) const
     athlete.name = QString::fromUtf8(kFirstNames[first]) + u' ' + QString::fromUtf8(kLastNames[last]);
     athlete.sex = random.chance(0.5) ? Sex::Female : Sex::Male;
     athlete.born = m_options.lastDay.addDays(-random.integer(19 * 365, 62 * 365));
-    athlete.height = lengthFromMillimetres(athlete.sex == Sex::Female ? random.integer(1550, 1780)
-                                                                       : random.integer(1660, 1950));
+    athlete.height =
+        lengthFromMillimetres(athlete.sex == Sex::Female ? random.integer(1550, 1780) : random.integer(1660, 1950));
     const double roll = random.uniform();
     athlete.experience = roll < 0.3 ? Experience::Novice : roll < 0.8 ? Experience::Intermediate : Experience::Advanced;
     if (!m_gyms.empty()) {
@@ -320,8 +324,7 @@ Result<void> ClubWriter::writeBodyMass(Id<Athlete> id, const Athlete& athlete, C
         kg *= 1 + 0.004 * random.normal();
         const double amount = athlete.unit == MassUnit::kg ? kg : kg / 0.45359237;
         const auto mass = Load::make(Decimal::nearest(amount, 1), athlete.unit).value_or(Load{});
-        STEELYARD_CHECK(
-            m_book.athletes().putBodyMass(m_transaction, id, {m_firstMonday.addDays(7 * week), mass}));
+        STEELYARD_CHECK(m_book.athletes().putBodyMass(m_transaction, id, {m_firstMonday.addDays(7 * week), mass}));
     }
     return {};
 }
@@ -350,7 +353,8 @@ Result<void> fillSampleClub(Book& book, const SampleClubOptions& options, const 
     STEELYARD_TRY(auto transaction, Transaction::begin(book.database()));
     ClubWriter writer(book, transaction, options, library, gyms);
     for (int i = 0; i < options.athletes; ++i) {
-        if (progress.cancelled()) return fail(ErrorCode::Cancelled, SampleClubText::tr("Stopped; the book is as it was."));
+        if (progress.cancelled())
+            return fail(ErrorCode::Cancelled, SampleClubText::tr("Stopped; the book is as it was."));
         STEELYARD_CHECK(writer.writeLifter(i));
         progress.report(static_cast<double>(i + 1) / options.athletes);
     }

@@ -108,7 +108,8 @@ std::vector<RepCue> cuesOf(const RepStandard& standard)
                                                         {CueKind::Lowering, standard.lowering}};
     for (const auto& [kind, text] : texts)
         if (!text.trimmed().isEmpty()) cues.push_back({kind, text.trimmed()});
-    if (standard.leastTravelPercent) cues.push_back({CueKind::LeastTravel, QString::number(*standard.leastTravelPercent)});
+    if (standard.leastTravelPercent)
+        cues.push_back({CueKind::LeastTravel, QString::number(*standard.leastTravelPercent)});
     return cues;
 }
 
@@ -175,8 +176,7 @@ std::optional<PlannedDayFound> plannedDayOn(const AthleteLog& log, QDate date)
     for (const Row<Block>& block : log.blocks)
         for (const PlannedWeek& week : block.value.weeks)
             for (const PlannedDay& day : week.days)
-                if (day.date == date && !day.slotList.empty())
-                    return PlannedDayFound{&block.value, week.kind, &day};
+                if (day.date == date && !day.slotList.empty()) return PlannedDayFound{&block.value, week.kind, &day};
     return std::nullopt;
 }
 

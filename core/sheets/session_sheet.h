@@ -61,7 +61,7 @@ struct SheetTarget {
     std::vector<int> reps;          // by set; empty: anywhere in the band
     std::optional<double> reserve;  // planned, else as it usually was
     bool reservePlanned = false;
-    QString why;                    // for people
+    QString why;  // for people
 };
 
 // "Every set at 12 with the reserve: 45 kg next time." Absent when there is nothing harder to set.

@@ -51,8 +51,8 @@ std::vector<SheetCaution> cautionsFor(const SessionSheet& sheet, const AthleteLo
     const auto ratings = latestRatings(log, sheet.date);
     for (std::size_t joint = 0; joint < kJointCount; ++joint)
         if (ratings[joint].rating >= kDiscomfortRating)
-            cautions.push_back({CautionKind::Discomfort, static_cast<Joint>(joint), ratings[joint].rating,
-                                ratings[joint].date, 0});
+            cautions.push_back(
+                {CautionKind::Discomfort, static_cast<Joint>(joint), ratings[joint].rating, ratings[joint].date, 0});
     const auto later = std::ranges::lower_bound(log.sessionDates, sheet.date);
     if (later != log.sessionDates.begin()) {
         const auto days = static_cast<int>(std::prev(later)->daysTo(sheet.date));
@@ -61,8 +61,7 @@ std::vector<SheetCaution> cautionsFor(const SessionSheet& sheet, const AthleteLo
     }
     if (hasHeavyBar(sheet)) cautions.push_back({CautionKind::HeavyBar, std::nullopt, 0, {}, 0});
     const auto& born = log.athlete.value.born;
-    if (born && born->addYears(18) > sheet.date)
-        cautions.push_back({CautionKind::Under18, std::nullopt, 0, {}, 0});
+    if (born && born->addYears(18) > sheet.date) cautions.push_back({CautionKind::Under18, std::nullopt, 0, {}, 0});
     return cautions;
 }
 

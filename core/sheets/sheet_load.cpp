@@ -6,8 +6,7 @@ namespace steelyard {
 
 SheetEquipment::SheetEquipment(std::optional<Gym> gym, MassUnit unit)
     : m_gym(gym ? std::make_unique<const Gym>(*std::move(gym)) : nullptr), m_unit(unit), m_loads(m_gym.get(), unit)
-{
-}
+{}
 
 std::optional<Load> SheetEquipment::barFor(const Variant& variant) const
 {
@@ -24,17 +23,22 @@ void SheetEquipment::describe(SheetLoad& load, const Variant& variant) const
         load.bar = barFor(variant);
         if (!load.bar || !m_gym || m_gym->plates.empty()) return;
         load.picture = LoadPicture::Bar;
-        const bool sleeves =
-            variant.implement == Implement::StraightBar || variant.implement == Implement::AngledBar;
+        const bool sleeves = variant.implement == Implement::StraightBar || variant.implement == Implement::AngledBar;
         if (sleeves && m_gym->collarPair && m_gym->collarPair->mass() > Mass()) load.collars = m_gym->collarPair;
         return;
     }
-    case Loading::PerHand: load.picture = LoadPicture::Dumbbells; return;
-    case Loading::Stack: load.picture = LoadPicture::Pin; return;
+    case Loading::PerHand:
+        load.picture = LoadPicture::Dumbbells;
+        return;
+    case Loading::Stack:
+        load.picture = LoadPicture::Pin;
+        return;
     case Loading::Added:
         load.picture = load.load.mass() > Mass() ? LoadPicture::Belt : LoadPicture::BodyOnly;
         return;
-    case Loading::Assisted: load.picture = LoadPicture::Counterweight; return;
+    case Loading::Assisted:
+        load.picture = LoadPicture::Counterweight;
+        return;
     }
 }
 

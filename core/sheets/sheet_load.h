@@ -14,12 +14,12 @@
 namespace steelyard {
 
 enum class LoadPicture {
-    Bar,           // bar and plates, known
-    BarUnknown,    // a bar, but the gym's plates or the bar's mass aren't known
+    Bar,         // bar and plates, known
+    BarUnknown,  // a bar, but the gym's plates or the bar's mass aren't known
     Dumbbells,
     Pin,
-    Belt,          // hung on to the body
-    BodyOnly,      // nothing hung on
+    Belt,      // hung on to the body
+    BodyOnly,  // nothing hung on
     Counterweight,
 };
 
@@ -31,9 +31,9 @@ struct SheetLoad {
     std::optional<Load> above;
     bool underEmptyBar = false;
     LoadPicture picture = LoadPicture::BarUnknown;
-    std::vector<Load> plates;      // Bar: on each side; Belt: all of them
-    std::optional<Load> bar;       // Bar: empty
-    std::optional<Load> collars;   // Bar: both together, when they are part of the load
+    std::vector<Load> plates;     // Bar: on each side; Belt: all of them
+    std::optional<Load> bar;      // Bar: empty
+    std::optional<Load> collars;  // Bar: both together, when they are part of the load
 };
 
 class SheetEquipment {

@@ -30,9 +30,10 @@ Result<void> readLines(Database& db, const Library& library, AthleteLog& log)
         const auto* standard = library.find(row.value.standard);
         const auto* exercise = variant ? library.find(variant->value.exercise) : nullptr;
         if (!exercise || !grip || !standard)
-            return fail(ErrorCode::Storage, AthleteLogText::tr("A lift line points at something that is not in the library."));
-        const QString key = slug(exercise->value.name) + u'/' + slug(variant->value.name) + u'/' + slug(grip->value.name)
-                            + u'/' + slug(standard->value.name);
+            return fail(ErrorCode::Storage,
+                        AthleteLogText::tr("A lift line points at something that is not in the library."));
+        const QString key = slug(exercise->value.name) + u'/' + slug(variant->value.name) + u'/'
+                            + slug(grip->value.name) + u'/' + slug(standard->value.name);
         log.lines.push_back({row.id, row.value, key, *exercise, *variant, *grip, *standard, {}});
     }
     std::ranges::sort(log.lines, [](const LineRecord& a, const LineRecord& b) {

@@ -69,7 +69,8 @@ Result<void> writeAims(Database& db, Id<Athlete> id, const std::vector<MuscleAim
     return {};
 }
 
-Result<void> checkAthleteName(const AthleteRepository& athletes, const Athlete& athlete, std::optional<Id<Athlete>> self)
+Result<void> checkAthleteName(const AthleteRepository& athletes, const Athlete& athlete,
+                              std::optional<Id<Athlete>> self)
 {
     if (athlete.name.isEmpty()) return fail(ErrorCode::Invalid, AthleteRepositoryText::tr("An athlete needs a name."));
     const auto other = athletes.findByName(athlete.name);
@@ -112,8 +113,9 @@ Result<Row<Athlete>> AthleteRepository::findByName(const QString& name) const
     st.bind(1, name);
     STEELYARD_TRY(const bool found, st.step());
     if (!found)
-        return fail(ErrorCode::NotFound,
-                    AthleteRepositoryText::tr("There is no athlete named “%1” in this book. Check the spelling.").arg(name));
+        return fail(
+            ErrorCode::NotFound,
+            AthleteRepositoryText::tr("There is no athlete named “%1” in this book. Check the spelling.").arg(name));
     Row<Athlete> row = readAthlete(st);
     STEELYARD_CHECK(readAims(m_database, row));
     return row;

@@ -7,7 +7,8 @@ namespace {
 
 Slot readSlot(const Statement& st, int first)
 {
-    Slot slot{.variant = st.id<Variant>(first), .grip = st.id<Grip>(first + 1), .standard = st.id<RepStandard>(first + 2)};
+    Slot slot{
+        .variant = st.id<Variant>(first), .grip = st.id<Grip>(first + 1), .standard = st.id<RepStandard>(first + 2)};
     slot.sets = st.integer(first + 3);
     slot.band = {st.integer(first + 4), st.integer(first + 5)};
     slot.plannedRir = st.maybeDecimal(first + 6);
@@ -20,12 +21,12 @@ Slot readSlot(const Statement& st, int first)
 // One pass over week -> day -> slot; outer joins keep weeks without days and days without slots.
 Result<void> readWeeks(Database& db, Row<Block>& row)
 {
-    STEELYARD_TRY(auto st,
-                  db.prepare("SELECT w.id, w.kind, d.id, d.date, d.title, s.id, s.variant_id, s.grip_id, s.standard_id, "
-                             "s.sets, s.band_low, s.band_high, s.planned_rir, s.load, s.rest_s, s.note "
-                             "FROM block_week w LEFT JOIN block_day d ON d.week_id = w.id "
-                             "LEFT JOIN slot s ON s.day_id = d.id WHERE w.block_id = ?1 "
-                             "ORDER BY w.ordinal, d.ordinal, s.ordinal"));
+    STEELYARD_TRY(
+        auto st, db.prepare("SELECT w.id, w.kind, d.id, d.date, d.title, s.id, s.variant_id, s.grip_id, s.standard_id, "
+                            "s.sets, s.band_low, s.band_high, s.planned_rir, s.load, s.rest_s, s.note "
+                            "FROM block_week w LEFT JOIN block_day d ON d.week_id = w.id "
+                            "LEFT JOIN slot s ON s.day_id = d.id WHERE w.block_id = ?1 "
+                            "ORDER BY w.ordinal, d.ordinal, s.ordinal"));
     st.bind(1, row.id);
     std::int64_t week = 0;
     std::int64_t day = 0;
@@ -78,7 +79,8 @@ Result<std::vector<Row<Block>>> BlockRepository::of(Id<Athlete> athlete) const
 
 Result<void> BlockRepository::writeWeeks(Id<Block> id, const Block& block) const
 {
-    STEELYARD_TRY(auto addWeek, m_database.prepare("INSERT INTO block_week (block_id, ordinal, kind) VALUES (?1, ?2, ?3)"));
+    STEELYARD_TRY(auto addWeek,
+                  m_database.prepare("INSERT INTO block_week (block_id, ordinal, kind) VALUES (?1, ?2, ?3)"));
     STEELYARD_TRY(auto addDay, m_database.prepare("INSERT INTO block_day (week_id, ordinal, date, title) "
                                                   "VALUES (?1, ?2, ?3, ?4)"));
     int weekOrdinal = 0;

@@ -20,7 +20,8 @@ int stopAtConflict(void*, int kind, sqlite3_changeset_iter* change)
     int operation = 0;
     int indirect = 0;
     if (kind == SQLITE_CHANGESET_NOTFOUND
-        && sqlite3changeset_op(change, &table, &columns, &operation, &indirect) == SQLITE_OK && operation == SQLITE_DELETE)
+        && sqlite3changeset_op(change, &table, &columns, &operation, &indirect) == SQLITE_OK
+        && operation == SQLITE_DELETE)
         return SQLITE_CHANGESET_OMIT;
     return SQLITE_CHANGESET_ABORT;
 }
@@ -48,7 +49,8 @@ Result<QByteArray> ChangesetRecorder::finish()
     int size = 0;
     void* bytes = nullptr;
     if (sqlite3session_changeset(m_session, &size, &bytes) != SQLITE_OK)
-        return fail(ErrorCode::Storage, ChangesetText::tr("What changed could not be recorded, so nothing was changed."));
+        return fail(ErrorCode::Storage,
+                    ChangesetText::tr("What changed could not be recorded, so nothing was changed."));
     QByteArray changeset(static_cast<const char*>(bytes), size);
     sqlite3_free(bytes);
     return changeset;
@@ -62,7 +64,8 @@ Result<void> applyChangeset(Transaction& transaction, const QByteArray& changese
     void* inverted = nullptr;
     if (direction == Direction::Back) {
         if (sqlite3changeset_invert(size, bytes, &size, &inverted) != SQLITE_OK)
-            return fail(ErrorCode::Storage, ChangesetText::tr("The change could not be turned round; nothing was changed."));
+            return fail(ErrorCode::Storage,
+                        ChangesetText::tr("The change could not be turned round; nothing was changed."));
         bytes = inverted;
     }
     sqlite3* handle = transaction.database().handle();

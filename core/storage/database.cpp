@@ -23,11 +23,12 @@ struct DatabaseText {
 
 Error notABook(const QString& path, const QString& detail)
 {
-    return {ErrorCode::Storage,
-            DatabaseText::tr("“%1” is not a Steelyard book, or it is damaged at its beginning. It was not touched. Choose "
-                             "a file that ends in .steelyard, or restore a backup.")
-                .arg(path),
-            detail};
+    return {
+        ErrorCode::Storage,
+        DatabaseText::tr("“%1” is not a Steelyard book, or it is damaged at its beginning. It was not touched. Choose "
+                         "a file that ends in .steelyard, or restore a backup.")
+            .arg(path),
+        detail};
 }
 
 // Looks at the file's first bytes without opening it as a database, so that a stranger's file stays untouched.
@@ -61,10 +62,10 @@ void keepPrivate(const QString& path)
 }  // namespace
 
 Database::Database(QString path, Access access)
-    : m_path(std::move(path)), m_access(access),
+    : m_path(std::move(path)),
+      m_access(access),
       m_connectionName(QStringLiteral("book-") + QUuid::createUuid().toString(QUuid::WithoutBraces))
-{
-}
+{}
 
 Database::~Database()
 {
@@ -115,7 +116,8 @@ Result<std::unique_ptr<Database>> Database::open(const QString& path, Access acc
         return fail(ErrorCode::Storage,
                     DatabaseText::tr("This book has an older form and can only be brought up to date where it can be "
                                      "written. Close the other program that holds it, or copy the book."));
-    STEELYARD_CHECK(migrate(*db, migrations, path + QStringLiteral(".before-version-%1").arg(migrations.back().version)));
+    STEELYARD_CHECK(
+        migrate(*db, migrations, path + QStringLiteral(".before-version-%1").arg(migrations.back().version)));
     return db;
 }
 
@@ -129,17 +131,19 @@ Result<std::unique_ptr<Database>> Database::openReader(const QString& path)
 
 Result<void> Database::connect(bool create)
 {
-    m_connection = std::make_unique<QSqlDatabase>(
-        QSqlDatabase::addDatabase(QStringLiteral("QSQLITE"), m_connectionName));
+    m_connection =
+        std::make_unique<QSqlDatabase>(QSqlDatabase::addDatabase(QStringLiteral("QSQLITE"), m_connectionName));
     m_connection->setDatabaseName(m_path);
     QString options = QStringLiteral("QSQLITE_BUSY_TIMEOUT=5000");
     if (m_access == Access::ReadOnly) options += QStringLiteral(";QSQLITE_OPEN_READONLY");
     m_connection->setConnectOptions(options);
     if (!m_connection->open())
-        return fail(ErrorCode::Storage,
-                    create ? DatabaseText::tr("“%1” can't be made. Check that the folder exists and can be written.").arg(m_path)
-                           : DatabaseText::tr("“%1” can't be opened.").arg(m_path),
-                    m_connection->lastError().text());
+        return fail(
+            ErrorCode::Storage,
+            create
+                ? DatabaseText::tr("“%1” can't be made. Check that the folder exists and can be written.").arg(m_path)
+                : DatabaseText::tr("“%1” can't be opened.").arg(m_path),
+            m_connection->lastError().text());
     const QVariant handle = m_connection->driver()->handle();
     m_handle = *static_cast<sqlite3* const*>(handle.constData());
     sqlite3_extended_result_codes(m_handle, 1);
@@ -150,8 +154,9 @@ Result<void> Database::configure()
 {
     if (auto probe = integer("SELECT count(*) FROM sqlite_schema"); !probe)
         return fail(notABook(m_path, probe.error().detail));
-    STEELYARD_CHECK(execute("PRAGMA foreign_keys = ON; PRAGMA trusted_schema = OFF; PRAGMA cell_size_check = ON; "
-                            "PRAGMA mmap_size = 0; PRAGMA temp_store = MEMORY; PRAGMA cache_size = -65536;"));
+    STEELYARD_CHECK(
+        execute("PRAGMA foreign_keys = ON; PRAGMA trusted_schema = OFF; PRAGMA cell_size_check = ON; "
+                "PRAGMA mmap_size = 0; PRAGMA temp_store = MEMORY; PRAGMA cache_size = -65536;"));
     if (m_access == Access::ReadOnly) return execute("PRAGMA query_only = ON");
     STEELYARD_CHECK(execute("PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA secure_delete = ON;"));
     sqlite3_db_config(m_handle, SQLITE_DBCONFIG_DEFENSIVE, 1, nullptr);
@@ -168,7 +173,8 @@ Result<Statement> Database::prepare(std::string_view sql)
         return Statement(*this, idle, statement);
     }
     sqlite3_stmt* statement = nullptr;
-    if (sqlite3_prepare_v3(m_handle, sql.data(), static_cast<int>(sql.size()), SQLITE_PREPARE_PERSISTENT, &statement, nullptr)
+    if (sqlite3_prepare_v3(m_handle, sql.data(), static_cast<int>(sql.size()), SQLITE_PREPARE_PERSISTENT, &statement,
+                           nullptr)
         != SQLITE_OK)
         return fail(lastError(DatabaseText::tr("reading or writing the book")));
     return Statement(*this, entry->second, statement);
@@ -192,18 +198,21 @@ Error Database::lastError(const QString& doing) const
                 DatabaseText::tr("The disk is full, so nothing was changed. Free some space and try again."), detail};
     case SQLITE_BUSY:
     case SQLITE_LOCKED:
-        return {ErrorCode::Conflict,
-                DatabaseText::tr("Another program is writing to this book, so nothing was changed. Try again when it is "
-                                 "done."),
-                detail};
+        return {
+            ErrorCode::Conflict,
+            DatabaseText::tr("Another program is writing to this book, so nothing was changed. Try again when it is "
+                             "done."),
+            detail};
     case SQLITE_READONLY:
-        return {ErrorCode::Storage, DatabaseText::tr("The book is open for reading only, so nothing was changed."), detail};
+        return {ErrorCode::Storage, DatabaseText::tr("The book is open for reading only, so nothing was changed."),
+                detail};
     case SQLITE_NOTADB:
     case SQLITE_CORRUPT:
         return {ErrorCode::Storage,
                 DatabaseText::tr("The book's file is damaged. Nothing was changed; restore a backup."), detail};
     default:
-        return {ErrorCode::Storage, DatabaseText::tr("Something failed while %1. Nothing was changed.").arg(doing), detail};
+        return {ErrorCode::Storage, DatabaseText::tr("Something failed while %1. Nothing was changed.").arg(doing),
+                detail};
     }
 }
 

@@ -52,8 +52,9 @@ Result<void> writeRuns(Database& db, Id<Gym> id, std::string_view kind, const st
 
 Result<void> writeEquipment(Database& db, Id<Gym> id, const Gym& gym)
 {
-    for (const std::string_view sql : {"DELETE FROM gym_bar WHERE gym_id = ?1", "DELETE FROM gym_plate WHERE gym_id = ?1",
-                                       "DELETE FROM gym_run WHERE gym_id = ?1"}) {
+    for (const std::string_view sql :
+         {"DELETE FROM gym_bar WHERE gym_id = ?1", "DELETE FROM gym_plate WHERE gym_id = ?1",
+          "DELETE FROM gym_run WHERE gym_id = ?1"}) {
         STEELYARD_TRY(auto clear, db.prepare(sql));
         clear.bind(1, id);
         STEELYARD_CHECK(clear.run());

@@ -54,8 +54,8 @@ Row<RepStandard> readStandard(const Statement& st)
 
 void bindVariant(Statement& st, const Variant& v)
 {
-    st.bindAll(v.exercise, v.name, v.implement, v.position, v.path, v.loading, v.barMass, v.step, v.backLoading, v.sides,
-               v.travel, v.band.low, v.band.high, v.usualGrip, v.isDefault, v.hidden);
+    st.bindAll(v.exercise, v.name, v.implement, v.position, v.path, v.loading, v.barMass, v.step, v.backLoading,
+               v.sides, v.travel, v.band.low, v.band.high, v.usualGrip, v.isDefault, v.hidden);
 }
 
 void bindStandard(Statement& st, const RepStandard& s)
@@ -69,7 +69,8 @@ Result<void> writeShares(Database& db, Id<Exercise> id, const std::vector<Muscle
     STEELYARD_TRY(auto clear, db.prepare("DELETE FROM exercise_muscle WHERE exercise_id = ?1"));
     clear.bind(1, id);
     STEELYARD_CHECK(clear.run());
-    STEELYARD_TRY(auto add, db.prepare("INSERT INTO exercise_muscle (exercise_id, muscle_id, share) VALUES (?1, ?2, ?3)"));
+    STEELYARD_TRY(auto add,
+                  db.prepare("INSERT INTO exercise_muscle (exercise_id, muscle_id, share) VALUES (?1, ?2, ?3)"));
     for (const MuscleShare& share : shares) {
         add.bindAll(id, share.muscle, share.share);
         STEELYARD_CHECK(add.run());
@@ -90,19 +91,19 @@ Result<Library> LibraryRepository::read() const
             library.exercises.push_back({st.id<Exercise>(0), st.uuid(1), {st.text(2), {}, st.flag(3)}});
         }));
     std::unordered_map<std::int64_t, std::vector<MuscleShare>> shares;
-    STEELYARD_CHECK(forEachRow(m_database,
-                               "SELECT exercise_id, muscle_id, share FROM exercise_muscle ORDER BY share DESC, muscle_id",
-                               [&](const Statement& st) {
-                                   shares[st.int64(0)].push_back({st.id<Muscle>(1), st.real(2)});
-                               }));
+    STEELYARD_CHECK(forEachRow(
+        m_database, "SELECT exercise_id, muscle_id, share FROM exercise_muscle ORDER BY share DESC, muscle_id",
+        [&](const Statement& st) {
+            shares[st.int64(0)].push_back({st.id<Muscle>(1), st.real(2)});
+        }));
     for (auto& exercise : library.exercises) exercise.value.shares = std::move(shares[exercise.id.value()]);
     STEELYARD_CHECK(forEachRow(
         m_database, "SELECT id, uuid, name, orientation, spacing, spacing_mm FROM grip ORDER BY name",
         [&](const Statement& st) {
-            library.grips.push_back({st.id<Grip>(0),
-                                     st.uuid(1),
-                                     {st.text(2), st.maybeChoice<HandOrientation>(3), st.maybeChoice<HandSpacing>(4),
-                                      st.maybeLength(5)}});
+            library.grips.push_back(
+                {st.id<Grip>(0),
+                 st.uuid(1),
+                 {st.text(2), st.maybeChoice<HandOrientation>(3), st.maybeChoice<HandSpacing>(4), st.maybeLength(5)}});
         }));
     STEELYARD_CHECK(forEachRow(
         m_database,
@@ -163,11 +164,11 @@ Result<Id<Variant>> LibraryRepository::insert(Transaction& transaction, const Va
 
 Result<void> LibraryRepository::replace(Transaction& transaction, Id<Variant> id, const Variant& variant) const
 {
-    STEELYARD_TRY(auto st,
-                  m_database.prepare("UPDATE variant SET exercise_id = ?1, name = ?2, implement = ?3, position = ?4, "
-                                     "path = ?5, loading = ?6, bar_mass = ?7, step = ?8, back_loading = ?9, sides = ?10, "
-                                     "travel = ?11, band_low = ?12, band_high = ?13, usual_grip_id = ?14, "
-                                     "is_default = ?15, hidden = ?16 WHERE id = ?17"));
+    STEELYARD_TRY(auto st, m_database.prepare(
+                               "UPDATE variant SET exercise_id = ?1, name = ?2, implement = ?3, position = ?4, "
+                               "path = ?5, loading = ?6, bar_mass = ?7, step = ?8, back_loading = ?9, sides = ?10, "
+                               "travel = ?11, band_low = ?12, band_high = ?13, usual_grip_id = ?14, "
+                               "is_default = ?15, hidden = ?16 WHERE id = ?17"));
     bindVariant(st, variant);
     st.bind(17, id);
     transaction.changes().library = true;
@@ -193,7 +194,8 @@ Result<void> LibraryRepository::replace(Transaction& transaction, Id<Grip> id, c
     return st.run();
 }
 
-Result<Id<RepStandard>> LibraryRepository::insert(Transaction& transaction, const RepStandard& standard, QUuid uuid) const
+Result<Id<RepStandard>> LibraryRepository::insert(Transaction& transaction, const RepStandard& standard,
+                                                  QUuid uuid) const
 {
     STEELYARD_TRY(auto st, m_database.prepare("INSERT INTO rep_standard (variant_id, athlete_id, name, start, finish, "
                                               "path, body, lowering, least_travel_percent, is_default, uuid) VALUES "

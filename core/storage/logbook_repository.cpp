@@ -23,8 +23,10 @@ SetEntry readSet(const Statement& st, int first)
     set.reps = st.integer(first + 3);
     set.off = st.maybeInteger(first + 4);
     set.failed = st.flag(first + 5);
-    if (const auto rir = st.maybeDecimal(first + 6)) set.effort = Effort{Effort::Scale::Rir, *rir};
-    else if (const auto rpe = st.maybeDecimal(first + 7)) set.effort = Effort{Effort::Scale::Rpe, *rpe};
+    if (const auto rir = st.maybeDecimal(first + 6))
+        set.effort = Effort{Effort::Scale::Rir, *rir};
+    else if (const auto rpe = st.maybeDecimal(first + 7))
+        set.effort = Effort{Effort::Scale::Rpe, *rpe};
     if (!st.isNull(first + 8)) set.marks = MarkCounts::parse(st.bytes(first + 8)).value_or(MarkCounts{});
     set.loweringSeconds = st.maybeDecimal(first + 9);
     set.kind = st.choice(first + 10, SetKind::Work);
@@ -88,8 +90,9 @@ Result<Id<Session>> LogbookRepository::session(Transaction& transaction, Id<Athl
 Result<Id<LiftLine>> LogbookRepository::line(Transaction& transaction, const LiftLine& line, QUuid uuid) const
 {
     {
-        STEELYARD_TRY(auto find, m_database.prepare("SELECT id FROM lift_line WHERE athlete_id = ?1 AND variant_id = ?2 "
-                                                    "AND grip_id = ?3 AND standard_id = ?4"));
+        STEELYARD_TRY(auto find,
+                      m_database.prepare("SELECT id FROM lift_line WHERE athlete_id = ?1 AND variant_id = ?2 "
+                                         "AND grip_id = ?3 AND standard_id = ?4"));
         find.bindAll(line.athlete, line.variant, line.grip, line.standard);
         STEELYARD_TRY(const bool found, find.step());
         if (found) return find.id<LiftLine>(0);
@@ -111,9 +114,8 @@ Result<std::vector<Row<LiftLine>>> LogbookRepository::lines(Id<Athlete> athlete)
     while (true) {
         STEELYARD_TRY(const bool more, st.step());
         if (!more) return rows;
-        rows.push_back({st.id<LiftLine>(0),
-                        st.uuid(1),
-                        {athlete, st.id<Variant>(2), st.id<Grip>(3), st.id<RepStandard>(4)}});
+        rows.push_back(
+            {st.id<LiftLine>(0), st.uuid(1), {athlete, st.id<Variant>(2), st.id<Grip>(3), st.id<RepStandard>(4)}});
     }
 }
 
@@ -127,11 +129,13 @@ Result<PlacedSet> LogbookRepository::find(Id<SetEntry> id) const
     return PlacedSet{st.id<Session>(0), st.id<LiftLine>(1), st.integer(2), readSet(st, 3)};
 }
 
-Result<Id<SetEntry>> LogbookRepository::insert(Transaction& transaction, Id<Athlete> owner, const PlacedSet& placed) const
+Result<Id<SetEntry>> LogbookRepository::insert(Transaction& transaction, Id<Athlete> owner,
+                                               const PlacedSet& placed) const
 {
-    STEELYARD_TRY(auto st, m_database.prepare("INSERT INTO set_entry (session_id, line_id, position, number, load, unit, "
-                                              "reps, off, failed, rir, rpe, marks, lowering_s, kind, note) VALUES (?1, "
-                                              "?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15)"));
+    STEELYARD_TRY(auto st,
+                  m_database.prepare("INSERT INTO set_entry (session_id, line_id, position, number, load, unit, "
+                                     "reps, off, failed, rir, rpe, marks, lowering_s, kind, note) VALUES (?1, "
+                                     "?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15)"));
     st.bindAll(placed.session, placed.line, placed.position);
     bindSet(st, 4, placed.set);
     STEELYARD_TRY(const auto id, st.insert());
@@ -165,9 +169,10 @@ Result<void> LogbookRepository::replace(Transaction& transaction, Id<SetEntry> i
     STEELYARD_TRY(const PlacedSet was, find(id));
     if (was.set == set) return {};
     STEELYARD_CHECK(keepReplaced(id, was, false, nowUtc));
-    STEELYARD_TRY(auto st, m_database.prepare("UPDATE set_entry SET number = ?1, load = ?2, unit = ?3, reps = ?4, "
-                                              "off = ?5, failed = ?6, rir = ?7, rpe = ?8, marks = ?9, lowering_s = ?10, "
-                                              "kind = ?11, note = ?12 WHERE id = ?13"));
+    STEELYARD_TRY(auto st,
+                  m_database.prepare("UPDATE set_entry SET number = ?1, load = ?2, unit = ?3, reps = ?4, "
+                                     "off = ?5, failed = ?6, rir = ?7, rpe = ?8, marks = ?9, lowering_s = ?10, "
+                                     "kind = ?11, note = ?12 WHERE id = ?13"));
     bindSet(st, 1, set);
     st.bind(13, id);
     STEELYARD_CHECK(st.run());
@@ -209,7 +214,8 @@ Result<void> LogbookRepository::putRating(Transaction& transaction, Id<Athlete> 
                                           Id<LiftLine> line, const ExerciseRating& rating) const
 {
     {
-        STEELYARD_TRY(auto clear, m_database.prepare("DELETE FROM exercise_rating WHERE session_id = ?1 AND line_id = ?2"));
+        STEELYARD_TRY(auto clear,
+                      m_database.prepare("DELETE FROM exercise_rating WHERE session_id = ?1 AND line_id = ?2"));
         clear.bindAll(session, line);
         STEELYARD_CHECK(clear.run());
     }

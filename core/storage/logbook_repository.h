@@ -12,8 +12,8 @@ namespace steelyard {
 
 struct ReplacedSet {
     Id<SetEntry> set;
-    QDateTime at;         // UTC
-    bool removed = false; // else edited
+    QDateTime at;          // UTC
+    bool removed = false;  // else edited
     SetEntry was;
     friend bool operator==(const ReplacedSet&, const ReplacedSet&) = default;
 };
@@ -39,7 +39,8 @@ public:
 
 private:
     [[nodiscard]] Result<Id<Athlete>> ownerOf(Id<Session>) const;
-    [[nodiscard]] Result<void> keepReplaced(Id<SetEntry>, const PlacedSet&, bool removed, const QDateTime& nowUtc) const;
+    [[nodiscard]] Result<void> keepReplaced(Id<SetEntry>, const PlacedSet&, bool removed,
+                                            const QDateTime& nowUtc) const;
     Database& m_database;
 };
 
@@ -49,7 +50,8 @@ inline constexpr std::string_view kSetColumns =
 [[nodiscard]] SetEntry readSet(const Statement&, int first);
 void bindSet(Statement&, int first, const SetEntry&);
 inline constexpr std::string_view kRatingColumns =
-    "r.tension, r.burn, r.pump, r.gave_out, r.elbow, r.shoulder, r.wrist, r.lower_back, r.hip, r.knee, r.neck, r.ankle, "
+    "r.tension, r.burn, r.pump, r.gave_out, r.elbow, r.shoulder, r.wrist, r.lower_back, r.hip, r.knee, r.neck, "
+    "r.ankle, "
     "r.next_soreness, r.next_weakness";
 [[nodiscard]] ExerciseRating readRating(const Statement&, int first);
 

@@ -4,11 +4,7 @@
 #include "core/domain/rule_settings.h"
 #include "core/storage/transaction.h"
 
-
-
 namespace steelyard {
-
-
 
 class RuleSettingRepository {
 public:

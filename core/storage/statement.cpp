@@ -22,13 +22,11 @@ int twoDigits(std::string_view text, std::size_t at)
 
 Statement::Statement(Database& database, std::vector<sqlite3_stmt*>& idle, sqlite3_stmt* statement)
     : m_database(&database), m_idle(&idle), m_statement(statement)
-{
-}
+{}
 
 Statement::Statement(Statement&& other) noexcept
     : m_database(other.m_database), m_idle(other.m_idle), m_statement(std::exchange(other.m_statement, nullptr))
-{
-}
+{}
 
 Statement::~Statement()
 {

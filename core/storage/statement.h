@@ -57,11 +57,8 @@ public:
         bind(index, id.value());
     }
     template <class Enum>
-        requires std::is_enum_v<Enum>
-    void bind(int index, Enum value)
-    {
-        bindForever(index, key(value));
-    }
+    requires std::is_enum_v<Enum>
+    void bind(int index, Enum value) { bindForever(index, key(value)); }
     template <class T>
     void bind(int index, const std::optional<T>& value)
     {

@@ -19,8 +19,7 @@ Result<Transaction> Transaction::begin(Database& database)
 
 Transaction::Transaction(Transaction&& other) noexcept
     : m_database(std::exchange(other.m_database, nullptr)), m_changes(std::move(other.m_changes))
-{
-}
+{}
 
 Transaction::~Transaction()
 {

@@ -33,10 +33,12 @@ constexpr ModuleLaw kModules[] = {
     {"core/storage/", "core/base/ core/domain/ core/analysis/athlete_log.h core/storage/", "QtCore QtSql"},
     {"core/edits/", "core/base/ core/domain/ core/storage/ core/edits/", "QtCore"},
     {"core/book/",
-     "core/base/ core/domain/ core/analysis/ core/flags/ core/planning/ core/sheets/ core/storage/ core/edits/ core/book/",
+     "core/base/ core/domain/ core/analysis/ core/flags/ core/planning/ core/sheets/ core/storage/ core/edits/ "
+     "core/book/",
      "QtCore"},
     {"core/exchange/",
-     "core/base/ core/domain/ core/analysis/ core/flags/ core/storage/ core/edits/ core/book/ core/exchange/", "QtCore"},
+     "core/base/ core/domain/ core/analysis/ core/flags/ core/storage/ core/edits/ core/book/ core/exchange/",
+     "QtCore"},
     {"core/samples/", "core/base/ core/domain/ core/storage/ core/edits/ core/book/ core/samples/", "QtCore"},
 };
 

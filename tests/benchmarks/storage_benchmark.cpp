@@ -98,8 +98,9 @@ double ours(Ground& ground, const Shape& shape)
         for (int s = 0; s < shape.sessionsEach; ++s) {
             const auto session = must(logbook.session(tx, ground.athletes[a], QDate(2020, 1, 1).addDays(2 * s)));
             for (int k = 0; k < Shape::kSets; ++k, ++i)
-                must(logbook.insert(tx, ground.athletes[a],
-                                    {session, ground.lines[a][static_cast<std::size_t>(k) % Shape::kLines], k + 1, setNumber(i)}));
+                must(logbook.insert(
+                    tx, ground.athletes[a],
+                    {session, ground.lines[a][static_cast<std::size_t>(k) % Shape::kLines], k + 1, setNumber(i)}));
         }
     must(tx.commit());
     return static_cast<double>(timer.nsecsElapsed()) / 1e9;
@@ -140,11 +141,12 @@ double plain(sqlite3* db, const Ground& ground, const Shape& shape)
     sqlite3_stmt* st = nullptr;
     check(sqlite3_prepare_v2(db, "SELECT id FROM session WHERE athlete_id = ?1 AND date = ?2", -1, &find, nullptr), db);
     check(sqlite3_prepare_v2(db, "INSERT INTO session (athlete_id, date) VALUES (?1, ?2)", -1, &session, nullptr), db);
-    check(sqlite3_prepare_v2(db,
-                             "INSERT INTO set_entry (session_id, line_id, position, number, load, unit, reps, off, failed, "
-                             "rir, rpe, marks, lowering_s, kind, note) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, "
-                             "?11, ?12, ?13, ?14, ?15)",
-                             -1, &st, nullptr),
+    check(sqlite3_prepare_v2(
+              db,
+              "INSERT INTO set_entry (session_id, line_id, position, number, load, unit, reps, off, failed, "
+              "rir, rpe, marks, lowering_s, kind, note) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, "
+              "?11, ?12, ?13, ?14, ?15)",
+              -1, &st, nullptr),
           db);
     int i = 0;
     for (std::size_t a = 0; a < ground.athletes.size(); ++a)
@@ -192,11 +194,12 @@ double readPlain(sqlite3* db, const Ground& ground, qint64& sum)
     QElapsedTimer timer;
     timer.start();
     sqlite3_stmt* st = nullptr;
-    check(sqlite3_prepare_v2(db,
-                             "SELECT s.date, e.line_id, e.id, e.position, e.number, e.load, e.unit, e.reps, e.off, e.failed, "
-                             "e.rir, e.rpe, e.marks, e.lowering_s, e.kind, e.note FROM session s JOIN set_entry e ON "
-                             "e.session_id = s.id WHERE s.athlete_id = ?1 ORDER BY s.date, e.position",
-                             -1, &st, nullptr),
+    check(sqlite3_prepare_v2(
+              db,
+              "SELECT s.date, e.line_id, e.id, e.position, e.number, e.load, e.unit, e.reps, e.off, e.failed, "
+              "e.rir, e.rpe, e.marks, e.lowering_s, e.kind, e.note FROM session s JOIN set_entry e ON "
+              "e.session_id = s.id WHERE s.athlete_id = ?1 ORDER BY s.date, e.position",
+              -1, &st, nullptr),
           db);
     char copy[4096];
     for (const auto athlete : ground.athletes) {
@@ -204,7 +207,9 @@ double readPlain(sqlite3* db, const Ground& ground, qint64& sum)
         while (sqlite3_step(st) == SQLITE_ROW) {
             for (const int column : {0, 5, 6, 10, 11, 12, 13, 14, 15})
                 if (const auto* text = sqlite3_column_text(st, column))
-                    std::memcpy(copy, text, std::min<std::size_t>(sizeof copy, static_cast<std::size_t>(sqlite3_column_bytes(st, column)) + 1));
+                    std::memcpy(copy, text,
+                                std::min<std::size_t>(sizeof copy,
+                                                      static_cast<std::size_t>(sqlite3_column_bytes(st, column)) + 1));
             for (const int column : {1, 2, 3, 4, 8, 9}) sum += 0 * sqlite3_column_int64(st, column);
             sum += sqlite3_column_int(st, 7);
         }

@@ -38,8 +38,9 @@ QByteArray rawDump(Database& db)
     QByteArray dump;
     std::vector<std::string> tables;
     {
-        auto st = must(db.prepare("SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%' "
-                                  "ORDER BY name"));
+        auto st =
+            must(db.prepare("SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%' "
+                            "ORDER BY name"));
         while (must(st.step())) tables.emplace_back(st.bytes(0));
     }
     for (const std::string& table : tables) {

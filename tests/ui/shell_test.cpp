@@ -24,7 +24,7 @@ TEST(ActionTable, GivesNoKeyTwiceWhereBothCouldBePressed)
             if (!table[i].where.isEmpty() && !table[j].where.isEmpty() && table[i].where != table[j].where) continue;
             for (const QString& key : table[i].shortcut.split(QLatin1Char(';'), Qt::SkipEmptyParts))
                 EXPECT_FALSE(table[j].shortcut.split(QLatin1Char(';')).contains(key))
-                    << qPrintable(table[i].id + u" and " + table[j].id + u": " + key);
+                    << qPrintable(table[i].id + QStringLiteral(" and ") + table[j].id + QStringLiteral(": ") + key);
         }
 }
 

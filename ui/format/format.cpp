@@ -116,7 +116,8 @@ QString ago(QDate date, QDate today)
     if (days == -1) return FormatText::tr("tomorrow");
     const int distance = std::abs(days);
     if (distance < 14)
-        return days > 0 ? FormatText::tr("%n day(s) ago", nullptr, days) : FormatText::tr("in %n day(s)", nullptr, -days);
+        return days > 0 ? FormatText::tr("%n day(s) ago", nullptr, days)
+                        : FormatText::tr("in %n day(s)", nullptr, -days);
     if (distance < 70)
         return days > 0 ? FormatText::tr("%n week(s) ago", nullptr, distance / 7)
                         : FormatText::tr("in %n week(s)", nullptr, distance / 7);

@@ -16,7 +16,7 @@ namespace steelyard::format {
 [[nodiscard]] QString absent();  // "–"
 [[nodiscard]] QString number(double value, int decimals);
 [[nodiscard]] QString signedNumber(double value, int decimals);  // "+0.4", "−0.4", "0.0"
-[[nodiscard]] QString shortNumber(double value);  // with as many decimals as it needs, two at most
+[[nodiscard]] QString shortNumber(double value);                 // with as many decimals as it needs, two at most
 [[nodiscard]] QString percent(double share, int decimals = 0);
 [[nodiscard]] QString signedPercent(double share, int decimals);  // with its sign and unit
 [[nodiscard]] QString unit(MassUnit unit);
@@ -25,9 +25,9 @@ namespace steelyard::format {
 [[nodiscard]] QString mass(double kilograms, MassUnit shown, int decimals = 1);
 [[nodiscard]] double massIn(double kilograms, MassUnit shown);
 
-[[nodiscard]] QString date(QDate date);       // the locale's short form with the whole year
-[[nodiscard]] QString dayMonth(QDate date);   // "3 Mar"
-[[nodiscard]] QString weekday(QDate date);    // "Monday"
+[[nodiscard]] QString date(QDate date);              // the locale's short form with the whole year
+[[nodiscard]] QString dayMonth(QDate date);          // "3 Mar"
+[[nodiscard]] QString weekday(QDate date);           // "Monday"
 [[nodiscard]] QString ago(QDate date, QDate today);  // "today", "yesterday", "5 days ago", "in 2 weeks"
 // The widget's pattern for typing a date, with a four-digit year.
 [[nodiscard]] QString datePattern();

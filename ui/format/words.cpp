@@ -14,11 +14,16 @@ struct WordText {
 QString verdictWord(Verdict verdict)
 {
     switch (verdict) {
-    case Verdict::Progressing: return WordText::tr("progressing");
-    case Verdict::Holding: return WordText::tr("holding");
-    case Verdict::Stalled: return WordText::tr("stalled");
-    case Verdict::Slipping: return WordText::tr("slipping");
-    case Verdict::CantTell: return WordText::tr("can't tell");
+    case Verdict::Progressing:
+        return WordText::tr("progressing");
+    case Verdict::Holding:
+        return WordText::tr("holding");
+    case Verdict::Stalled:
+        return WordText::tr("stalled");
+    case Verdict::Slipping:
+        return WordText::tr("slipping");
+    case Verdict::CantTell:
+        return WordText::tr("can't tell");
     }
     return {};
 }
@@ -26,11 +31,16 @@ QString verdictWord(Verdict verdict)
 QString verdictShape(Verdict verdict)
 {
     switch (verdict) {
-    case Verdict::Progressing: return QStringLiteral("▲");
-    case Verdict::Holding: return QStringLiteral("■");
-    case Verdict::Stalled: return QStringLiteral("◆");
-    case Verdict::Slipping: return QStringLiteral("▼");
-    case Verdict::CantTell: return QStringLiteral("○");
+    case Verdict::Progressing:
+        return QStringLiteral("▲");
+    case Verdict::Holding:
+        return QStringLiteral("■");
+    case Verdict::Stalled:
+        return QStringLiteral("◆");
+    case Verdict::Slipping:
+        return QStringLiteral("▼");
+    case Verdict::CantTell:
+        return QStringLiteral("○");
     }
     return {};
 }
@@ -38,9 +48,12 @@ QString verdictShape(Verdict verdict)
 QString severityWord(Severity severity)
 {
     switch (severity) {
-    case Severity::Low: return WordText::tr("later");
-    case Severity::Medium: return WordText::tr("this week");
-    case Severity::High: return WordText::tr("first");
+    case Severity::Low:
+        return WordText::tr("later");
+    case Severity::Medium:
+        return WordText::tr("this week");
+    case Severity::High:
+        return WordText::tr("first");
     }
     return {};
 }
@@ -48,9 +61,12 @@ QString severityWord(Severity severity)
 QString decisionWord(DecisionKind kind)
 {
     switch (kind) {
-    case DecisionKind::Act: return WordText::tr("acted");
-    case DecisionKind::Watch: return WordText::tr("watching");
-    case DecisionKind::Dismiss: return WordText::tr("dismissed");
+    case DecisionKind::Act:
+        return WordText::tr("acted");
+    case DecisionKind::Watch:
+        return WordText::tr("watching");
+    case DecisionKind::Dismiss:
+        return WordText::tr("dismissed");
     }
     return {};
 }
@@ -58,12 +74,18 @@ QString decisionWord(DecisionKind kind)
 QString markWord(Mark mark)
 {
     switch (mark) {
-    case Mark::ShortBottom: return WordText::tr("short at the bottom");
-    case Mark::ShortTop: return WordText::tr("short at the top");
-    case Mark::Swing: return WordText::tr("body swing");
-    case Mark::Dropped: return WordText::tr("dropped lowering");
-    case Mark::Lean: return WordText::tr("lean changed");
-    case Mark::Assisted: return WordText::tr("assisted");
+    case Mark::ShortBottom:
+        return WordText::tr("short at the bottom");
+    case Mark::ShortTop:
+        return WordText::tr("short at the top");
+    case Mark::Swing:
+        return WordText::tr("body swing");
+    case Mark::Dropped:
+        return WordText::tr("dropped lowering");
+    case Mark::Lean:
+        return WordText::tr("lean changed");
+    case Mark::Assisted:
+        return WordText::tr("assisted");
     }
     return {};
 }
@@ -71,14 +93,22 @@ QString markWord(Mark mark)
 QString jointWord(Joint joint)
 {
     switch (joint) {
-    case Joint::Elbow: return WordText::tr("elbow");
-    case Joint::Shoulder: return WordText::tr("shoulder");
-    case Joint::Wrist: return WordText::tr("wrist");
-    case Joint::LowerBack: return WordText::tr("lower back");
-    case Joint::Hip: return WordText::tr("hip");
-    case Joint::Knee: return WordText::tr("knee");
-    case Joint::Neck: return WordText::tr("neck");
-    case Joint::Ankle: return WordText::tr("ankle");
+    case Joint::Elbow:
+        return WordText::tr("elbow");
+    case Joint::Shoulder:
+        return WordText::tr("shoulder");
+    case Joint::Wrist:
+        return WordText::tr("wrist");
+    case Joint::LowerBack:
+        return WordText::tr("lower back");
+    case Joint::Hip:
+        return WordText::tr("hip");
+    case Joint::Knee:
+        return WordText::tr("knee");
+    case Joint::Neck:
+        return WordText::tr("neck");
+    case Joint::Ankle:
+        return WordText::tr("ankle");
     }
     return {};
 }
@@ -86,10 +116,14 @@ QString jointWord(Joint joint)
 QString setKindWord(SetKind kind)
 {
     switch (kind) {
-    case SetKind::Work: return WordText::tr("working set");
-    case SetKind::WarmUp: return WordText::tr("warm-up");
-    case SetKind::Deload: return WordText::tr("deload");
-    case SetKind::Test: return WordText::tr("test");
+    case SetKind::Work:
+        return WordText::tr("working set");
+    case SetKind::WarmUp:
+        return WordText::tr("warm-up");
+    case SetKind::Deload:
+        return WordText::tr("deload");
+    case SetKind::Test:
+        return WordText::tr("test");
     }
     return {};
 }
@@ -98,9 +132,12 @@ QString severityShape(std::optional<Severity> severity)
 {
     if (!severity) return QStringLiteral("·");
     switch (*severity) {
-    case Severity::Low: return QStringLiteral("○");
-    case Severity::Medium: return QStringLiteral("◐");
-    case Severity::High: return QStringLiteral("●");
+    case Severity::Low:
+        return QStringLiteral("○");
+    case Severity::Medium:
+        return QStringLiteral("◐");
+    case Severity::High:
+        return QStringLiteral("●");
     }
     return {};
 }

@@ -24,20 +24,23 @@ QString rateText(const LineReview& line, MassUnit)
 QString rateInterval(const LineReview& line, MassUnit)
 {
     if (!line.reading.rate) return format::absent();
-    return LinesModel::tr("%1 to %2").arg(format::signedNumber(line.reading.rate->low90 * 100, 2),
-                                          format::signedNumber(line.reading.rate->high90 * 100, 2));
+    return LinesModel::tr("%1 to %2")
+        .arg(format::signedNumber(line.reading.rate->low90 * 100, 2),
+             format::signedNumber(line.reading.rate->high90 * 100, 2));
 }
 
 QString capacityText(const LineReview& line, MassUnit unit)
 {
-    return line.reading.capacity ? format::number(format::massIn(line.reading.capacity->kg, unit), 1) : format::absent();
+    return line.reading.capacity ? format::number(format::massIn(line.reading.capacity->kg, unit), 1)
+                                 : format::absent();
 }
 
 QString capacityInterval(const LineReview& line, MassUnit unit)
 {
     if (!line.reading.capacity) return format::absent();
-    return LinesModel::tr("%1 to %2").arg(format::number(format::massIn(line.reading.capacity->low90Kg, unit), 1),
-                                          format::number(format::massIn(line.reading.capacity->high90Kg, unit), 1));
+    return LinesModel::tr("%1 to %2")
+        .arg(format::number(format::massIn(line.reading.capacity->low90Kg, unit), 1),
+             format::number(format::massIn(line.reading.capacity->high90Kg, unit), 1));
 }
 
 QVariant nothingToSort(const LineReview&)
@@ -51,8 +54,8 @@ constexpr Qt::Alignment kRight = Qt::AlignRight | Qt::AlignVCenter;
 const auto kLineColumns = std::to_array<LineColumn>({
     {QT_TRANSLATE_NOOP("LinesModel", "Verdict"), QT_TRANSLATE_NOOP("LinesModel", "Y says why"), kLeft,
      [](const LineReview& line, MassUnit) {
-         return format::verdictShape(line.reading.verdict) + QLatin1Char(' ') +
-                format::verdictWord(line.reading.verdict);
+         return format::verdictShape(line.reading.verdict) + QLatin1Char(' ')
+                + format::verdictWord(line.reading.verdict);
      },
      [](const LineReview& line) { return QVariant(static_cast<int>(line.reading.verdict)); }},
     {QT_TRANSLATE_NOOP("LinesModel", "Exercise"), "", kLeft,
@@ -129,12 +132,18 @@ QVariant LinesModel::data(const QModelIndex& index, int role) const
     const LineReview& line = m_lines.at(static_cast<std::size_t>(index.row()));
     const LineColumn& column = kLineColumns.at(static_cast<std::size_t>(index.column()));
     switch (role) {
-    case Qt::DisplayRole: return column.text(line, m_unit);
-    case Qt::TextAlignmentRole: return QVariant::fromValue(column.alignment);
-    case Qt::ToolTipRole: return format::plainToolTip(line.reading.why);
-    case SortRole: return column.sortValue(line);
-    case PointsRole: return QVariant::fromValue(&line.reading.points);
-    default: return {};
+    case Qt::DisplayRole:
+        return column.text(line, m_unit);
+    case Qt::TextAlignmentRole:
+        return QVariant::fromValue(column.alignment);
+    case Qt::ToolTipRole:
+        return format::plainToolTip(line.reading.why);
+    case SortRole:
+        return column.sortValue(line);
+    case PointsRole:
+        return QVariant::fromValue(&line.reading.points);
+    default:
+        return {};
     }
 }
 

@@ -24,7 +24,10 @@ RosterInk inkFor(const RosterRow& row, const QPalette& palette, bool selected)
     }
     const ThemeColours& c = themeColours(palette);
     if (!row.worst) return {c.text, c.quiet, c.quiet};
-    return {c.text, c.quiet, *row.worst == Severity::High ? c.alarm : *row.worst == Severity::Medium ? c.warm : c.quiet};
+    return {c.text, c.quiet,
+            *row.worst == Severity::High     ? c.alarm
+            : *row.worst == Severity::Medium ? c.warm
+                                             : c.quiet};
 }
 
 QString soonWord(const RosterRow& row)

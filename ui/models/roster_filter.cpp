@@ -46,8 +46,8 @@ bool RosterFilter::lessThan(const QModelIndex& left, const QModelIndex& right) c
         const double b = right.data(RosterModel::OrderRole).toDouble();
         if (a != b) return a > b;
     }
-    return left.data(RosterModel::NameRole).toString().localeAwareCompare(
-               right.data(RosterModel::NameRole).toString()) < 0;
+    return left.data(RosterModel::NameRole).toString().localeAwareCompare(right.data(RosterModel::NameRole).toString())
+           < 0;
 }
 
 }  // namespace steelyard

@@ -24,13 +24,20 @@ QVariant RosterModel::data(const QModelIndex& index, int role) const
     const RosterRow& at = row(index);
     switch (role) {
     case Qt::DisplayRole:
-    case NameRole: return at.name;
-    case GroupRole: return at.group;
-    case OrderRole: return at.order;
-    case RowRole: return QVariant::fromValue(&at);
-    case Qt::ToolTipRole: return format::plainToolTip(at.name + QLatin1Char('\n') + inWords(at));
-    case Qt::AccessibleTextRole: return QStringLiteral("%1, %2").arg(at.name, inWords(at));
-    default: return {};
+    case NameRole:
+        return at.name;
+    case GroupRole:
+        return at.group;
+    case OrderRole:
+        return at.order;
+    case RowRole:
+        return QVariant::fromValue(&at);
+    case Qt::ToolTipRole:
+        return format::plainToolTip(at.name + QLatin1Char('\n') + inWords(at));
+    case Qt::AccessibleTextRole:
+        return QStringLiteral("%1, %2").arg(at.name, inWords(at));
+    default:
+        return {};
     }
 }
 

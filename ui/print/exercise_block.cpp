@@ -27,7 +27,7 @@ struct BoxColumn {
 
 std::vector<BoxColumn> setColumns(MassUnit unit)
 {
-    return {{BlockText::tr("set"), 8},  {toText(unit), 20},          {BlockText::tr("reps"), 15},
+    return {{BlockText::tr("set"), 8},  {toText(unit), 20},           {BlockText::tr("reps"), 15},
             {BlockText::tr("off"), 14}, {BlockText::tr("marks"), 22}, {BlockText::tr("RIR"), 15}};
 }
 
@@ -83,7 +83,11 @@ void writeTarget(SheetPage& page, ColumnWriter& column, const SheetExercise& exe
     column.write(reps, kLargePoints, true, 3, room);
     if (!reserve.isEmpty() && repsWidth + 3 + reserveWidth <= room)
         page.texts.push_back({{repsWidth + 3, baseline + 1.1, room - repsWidth - 3, lineHeightMm(kSmallestPoints)},
-                              reserve, kSmallestPoints, false, TextSide::Left, false});
+                              reserve,
+                              kSmallestPoints,
+                              false,
+                              TextSide::Left,
+                              false});
     else
         column.write(reserve, kSmallestPoints, false, 1, room);
     if (!drawn) return;
@@ -117,8 +121,12 @@ double writeLeft(SheetPage& page, const BlockInput& input, double width)
 void writeLabels(SheetPage& page, const std::vector<BoxColumn>& columns, double left, double y)
 {
     for (const BoxColumn& column : columns) {
-        page.texts.push_back({{left, y, column.width, lineHeightMm(kSmallestPoints)}, column.label, kSmallestPoints,
-                              false, TextSide::Centre, false});
+        page.texts.push_back({{left, y, column.width, lineHeightMm(kSmallestPoints)},
+                              column.label,
+                              kSmallestPoints,
+                              false,
+                              TextSide::Centre,
+                              false});
         left += column.width;
     }
 }
@@ -136,8 +144,8 @@ double writeRight(SheetPage& page, const BlockInput& input, double left)
             const QRectF box(x, y, columns[i].width, kRowHeight);
             page.boxes.push_back({box, kHairline, i == 0 ? 0.06 : 0.0, i != 0});
             if (i == 0)
-                page.texts.push_back({box, QString::number(input.firstSet + row), kSmallestPoints, true,
-                                      TextSide::Centre, false});
+                page.texts.push_back(
+                    {box, QString::number(input.firstSet + row), kSmallestPoints, true, TextSide::Centre, false});
             x += columns[i].width;
         }
         y += kRowHeight;

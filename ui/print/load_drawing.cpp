@@ -55,7 +55,8 @@ void drawBar(SheetPage& page, const QRectF& area, const std::vector<Load>& plate
     for (const Load& plate : plates) total += discSize(plate.mass()).thickMm;
     const double room = area.right() - sleeveFrom - 2;  // a piece of sleeve stays in sight
     const double squeeze = total > room ? room / total : 1.0;
-    page.boxes.push_back({{sleeveFrom, middle - kSleeveHeight / 2, area.right() - sleeveFrom, kSleeveHeight}, kHairline, 0, false});
+    page.boxes.push_back(
+        {{sleeveFrom, middle - kSleeveHeight / 2, area.right() - sleeveFrom, kSleeveHeight}, kHairline, 0, false});
     double x = sleeveFrom;
     for (const Load& plate : plates) {
         const DiscSize size = discSize(plate.mass());
@@ -126,13 +127,22 @@ bool hasDrawing(const SheetLoad& load)
 void drawLoad(SheetPage& page, const QRectF& area, const SheetLoad& load)
 {
     switch (load.picture) {
-    case LoadPicture::Bar: drawBar(page, area, load.plates); return;
-    case LoadPicture::Dumbbells: drawDumbbell(page, area); return;
-    case LoadPicture::Pin: drawPin(page, area); return;
-    case LoadPicture::Belt: drawBelt(page, area, load.plates); return;
+    case LoadPicture::Bar:
+        drawBar(page, area, load.plates);
+        return;
+    case LoadPicture::Dumbbells:
+        drawDumbbell(page, area);
+        return;
+    case LoadPicture::Pin:
+        drawPin(page, area);
+        return;
+    case LoadPicture::Belt:
+        drawBelt(page, area, load.plates);
+        return;
     case LoadPicture::BarUnknown:
     case LoadPicture::BodyOnly:
-    case LoadPicture::Counterweight: return;
+    case LoadPicture::Counterweight:
+        return;
     }
 }
 

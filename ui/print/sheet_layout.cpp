@@ -15,7 +15,7 @@ struct LayoutText {
     Q_DECLARE_TR_FUNCTIONS(LayoutText)
 };
 
-constexpr double kGap = 1.3;  // above and below the line between exercises
+constexpr double kGap = 1.3;   // above and below the line between exercises
 constexpr int kMostRows = 20;  // of one block; more sets go on in a further one
 constexpr double kFooter = 5.2;
 
@@ -91,7 +91,8 @@ private:
         text(page, {right - pagesWidth, y, pagesWidth, small}, pages, kSmallestPoints, false, TextSide::Right);
         page.lines.push_back({{kSideMargin, y + small + 0.4, right, y + small + 0.4}, 0.5});
         text(page, {kSideMargin, bottom() + kFooter - small, width(), small},
-             LayoutText::tr("off = off standard, blank = not watched · marks: bottom, top, swing, dropped, lean, assisted"),
+             LayoutText::tr(
+                 "off = off standard, blank = not watched · marks: bottom, top, swing, dropped, lean, assisted"),
              kSmallestPoints, false, TextSide::Left);
     }
 
@@ -105,7 +106,8 @@ private:
         std::vector<TextItem> lines;
         for (const SheetCaution& caution : m_sheet.cautions)
             for (const QString& line : wrapText(cautionWords(caution), width() - 4, kSmallestPoints, false)) {
-                lines.push_back({{kSideMargin + 2, y, width() - 4, small}, line, kSmallestPoints, false, TextSide::Left, false});
+                lines.push_back(
+                    {{kSideMargin + 2, y, width() - 4, small}, line, kSmallestPoints, false, TextSide::Left, false});
                 y += small;
             }
         page.boxes.push_back({{kSideMargin, top, width(), y + 0.5 - top}, kHairline, 0.06, false});

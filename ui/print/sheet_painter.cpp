@@ -24,9 +24,10 @@ QPen inkPen(double mm)
 void paintBoxItem(QPainter& painter, const BoxItem& box)
 {
     painter.setPen(inkPen(box.line));
-    painter.setBrush(box.grey > 0 ? QBrush(QColor::fromRgbF(static_cast<float>(1 - box.grey), static_cast<float>(1 - box.grey),
-                                                            static_cast<float>(1 - box.grey)))
-                                  : QBrush(Qt::white));
+    painter.setBrush(box.grey > 0
+                         ? QBrush(QColor::fromRgbF(static_cast<float>(1 - box.grey), static_cast<float>(1 - box.grey),
+                                                   static_cast<float>(1 - box.grey)))
+                         : QBrush(Qt::white));
     painter.drawRect(inTypeUnits(box.rect));
 }
 

@@ -15,17 +15,17 @@ namespace steelyard {
 [[nodiscard]] QString sheetDate(QDate date);       // "Monday 1 March 2027"
 [[nodiscard]] QString sheetShortDate(QDate date);  // "1 Mar 2027"
 
-[[nodiscard]] QString headOf(const SessionSheet& sheet);    // title, gym, where the exercises come from
+[[nodiscard]] QString headOf(const SessionSheet& sheet);  // title, gym, where the exercises come from
 [[nodiscard]] QString cautionWords(const SheetCaution& caution);
-[[nodiscard]] QString detailOf(const SheetExercise& exercise);  // variant, grip, standard; "as usual" is left out
-[[nodiscard]] QString loadWords(const SheetExercise& exercise);    // "42.5 kg", "24 kg each hand"
-[[nodiscard]] QString repsWords(const SheetExercise& exercise);    // "3 × 10", "10 · 9 · 9", "3 × 8–12"
+[[nodiscard]] QString detailOf(const SheetExercise& exercise);      // variant, grip, standard; "as usual" is left out
+[[nodiscard]] QString loadWords(const SheetExercise& exercise);     // "42.5 kg", "24 kg each hand"
+[[nodiscard]] QString repsWords(const SheetExercise& exercise);     // "3 × 10", "10 · 9 · 9", "3 × 8–12"
 [[nodiscard]] QString reserveWords(const SheetExercise& exercise);  // "RIR 2", "RIR 2 as last time", empty
-[[nodiscard]] QString setUpWords(const SheetLoad& load);         // plates, bar, pin; empty: nothing to say
-[[nodiscard]] QString cantMakeWords(const SheetLoad& load);        // empty when the load can be made exactly
+[[nodiscard]] QString setUpWords(const SheetLoad& load);            // plates, bar, pin; empty: nothing to say
+[[nodiscard]] QString cantMakeWords(const SheetLoad& load);         // empty when the load can be made exactly
 [[nodiscard]] QString toBeatWords(const SheetExercise& exercise);
-[[nodiscard]] QString warmUpWords(const SheetExercise& exercise);   // empty: none
-[[nodiscard]] QString cueWords(const SheetExercise& exercise);      // in one paragraph
+[[nodiscard]] QString warmUpWords(const SheetExercise& exercise);  // empty: none
+[[nodiscard]] QString cueWords(const SheetExercise& exercise);     // in one paragraph
 [[nodiscard]] QString whyWords(const SheetExercise& exercise);
 [[nodiscard]] QString afterwardsWords(const SheetExercise& exercise);
 

@@ -46,7 +46,8 @@ void ActionFinder::show(const QString& search)
         const QString key = searchKey(text);
         if (!std::ranges::all_of(words, [&](const QString& word) { return key.contains(word); })) continue;
         const QString shortcut = m_actions[i]->shortcut().toString(QKeySequence::NativeText);
-        auto* item = new QListWidgetItem(shortcut.isEmpty() ? text : QStringLiteral("%1      %2").arg(text, shortcut), m_list);
+        auto* item =
+            new QListWidgetItem(shortcut.isEmpty() ? text : QStringLiteral("%1      %2").arg(text, shortcut), m_list);
         item->setData(Qt::UserRole, static_cast<int>(i));
     }
     m_list->setCurrentRow(0);
@@ -71,10 +72,15 @@ bool ActionFinder::eventFilter(QObject* watched, QEvent* event)
     case Qt::Key_Down:
     case Qt::Key_Up:
     case Qt::Key_PageDown:
-    case Qt::Key_PageUp: QApplication::sendEvent(m_list, event); return true;
+    case Qt::Key_PageUp:
+        QApplication::sendEvent(m_list, event);
+        return true;
     case Qt::Key_Return:
-    case Qt::Key_Enter: run(); return true;
-    default: return false;
+    case Qt::Key_Enter:
+        run();
+        return true;
+    default:
+        return false;
     }
 }
 

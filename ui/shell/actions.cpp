@@ -81,14 +81,22 @@ const ActionRow* findAction(const QString& id)
 QString menuTitle(ActionMenu menu)
 {
     switch (menu) {
-    case ActionMenu::Book: return ActionText::tr("&Book");
-    case ActionMenu::Edit: return ActionText::tr("&Edit");
-    case ActionMenu::Roster: return ActionText::tr("&Roster");
-    case ActionMenu::Week: return ActionText::tr("&Week");
-    case ActionMenu::Lifter: return ActionText::tr("&Lifter");
-    case ActionMenu::Floor: return ActionText::tr("&Floor");
-    case ActionMenu::View: return ActionText::tr("&View");
-    case ActionMenu::Help: return ActionText::tr("&Help");
+    case ActionMenu::Book:
+        return ActionText::tr("&Book");
+    case ActionMenu::Edit:
+        return ActionText::tr("&Edit");
+    case ActionMenu::Roster:
+        return ActionText::tr("&Roster");
+    case ActionMenu::Week:
+        return ActionText::tr("&Week");
+    case ActionMenu::Lifter:
+        return ActionText::tr("&Lifter");
+    case ActionMenu::Floor:
+        return ActionText::tr("&Floor");
+    case ActionMenu::View:
+        return ActionText::tr("&View");
+    case ActionMenu::Help:
+        return ActionText::tr("&Help");
     }
     return {};
 }

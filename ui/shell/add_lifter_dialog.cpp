@@ -13,8 +13,12 @@
 namespace steelyard {
 
 AddLifterDialog::AddLifterDialog(Book& book, const QStringList& groups, QWidget* parent)
-    : QDialog(parent), m_book(book), m_name(new QLineEdit(this)), m_group(new QComboBox(this)),
-      m_unit(new QComboBox(this)), m_problem(new QLabel(this))
+    : QDialog(parent),
+      m_book(book),
+      m_name(new QLineEdit(this)),
+      m_group(new QComboBox(this)),
+      m_unit(new QComboBox(this)),
+      m_problem(new QLabel(this))
 {
     setAttribute(Qt::WA_DeleteOnClose);
     setWindowTitle(tr("Add a lifter"));

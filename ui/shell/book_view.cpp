@@ -32,9 +32,15 @@ QFrame* makeHairline(QWidget* parent)
 }  // namespace
 
 BookView::BookView(const UiContext& context, QWidget* parent)
-    : QWidget(parent), m_context(context), m_model(context.book, context.reviews), m_layers(new QStackedWidget(this)),
-      m_empty(new EmptyBookPage(context.book.isReadOnly(), this)), m_splitter(new QSplitter(this)),
-      m_roster(new RosterPane(m_model, this)), m_tabs(new PlaceTabs(this)), m_stack(new QStackedWidget(this)),
+    : QWidget(parent),
+      m_context(context),
+      m_model(context.book, context.reviews),
+      m_layers(new QStackedWidget(this)),
+      m_empty(new EmptyBookPage(context.book.isReadOnly(), this)),
+      m_splitter(new QSplitter(this)),
+      m_roster(new RosterPane(m_model, this)),
+      m_tabs(new PlaceTabs(this)),
+      m_stack(new QStackedWidget(this)),
       m_pages(makePages(context, m_stack))
 {
     auto* right = new QWidget(this);
@@ -93,9 +99,9 @@ QWidget* BookView::makeBanner()
 {
     const QString holder = m_context.book.holder();
     auto* banner = new QLabel(
-        holder.isEmpty() ? tr("This book can only be read: its file or folder is protected. Nothing you do here is stored.")
-                         : tr("This book can only be read: %1 has it open. Close it there, then open it here again.")
-                               .arg(holder),
+        holder.isEmpty()
+            ? tr("This book can only be read: its file or folder is protected. Nothing you do here is stored.")
+            : tr("This book can only be read: %1 has it open. Close it there, then open it here again.").arg(holder),
         this);
     banner->setObjectName(QStringLiteral("readOnlyBanner"));
     banner->setTextFormat(Qt::PlainText);

@@ -71,11 +71,12 @@ QDialog* makeGuide(QWidget* parent)
 
 QDialog* makeAbout(QWidget* parent)
 {
-    auto* label = new QLabel(HelpText::tr("Steelyard %1\n\nWeekly review and session sheets for a coach with many "
-                                          "lifters.\nFree software under the GNU General Public License, version 3 or "
-                                          "later. It comes without any warranty.\n\nIt does not diagnose. Pain that "
-                                          "lasts, spreads or wakes somebody at night belongs to a licensed professional.")
-                                 .arg(QString::fromLatin1(STEELYARD_VERSION)));
+    auto* label =
+        new QLabel(HelpText::tr("Steelyard %1\n\nWeekly review and session sheets for a coach with many "
+                                "lifters.\nFree software under the GNU General Public License, version 3 or "
+                                "later. It comes without any warranty.\n\nIt does not diagnose. Pain that "
+                                "lasts, spreads or wakes somebody at night belongs to a licensed professional.")
+                       .arg(QString::fromLatin1(STEELYARD_VERSION)));
     label->setTextFormat(Qt::PlainText);
     label->setWordWrap(true);
     return makeHelpDialog(parent, HelpText::tr("About Steelyard"), label, {460, 240});

@@ -34,8 +34,13 @@ QString forMenu(QString text)
 }  // namespace
 
 MainWindow::MainWindow(MainServices services, Prompter& prompter, const Clock& clock, QSettings& settings)
-    : m_services(std::move(services)), m_prompter(prompter), m_clock(clock), m_settings(settings),
-      m_jobs(std::make_unique<JobRunner>()), m_layers(new QStackedWidget(this)), m_first(new FirstRunPage(this)),
+    : m_services(std::move(services)),
+      m_prompter(prompter),
+      m_clock(clock),
+      m_settings(settings),
+      m_jobs(std::make_unique<JobRunner>()),
+      m_layers(new QStackedWidget(this)),
+      m_first(new FirstRunPage(this)),
       m_status(new StatusLine(*m_jobs, this))
 {
     auto* central = new QWidget(this);
@@ -71,7 +76,8 @@ void MainWindow::makeActions()
         action->setObjectName(row.id);
         action->setMenuRole(QAction::NoRole);
         QList<QKeySequence> keys;
-        for (const QString& key : row.shortcut.split(QLatin1Char(';'), Qt::SkipEmptyParts)) keys.push_back(QKeySequence(key));
+        for (const QString& key : row.shortcut.split(QLatin1Char(';'), Qt::SkipEmptyParts))
+            keys.push_back(QKeySequence(key));
         action->setShortcuts(keys);
         connect(action, &QAction::triggered, this, [this, id = row.id] { perform(id); });
         m_actions.emplace(row.id, action);
@@ -161,7 +167,8 @@ void MainWindow::undoOrRedo(bool undo)
     const QString label = undo ? m_book->history().undoLabel() : m_book->history().redoLabel();
     const auto done = undo ? m_book->history().undo() : m_book->history().redo();
     if (!done)
-        m_prompter.tellError(this, undo ? tr("This could not be undone") : tr("This could not be redone"), done.error());
+        m_prompter.tellError(this, undo ? tr("This could not be undone") : tr("This could not be redone"),
+                             done.error());
     else
         m_status->say(undo ? tr("Undone: %1").arg(label) : tr("Redone: %1").arg(label));
     updateActions();

@@ -12,8 +12,13 @@
 namespace steelyard {
 
 RosterPane::RosterPane(RosterModel& model, QWidget* parent)
-    : QWidget(parent), m_model(model), m_search(new QLineEdit(this)), m_group(new QComboBox(this)),
-      m_order(new QComboBox(this)), m_list(new QListView(this)), m_count(new QLabel(this))
+    : QWidget(parent),
+      m_model(model),
+      m_search(new QLineEdit(this)),
+      m_group(new QComboBox(this)),
+      m_order(new QComboBox(this)),
+      m_list(new QListView(this)),
+      m_count(new QLabel(this))
 {
     m_search->setPlaceholderText(tr("Find a lifter   Ctrl+F"));
     m_search->setAccessibleName(tr("Find a lifter"));
@@ -156,12 +161,22 @@ bool RosterPane::eventFilter(QObject* watched, QEvent* event)
 {
     if (watched != m_search || event->type() != QEvent::KeyPress) return QWidget::eventFilter(watched, event);
     switch (static_cast<QKeyEvent*>(event)->key()) {
-    case Qt::Key_Down: step(1); return true;
-    case Qt::Key_Up: step(-1); return true;
-    case Qt::Key_Escape: m_search->clear(); Q_EMIT leftSearch(); return true;
+    case Qt::Key_Down:
+        step(1);
+        return true;
+    case Qt::Key_Up:
+        step(-1);
+        return true;
+    case Qt::Key_Escape:
+        m_search->clear();
+        Q_EMIT leftSearch();
+        return true;
     case Qt::Key_Return:
-    case Qt::Key_Enter: Q_EMIT leftSearch(); return true;
-    default: return false;
+    case Qt::Key_Enter:
+        Q_EMIT leftSearch();
+        return true;
+    default:
+        return false;
     }
 }
 

@@ -9,7 +9,10 @@
 namespace steelyard {
 
 StatusLine::StatusLine(JobRunner& jobs, QWidget* parent)
-    : QWidget(parent), m_jobs(jobs), m_text(new QLabel(this)), m_job(new QLabel(this)),
+    : QWidget(parent),
+      m_jobs(jobs),
+      m_text(new QLabel(this)),
+      m_job(new QLabel(this)),
       m_stop(new QPushButton(tr("Stop   Ctrl+."), this))
 {
     m_text->setTextFormat(Qt::PlainText);

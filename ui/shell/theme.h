@@ -21,14 +21,14 @@ enum class ThemeChoice { System, Light, Dark };
 
 struct ThemeColours {
     bool dark = false;
-    QColor ground;     // page
+    QColor ground;  // page
     QColor text;
-    QColor quiet;      // secondary text, still 4.5:1
-    QColor hairline;   // rules between things
-    QColor accent;     // selection, focus, links
-    QColor warm;       // worth a look (text grade)
-    QColor alarm;      // soon (text grade)
-    QColor good;       // as hoped (text grade)
+    QColor quiet;                // secondary text, still 4.5:1
+    QColor hairline;             // rules between things
+    QColor accent;               // selection, focus, links
+    QColor warm;                 // worth a look (text grade)
+    QColor alarm;                // soon (text grade)
+    QColor good;                 // as hoped (text grade)
     std::array<QColor, 8> data;  // Okabe and Ito: blue first
 };
 

@@ -39,13 +39,14 @@ Result<void> runDemo(const Console& console)
 
 ConsoleCommand demoCommand()
 {
-    return {QStringLiteral("demo"),
-            DemoCommandText::tr("make a book filled with an invented club"),
-            {bookOption(),
-             {QStringLiteral("athletes"), DemoCommandText::tr("How many, 1 to 500."), QStringLiteral("n")},
-             {QStringLiteral("years"), DemoCommandText::tr("How many years of sessions, 1 to 10."), QStringLiteral("y")},
-             {QStringLiteral("seed"), DemoCommandText::tr("The same seed gives the same club."), QStringLiteral("s")}},
-            &runDemo};
+    return {
+        QStringLiteral("demo"),
+        DemoCommandText::tr("make a book filled with an invented club"),
+        {bookOption(),
+         {QStringLiteral("athletes"), DemoCommandText::tr("How many, 1 to 500."), QStringLiteral("n")},
+         {QStringLiteral("years"), DemoCommandText::tr("How many years of sessions, 1 to 10."), QStringLiteral("y")},
+         {QStringLiteral("seed"), DemoCommandText::tr("The same seed gives the same club."), QStringLiteral("s")}},
+        &runDemo};
 }
 
 }  // namespace steelyard

@@ -1,9 +1,11 @@
 #include "app/console/commands/commands.h"
 #include "core/book/book.h"
+#include "core/exchange/book_import.h"
 #include "core/exchange/logbook_import.h"
 
 #include <QtCore/QCoreApplication>
 #include <QtCore/QFile>
+#include <QtCore/QFileInfo>
 #include <QtCore/QJsonArray>
 #include <QtCore/QJsonObject>
 #include <QtCore/QSaveFile>
@@ -23,8 +25,9 @@ Result<QByteArray> readWholeFile(const QString& path)
     if (!file.open(QIODevice::ReadOnly))
         return fail(ErrorCode::Invalid, ImportCommandText::tr("“%1” can't be read: %2.").arg(path, file.errorString()));
     if (file.size() > kMostImportBytes)
-        return fail(ErrorCode::Invalid, ImportCommandText::tr("“%1” is larger than %2 MB. Split it and import the parts.")
-                                            .arg(path, QString::number(kMostImportBytes / 1024 / 1024)));
+        return fail(ErrorCode::Invalid,
+                    ImportCommandText::tr("“%1” is larger than %2 MB. Split it and import the parts.")
+                        .arg(path, QString::number(kMostImportBytes / 1024 / 1024)));
     return file.readAll();
 }
 
@@ -66,13 +69,14 @@ void printReport(const Console& console, const ImportReport& report)
                       .arg(report.setsAdded)
                       .arg(report.setsAlreadyThere)
                       .arg(report.rowsSetAside));
-    console.print(ImportCommandText::tr("New: %1 athletes, %2 exercises, %3 variants, %4 grips, %5 standards, %6 lift lines.")
-                      .arg(report.newAthletes.size())
-                      .arg(report.newExercises.size())
-                      .arg(report.newVariants)
-                      .arg(report.newGrips)
-                      .arg(report.newStandards)
-                      .arg(report.newLines));
+    console.print(
+        ImportCommandText::tr("New: %1 athletes, %2 exercises, %3 variants, %4 grips, %5 standards, %6 lift lines.")
+            .arg(report.newAthletes.size())
+            .arg(report.newExercises.size())
+            .arg(report.newVariants)
+            .arg(report.newGrips)
+            .arg(report.newStandards)
+            .arg(report.newLines));
     if (!report.unknownColumns.isEmpty())
         console.say(ImportCommandText::tr("Columns that are not known here, kept as notes: %1.")
                         .arg(report.unknownColumns.join(QStringLiteral(", "))));
@@ -84,7 +88,30 @@ Result<void> writeSetAside(const Console& console, const ParsedLogbook& parsed, 
     const QByteArray csv = problemRowsCsv(parsed, report);
     QSaveFile file(path);
     if (!file.open(QIODevice::WriteOnly) || file.write(csv) != csv.size() || !file.commit())
-        return fail(ErrorCode::Storage, ImportCommandText::tr("“%1” can't be written: %2.").arg(path, file.errorString()));
+        return fail(ErrorCode::Storage,
+                    ImportCommandText::tr("“%1” can't be written: %2.").arg(path, file.errorString()));
+    return {};
+}
+
+// The folder that `export` wrote: everything goes into a book that has no athletes yet.
+Result<void> importFolder(Book& book, const QString& folder, const Console& console)
+{
+    const QDate today = console.clock().today();
+    const auto fill = [today](Transaction& transaction, const QString& csvPath,
+                              const Progress& progress) -> Result<void> {
+        STEELYARD_TRY(const QByteArray bytes, readWholeFile(csvPath));
+        STEELYARD_TRY(const ParsedLogbook parsed, parseLogbook(bytes, LogbookMapping{}, today, progress));
+        ImportReport report;
+        STEELYARD_CHECK(fillLogbook(transaction, parsed, report, progress));
+        report.problems.insert(report.problems.end(), parsed.problems.begin(), parsed.problems.end());
+        if (!report.problems.empty())
+            return fail(ErrorCode::Invalid,
+                        ImportCommandText::tr("%1. Nothing was imported.").arg(toText(report.problems.front())));
+        return {};
+    };
+    STEELYARD_CHECK(importExport(book, folder, fill, console.progress()));
+    STEELYARD_TRY(const auto sets, book.database().integer("SELECT count(*) FROM set_entry"));
+    console.print(ImportCommandText::tr("The whole export came in: %1 sets.").arg(sets));
     return {};
 }
 
@@ -97,7 +124,10 @@ Result<void> runImport(const Console& console)
     STEELYARD_TRY(const LogbookMapping mapping, mappingOf(console));
     STEELYARD_TRY(auto book, Book::open(path, console.clock()));
     if (book->isReadOnly())
-        return fail(ErrorCode::Storage, ImportCommandText::tr("The book is open in another program (%1). Close it there first.").arg(book->holder()));
+        return fail(ErrorCode::Storage,
+                    ImportCommandText::tr("The book is open in another program (%1). Close it there first.")
+                        .arg(book->holder()));
+    if (QFileInfo(console.files().front()).isDir()) return importFolder(*book, console.files().front(), console);
     STEELYARD_TRY(const QByteArray bytes, readWholeFile(console.files().front()));
     const Progress progress = console.progress();
     STEELYARD_TRY(const ParsedLogbook parsed, parseLogbook(bytes, mapping, console.clock().today(), progress));
@@ -114,8 +144,9 @@ Result<void> runImport(const Console& console)
     if (report.problems.size() > kMostProblemsShown)
         console.say(ImportCommandText::tr("… and %1 more.").arg(report.problems.size() - kMostProblemsShown));
     if (report.problems.empty() || options.setAside) return {};
-    return fail(ErrorCode::Invalid,
-                ImportCommandText::tr("Nothing was imported. Mend the rows above, or add --set-aside FILE to leave them out."));
+    return fail(
+        ErrorCode::Invalid,
+        ImportCommandText::tr("Nothing was imported. Mend the rows above, or add --set-aside FILE to leave them out."));
 }
 
 }  // namespace
@@ -127,7 +158,8 @@ ConsoleCommand importCommand()
             {bookOption(),
              {QStringLiteral("map"), ImportCommandText::tr("How its columns become ours."), QStringLiteral("file")},
              {QStringLiteral("preview"), ImportCommandText::tr("Only say what would happen.")},
-             {QStringLiteral("set-aside"), ImportCommandText::tr("Write rows with problems here and import the others."), QStringLiteral("file")}},
+             {QStringLiteral("set-aside"),
+              ImportCommandText::tr("Write rows with problems here and import the others."), QStringLiteral("file")}},
             &runImport};
 }
 

@@ -24,7 +24,10 @@ Result<void> runNew(const Console& console)
 
 ConsoleCommand newCommand()
 {
-    return {QStringLiteral("new"), NewCommandText::tr("make an empty book with the starter library"), {bookOption()}, &runNew};
+    return {QStringLiteral("new"),
+            NewCommandText::tr("make an empty book with the starter library"),
+            {bookOption()},
+            &runNew};
 }
 
 }  // namespace steelyard

@@ -28,7 +28,8 @@ Result<void> runSheets(const Console& console)
     const QString painter = QCoreApplication::applicationDirPath() + QStringLiteral("/steelyard-paper");
     if (!QFileInfo(painter).isExecutable())
         return fail(ErrorCode::Unsupported,
-                    SheetsCommandText::tr("“%1” is not there; sheets are painted by it. Install Steelyard whole.").arg(painter));
+                    SheetsCommandText::tr("“%1” is not there; sheets are painted by it. Install Steelyard whole.")
+                        .arg(painter));
     const int status = QProcess::execute(painter, words);
     switch (status) {
     case 0:

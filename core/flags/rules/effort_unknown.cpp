@@ -18,8 +18,9 @@ public:
     QString title() const override { return EffortUnknownText::tr("Effort unknown"); }
     QString explanation() const override
     {
-        return EffortUnknownText::tr("Without repetitions in reserve (or a set that ended in failure) more repetitions may only "
-                                     "mean more effort, so only a plain rise is read.");
+        return EffortUnknownText::tr(
+            "Without repetitions in reserve (or a set that ended in failure) more repetitions may only "
+            "mean more effort, so only a plain rise is read.");
     }
     Concern concern() const override { return Concern::Housekeeping; }
     std::vector<RuleParameter> parameters() const override
@@ -34,9 +35,9 @@ public:
         std::vector<LineFinding> findings;
         for (const SnapshotLine& line : snapshot.lines)
             if (line.recent) checkLine(line, limits, findings);
-        const QString whole =
-            EffortUnknownText::tr("Effort is missing on most sets of %n lift(s); more repetitions may only mean more effort.",
-                                  nullptr, static_cast<int>(findings.size()));
+        const QString whole = EffortUnknownText::tr(
+            "Effort is missing on most sets of %n lift(s); more repetitions may only mean more effort.", nullptr,
+            static_cast<int>(findings.size()));
         addByLineOrLifter(std::move(findings), snapshot, whole, flags);
     }
 
@@ -53,13 +54,16 @@ private:
         }
         const double percent = 100.0 * (sets - known) / sets;
         if (percent <= limits.value(u"percent")) return;
-        findings.push_back({&line,
-                            {id(), line.record->id, Severity::Low,
-                             EffortUnknownText::tr("%1: %2 of the last %3 working sets have no effort written down.")
-                                 .arg(lineName(*line.record), QString::number(sets - known), QString::number(sets)),
-                             {{last.back()->point.date, EffortUnknownText::tr("% of sets without effort: %1")
-                                                            .arg(lineName(*line.record)), percent}},
-                             {QStringLiteral("ask_effort")}}});
+        findings.push_back(
+            {&line,
+             {id(),
+              line.record->id,
+              Severity::Low,
+              EffortUnknownText::tr("%1: %2 of the last %3 working sets have no effort written down.")
+                  .arg(lineName(*line.record), QString::number(sets - known), QString::number(sets)),
+              {{last.back()->point.date,
+                EffortUnknownText::tr("% of sets without effort: %1").arg(lineName(*line.record)), percent}},
+              {QStringLiteral("ask_effort")}}});
     }
 };
 

@@ -40,9 +40,9 @@ std::vector<StandingSet> standingSets(const SnapshotLine& line, QDate until)
 }
 
 struct Neighbourhood {
-    double lnLoad = 0;     // median of ln kilograms
-    double scatter = 0;    // robust SD of it
-    double reps = 0;       // median
+    double lnLoad = 0;   // median of ln kilograms
+    double scatter = 0;  // robust SD of it
+    double reps = 0;     // median
 };
 
 std::optional<Neighbourhood> neighboursOf(const std::vector<StandingSet>& sets, std::size_t at)
@@ -51,7 +51,8 @@ std::optional<Neighbourhood> neighboursOf(const std::vector<StandingSet>& sets, 
     std::vector<double> reps;
     const auto last = std::ssize(sets) - 1;
     const auto here = static_cast<std::ptrdiff_t>(at);
-    for (auto i = std::max<std::ptrdiff_t>(0, here - kNeighboursEachSide); i <= std::min(last, here + kNeighboursEachSide); ++i) {
+    for (auto i = std::max<std::ptrdiff_t>(0, here - kNeighboursEachSide);
+         i <= std::min(last, here + kNeighboursEachSide); ++i) {
         const SetEntry& set = *sets[static_cast<std::size_t>(i)].set;
         if (i == here || set.load.mass() <= Mass{}) continue;
         ln.push_back(std::log(set.load.kilograms()));
@@ -67,16 +68,18 @@ public:
     QString title() const override { return ImplausibleEntryText::tr("Unlikely entry"); }
     QString explanation() const override
     {
-        return ImplausibleEntryText::tr("A load or a count that differs so much from the sessions around it that a slip of the "
-                                        "pen is likelier: kilograms and pounds mixed up, a decimal point moved, two digits "
-                                        "typed together.");
+        return ImplausibleEntryText::tr(
+            "A load or a count that differs so much from the sessions around it that a slip of the "
+            "pen is likelier: kilograms and pounds mixed up, a decimal point moved, two digits "
+            "typed together.");
     }
     Concern concern() const override { return Concern::Housekeeping; }
     bool isAboutEvents() const override { return true; }
     std::vector<RuleParameter> parameters() const override
     {
         return {{QStringLiteral("ratio"), ImplausibleEntryText::tr("times the usual load"), 1.8, 1.2, 5,
-                 ImplausibleEntryText::tr("Our convention: below the 2.2 between pounds and kilograms, above any jump in training.")},
+                 ImplausibleEntryText::tr(
+                     "Our convention: below the 2.2 between pounds and kilograms, above any jump in training.")},
                 {QStringLiteral("reps_ratio"), ImplausibleEntryText::tr("times the usual repetitions"), 2.5, 1.5, 10,
                  ImplausibleEntryText::tr("Our convention; the difference is at least ten repetitions as well.")},
                 {QStringLiteral("days"), ImplausibleEntryText::tr("days"), 42, 7, 3650,
@@ -96,8 +99,9 @@ public:
                 flag.sentence = ImplausibleEntryText::tr("%1: %2 × %3 on %4 doesn't fit the sessions around it; %5.")
                                     .arg(lineName(*line.record), sets[i].set->load.toString(),
                                          QString::number(sets[i].set->reps), plainDay(sets[i].date), guess);
-                flag.evidence.push_back({sets[i].date, ImplausibleEntryText::tr("load in kg, where about %1 kg is usual")
-                                                           .arg(plainNumber(std::exp(around->lnLoad))),
+                flag.evidence.push_back({sets[i].date,
+                                         ImplausibleEntryText::tr("load in kg, where about %1 kg is usual")
+                                             .arg(plainNumber(std::exp(around->lnLoad))),
                                          sets[i].set->load.kilograms()});
             }
             if (!flag.evidence.empty()) flags.push_back(std::move(flag));
@@ -124,7 +128,8 @@ private:
     static QString loadGuess(double lnRatio)
     {
         const double size = std::abs(lnRatio);
-        if (std::abs(size - std::log(10.0)) < 0.2) return ImplausibleEntryText::tr("perhaps the decimal point was moved");
+        if (std::abs(size - std::log(10.0)) < 0.2)
+            return ImplausibleEntryText::tr("perhaps the decimal point was moved");
         if (std::abs(size - std::log(kPoundsAKilogram)) < 0.15)
             return ImplausibleEntryText::tr("perhaps kilograms and pounds were mixed up");
         return ImplausibleEntryText::tr("perhaps a slip while writing it down");

@@ -15,14 +15,22 @@ struct JointDiscomfortText {
 QString jointWord(Joint joint)
 {
     switch (joint) {
-    case Joint::Elbow: return JointDiscomfortText::tr("elbow");
-    case Joint::Shoulder: return JointDiscomfortText::tr("shoulder");
-    case Joint::Wrist: return JointDiscomfortText::tr("wrist");
-    case Joint::LowerBack: return JointDiscomfortText::tr("lower back");
-    case Joint::Hip: return JointDiscomfortText::tr("hip");
-    case Joint::Knee: return JointDiscomfortText::tr("knee");
-    case Joint::Neck: return JointDiscomfortText::tr("neck");
-    case Joint::Ankle: return JointDiscomfortText::tr("ankle");
+    case Joint::Elbow:
+        return JointDiscomfortText::tr("elbow");
+    case Joint::Shoulder:
+        return JointDiscomfortText::tr("shoulder");
+    case Joint::Wrist:
+        return JointDiscomfortText::tr("wrist");
+    case Joint::LowerBack:
+        return JointDiscomfortText::tr("lower back");
+    case Joint::Hip:
+        return JointDiscomfortText::tr("hip");
+    case Joint::Knee:
+        return JointDiscomfortText::tr("knee");
+    case Joint::Neck:
+        return JointDiscomfortText::tr("neck");
+    case Joint::Ankle:
+        return JointDiscomfortText::tr("ankle");
     }
     return {};
 }
@@ -57,15 +65,17 @@ public:
     QString title() const override { return JointDiscomfortText::tr("Joint discomfort"); }
     QString explanation() const override
     {
-        return JointDiscomfortText::tr("Discomfort in a joint was rated high once, or noticeable twice running. The program "
-                                       "records and reminds; what it is, only somebody who examines the joint can say.");
+        return JointDiscomfortText::tr(
+            "Discomfort in a joint was rated high once, or noticeable twice running. The program "
+            "records and reminds; what it is, only somebody who examines the joint can say.");
     }
     Concern concern() const override { return Concern::Pain; }
     bool isAboutEvents() const override { return true; }
     std::vector<RuleParameter> parameters() const override
     {
         const QString source = JointDiscomfortText::tr(
-            "Pain-monitoring model (Thomeé 1997; Silbernagel et al. 2007, cut-offs from memory): up to 5 acceptable, over 5 "
+            "Pain-monitoring model (Thomeé 1997; Silbernagel et al. 2007, cut-offs from memory): up to 5 acceptable, "
+            "over 5 "
             "not; a stricter variant calls 4 and 5 the edge.");
         return {{QStringLiteral("twice"), QStringLiteral("0–10"), 4, 1, 10, source},
                 {QStringLiteral("once_over"), QStringLiteral("0–10"), 5, 1, 9, source},
@@ -99,35 +109,41 @@ private:
         }
         if (!high && !pair) return;
         const JointRating& worst = high ? *high : *pair;
-        Flag flag{id(), worst.line->id, high ? Severity::High : Severity::Medium, sentenceFor(joint, worst, high != nullptr), {},
+        Flag flag{id(),
+                  worst.line->id,
+                  high ? Severity::High : Severity::Medium,
+                  sentenceFor(joint, worst, high != nullptr),
+                  {},
                   {QStringLiteral("change_grip"), QStringLiteral("change_variant"), QStringLiteral("drop_set"),
                    QStringLiteral("hold_load"), QStringLiteral("refer_out")}};
         if (high) flag.actions.move(flag.actions.size() - 1, 0);
         for (const JointRating& rating : ratings)
-            flag.evidence.push_back({rating.date, JointDiscomfortText::tr("discomfort in the %1, 0–10").arg(jointWord(joint)),
+            flag.evidence.push_back({rating.date,
+                                     JointDiscomfortText::tr("discomfort in the %1, 0–10").arg(jointWord(joint)),
                                      static_cast<double>(rating.value)});
         flags.push_back(std::move(flag));
     }
 
     static QString sentenceFor(Joint joint, const JointRating& worst, bool high)
     {
-        const QString what = high ? JointDiscomfortText::tr("%1: discomfort in the %2 was rated %3 of 10 on %4.")
-                                        .arg(lineName(*worst.line), jointWord(joint), QString::number(worst.value),
-                                             plainDay(worst.date))
-                                  : JointDiscomfortText::tr("%1: discomfort in the %2 was noticeable twice running (%3 of 10 on "
-                                                            "%4).")
-                                        .arg(lineName(*worst.line), jointWord(joint), QString::number(worst.value),
-                                             plainDay(worst.date));
+        const QString what =
+            high
+                ? JointDiscomfortText::tr("%1: discomfort in the %2 was rated %3 of 10 on %4.")
+                      .arg(lineName(*worst.line), jointWord(joint), QString::number(worst.value), plainDay(worst.date))
+                : JointDiscomfortText::tr(
+                      "%1: discomfort in the %2 was noticeable twice running (%3 of 10 on "
+                      "%4).")
+                      .arg(lineName(*worst.line), jointWord(joint), QString::number(worst.value), plainDay(worst.date));
         return what + u' '
-               + JointDiscomfortText::tr("Stop what hurts; if it lasts, swells, or spreads, see a licensed professional.");
+               + JointDiscomfortText::tr(
+                   "Stop what hurts; if it lasts, swells, or spreads, see a licensed professional.");
     }
 
     // A decision is about a rule and a line, so two joints on one line are one flag.
     static void addOrJoin(Flag flag, std::vector<Flag>& flags)
     {
-        const auto same = std::ranges::find_if(flags, [&](const Flag& other) {
-            return other.rule == flag.rule && other.line == flag.line;
-        });
+        const auto same = std::ranges::find_if(
+            flags, [&](const Flag& other) { return other.rule == flag.rule && other.line == flag.line; });
         if (same == flags.end()) {
             flags.push_back(std::move(flag));
             return;

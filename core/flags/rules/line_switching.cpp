@@ -45,14 +45,16 @@ public:
     QString title() const override { return LineSwitchingText::tr("Too many ways"); }
     QString explanation() const override
     {
-        return LineSwitchingText::tr("Variant, grip or standard change so often that no lift line has enough sessions for a "
-                                     "trend. Changing on purpose is fine; a comparison or one way kept for some weeks says "
-                                     "more.");
+        return LineSwitchingText::tr(
+            "Variant, grip or standard change so often that no lift line has enough sessions for a "
+            "trend. Changing on purpose is fine; a comparison or one way kept for some weeks says "
+            "more.");
     }
     Concern concern() const override { return Concern::Unreadable; }
     std::vector<RuleParameter> parameters() const override
     {
-        return {{QStringLiteral("lines"), LineSwitchingText::tr("lines"), 3, 2, 10, LineSwitchingText::tr("Our convention.")},
+        return {{QStringLiteral("lines"), LineSwitchingText::tr("lines"), 3, 2, 10,
+                 LineSwitchingText::tr("Our convention.")},
                 {QStringLiteral("weeks"), LineSwitchingText::tr("weeks"), 8, 4, 26,
                  LineSwitchingText::tr("Our convention: the span in which a line counts as trained lately.")},
                 {QStringLiteral("enough_sessions"), LineSwitchingText::tr("sessions"), 5, 3, 20,
@@ -62,15 +64,19 @@ public:
     {
         for (auto& [exercise, spread] : spreadSince(snapshot, snapshot.asOf.addDays(-7 * limits.whole(u"weeks")))) {
             const int enough = limits.whole(u"enough_sessions");
-            if (std::ssize(spread.lines) < limits.whole(u"lines") || spread.sessions < enough || spread.most >= enough) continue;
+            if (std::ssize(spread.lines) < limits.whole(u"lines") || spread.sessions < enough || spread.most >= enough)
+                continue;
             std::ranges::stable_sort(spread.lines, {}, &Evidence::date);
-            flags.push_back({id(), spread.newest->record->id, Severity::Medium,
-                             LineSwitchingText::tr("%1: %2 sessions in %3 weeks were done in %4 different ways, so none of them "
-                                                   "can be compared with the one before.")
-                                 .arg(spread.newest->record->exercise.value.name, QString::number(spread.sessions),
-                                      QString::number(limits.whole(u"weeks")), QString::number(spread.lines.size())),
-                             spread.lines,
-                             {QStringLiteral("keep_line"), QStringLiteral("start_trial"), QStringLiteral("retest_standard")}});
+            flags.push_back(
+                {id(),
+                 spread.newest->record->id,
+                 Severity::Medium,
+                 LineSwitchingText::tr("%1: %2 sessions in %3 weeks were done in %4 different ways, so none of them "
+                                       "can be compared with the one before.")
+                     .arg(spread.newest->record->exercise.value.name, QString::number(spread.sessions),
+                          QString::number(limits.whole(u"weeks")), QString::number(spread.lines.size())),
+                 spread.lines,
+                 {QStringLiteral("keep_line"), QStringLiteral("start_trial"), QStringLiteral("retest_standard")}});
         }
     }
 };

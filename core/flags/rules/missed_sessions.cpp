@@ -43,13 +43,15 @@ public:
     QString title() const override { return MissedSessionsText::tr("Missed sessions"); }
     QString explanation() const override
     {
-        return MissedSessionsText::tr("Fewer sessions than the block plans; without a block, than the days a week agreed; "
-                                      "without either, than in the eight weeks before.");
+        return MissedSessionsText::tr(
+            "Fewer sessions than the block plans; without a block, than the days a week agreed; "
+            "without either, than in the eight weeks before.");
     }
     Concern concern() const override { return Concern::NotMoving; }
     std::vector<RuleParameter> parameters() const override
     {
-        return {{QStringLiteral("days"), MissedSessionsText::tr("days"), 14, 7, 60, MissedSessionsText::tr("Our convention.")},
+        return {{QStringLiteral("days"), MissedSessionsText::tr("days"), 14, 7, 60,
+                 MissedSessionsText::tr("Our convention.")},
                 {QStringLiteral("percent"), MissedSessionsText::tr("% of the expected sessions"), 50, 10, 90,
                  MissedSessionsText::tr("Our convention: half or less.")},
                 {QStringLiteral("missed"), MissedSessionsText::tr("sessions"), 2, 1, 20,
@@ -68,13 +70,16 @@ public:
         QDate last = *first;
         for (const QDate date : log.sessionDates)
             if (date <= snapshot.asOf) last = date;
-        flags.push_back({id(), std::nullopt, came == 0 ? Severity::Medium : Severity::Low,
-                         MissedSessionsText::tr("%1 of about %2 expected sessions in the last %3 days; the last one was on %4.")
-                             .arg(QString::number(came), plainNumber(expected), QString::number(limits.whole(u"days")),
-                                  plainDay(last)),
-                         {{last, MissedSessionsText::tr("last session, days ago"),
-                           static_cast<double>(last.daysTo(snapshot.asOf))}},
-                         {QStringLiteral("contact_lifter"), QStringLiteral("hold_load"), QStringLiteral("drop_set")}});
+        flags.push_back(
+            {id(),
+             std::nullopt,
+             came == 0 ? Severity::Medium : Severity::Low,
+             MissedSessionsText::tr("%1 of about %2 expected sessions in the last %3 days; the last one was on %4.")
+                 .arg(QString::number(came), plainNumber(expected), QString::number(limits.whole(u"days")),
+                      plainDay(last)),
+             {{last, MissedSessionsText::tr("last session, days ago"),
+               static_cast<double>(last.daysTo(snapshot.asOf))}},
+             {QStringLiteral("contact_lifter"), QStringLiteral("hold_load"), QStringLiteral("drop_set")}});
     }
 
 private:

@@ -16,12 +16,18 @@ struct MixedRecordText {
 QString offWord(Mark mark)
 {
     switch (mark) {
-    case Mark::ShortBottom: return MixedRecordText::tr("short at the bottom");
-    case Mark::ShortTop: return MixedRecordText::tr("short at the top");
-    case Mark::Swing: return MixedRecordText::tr("body swing");
-    case Mark::Dropped: return MixedRecordText::tr("dropped lowering");
-    case Mark::Lean: return MixedRecordText::tr("lean changed");
-    case Mark::Assisted: return MixedRecordText::tr("assisted");
+    case Mark::ShortBottom:
+        return MixedRecordText::tr("short at the bottom");
+    case Mark::ShortTop:
+        return MixedRecordText::tr("short at the top");
+    case Mark::Swing:
+        return MixedRecordText::tr("body swing");
+    case Mark::Dropped:
+        return MixedRecordText::tr("dropped lowering");
+    case Mark::Lean:
+        return MixedRecordText::tr("lean changed");
+    case Mark::Assisted:
+        return MixedRecordText::tr("assisted");
     }
     return {};
 }
@@ -45,8 +51,9 @@ public:
     QString title() const override { return MixedRecordText::tr("Mixed record"); }
     QString explanation() const override
     {
-        return MixedRecordText::tr("So many of the watched repetitions were off standard that more load or more repetitions "
-                                   "need not mean more strength. Agree on the standard again before reading a trend.");
+        return MixedRecordText::tr(
+            "So many of the watched repetitions were off standard that more load or more repetitions "
+            "need not mean more strength. Agree on the standard again before reading a trend.");
     }
     Concern concern() const override { return Concern::Unreadable; }
     std::vector<RuleParameter> parameters() const override
@@ -64,7 +71,11 @@ public:
 private:
     Flag flagFor(const SnapshotLine& line, const RuleParameters& limits) const
     {
-        Flag flag{id(), line.record->id, Severity::Medium, {}, {},
+        Flag flag{id(),
+                  line.record->id,
+                  Severity::Medium,
+                  {},
+                  {},
                   {QStringLiteral("retest_standard"), QStringLiteral("hold_load"), QStringLiteral("film_check"),
                    QStringLiteral("change_band")}};
         int off = 0;
@@ -78,8 +89,9 @@ private:
                 {exposure->point.date, MixedRecordText::tr("% of watched repetitions off standard"), 100 * *share});
         }
         if (watched > 0 && 100.0 * off / watched >= limits.value(u"percent_to_high")) flag.severity = Severity::High;
-        flag.sentence = MixedRecordText::tr("%1: %2 of the last %3 watched repetitions were off standard, so the numbers "
-                                            "can't be compared.")
+        flag.sentence = MixedRecordText::tr(
+                            "%1: %2 of the last %3 watched repetitions were off standard, so the numbers "
+                            "can't be compared.")
                             .arg(lineName(*line.record), QString::number(off), QString::number(watched));
         const QString mark = flag.evidence.empty() ? QString() : commonestMark(line, flag.evidence.front().date);
         if (!mark.isEmpty()) flag.sentence += u' ' + MixedRecordText::tr("Most often: %1.").arg(mark);

@@ -28,14 +28,16 @@ public:
     QString title() const override { return SlippingText::tr("Slipping"); }
     QString explanation() const override
     {
-        return SlippingText::tr("Capacity on this lift is falling, and chance alone would hardly do that. Sleep, food, illness "
-                                "and too much work are the usual questions; pain is another.");
+        return SlippingText::tr(
+            "Capacity on this lift is falling, and chance alone would hardly do that. Sleep, food, illness "
+            "and too much work are the usual questions; pain is another.");
     }
     Concern concern() const override { return Concern::Falling; }
     std::vector<RuleParameter> parameters() const override
     {
         return {{QStringLiteral("percent_to_high"), SlippingText::tr("% a week"), 1.0, 0.1, 10,
-                 SlippingText::tr("Our convention: a fall that a month makes larger than what sessions differ by anyway.")}};
+                 SlippingText::tr(
+                     "Our convention: a fall that a month makes larger than what sessions differ by anyway.")}};
     }
     void check(const ReviewSnapshot& snapshot, const RuleParameters& limits, std::vector<Flag>& flags) const override
     {
@@ -43,13 +45,14 @@ public:
             const LineReading& reading = line.reading;
             if (!line.recent || reading.verdict != Verdict::Slipping || !reading.rate) continue;
             const double fall = -100 * reading.rate->perWeek;
-            flags.push_back({id(), line.record->id,
-                             fall >= limits.value(u"percent_to_high") ? Severity::High : Severity::Medium,
-                             SlippingText::tr("%1: falling by about %2 % a week.")
-                                 .arg(lineName(*line.record), plainNumber(fall)),
-                             slippingEvidence(reading),
-                             {QStringLiteral("deload"), QStringLiteral("drop_set"), QStringLiteral("hold_load"),
-                              QStringLiteral("contact_lifter"), QStringLiteral("retest_standard")}});
+            flags.push_back(
+                {id(),
+                 line.record->id,
+                 fall >= limits.value(u"percent_to_high") ? Severity::High : Severity::Medium,
+                 SlippingText::tr("%1: falling by about %2 % a week.").arg(lineName(*line.record), plainNumber(fall)),
+                 slippingEvidence(reading),
+                 {QStringLiteral("deload"), QStringLiteral("drop_set"), QStringLiteral("hold_load"),
+                  QStringLiteral("contact_lifter"), QStringLiteral("retest_standard")}});
         }
     }
 };

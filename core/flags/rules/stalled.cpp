@@ -28,9 +28,10 @@ public:
     QString title() const override { return StalledText::tr("Stalled"); }
     QString explanation() const override
     {
-        return StalledText::tr("The lift was trained lately, its record can be compared, and yet there is no rise beyond "
-                               "the noise. No publication settles when that is a stall; the reading's thresholds are shown "
-                               "with it.");
+        return StalledText::tr(
+            "The lift was trained lately, its record can be compared, and yet there is no rise beyond "
+            "the noise. No publication settles when that is a stall; the reading's thresholds are shown "
+            "with it.");
     }
     Concern concern() const override { return Concern::NotMoving; }
     std::vector<RuleParameter> parameters() const override
@@ -44,13 +45,15 @@ public:
             const LineReading& reading = line.reading;
             if (!line.recent || reading.verdict != Verdict::Stalled || !reading.since) continue;
             const qint64 weeks = reading.since->daysTo(snapshot.asOf) / 7;
-            flags.push_back({id(), line.record->id,
-                             weeks >= limits.whole(u"weeks_to_high") ? Severity::High : Severity::Medium,
-                             StalledText::tr("%1: no clear improvement for %n week(s).", nullptr, static_cast<int>(weeks))
-                                 .arg(lineName(*line.record)),
-                             stalledEvidence(reading),
-                             {QStringLiteral("change_band"), QStringLiteral("deload"), QStringLiteral("change_variant"),
-                              QStringLiteral("change_grip"), QStringLiteral("start_trial"), QStringLiteral("drop_set")}});
+            flags.push_back(
+                {id(),
+                 line.record->id,
+                 weeks >= limits.whole(u"weeks_to_high") ? Severity::High : Severity::Medium,
+                 StalledText::tr("%1: no clear improvement for %n week(s).", nullptr, static_cast<int>(weeks))
+                     .arg(lineName(*line.record)),
+                 stalledEvidence(reading),
+                 {QStringLiteral("change_band"), QStringLiteral("deload"), QStringLiteral("change_variant"),
+                  QStringLiteral("change_grip"), QStringLiteral("start_trial"), QStringLiteral("drop_set")}});
         }
     }
 };

@@ -69,9 +69,10 @@ public:
     QString title() const override { return UnsupportedJumpText::tr("Unsupported jump"); }
     QString explanation() const override
     {
-        return UnsupportedJumpText::tr("The load went up by more than is usual at once, and the repetitions were off standard, "
-                                       "fell under the rep band at the limit, or claim far more strength than the sessions "
-                                       "before.");
+        return UnsupportedJumpText::tr(
+            "The load went up by more than is usual at once, and the repetitions were off standard, "
+            "fell under the rep band at the limit, or claim far more strength than the sessions "
+            "before.");
     }
     Concern concern() const override { return Concern::Unreadable; }
     bool isAboutEvents() const override { return true; }
@@ -80,9 +81,11 @@ public:
         return {{QStringLiteral("percent"), UnsupportedJumpText::tr("% of the load"), 10, 2, 50,
                  UnsupportedJumpText::tr("Raise the load by 2 to 10 % (Ratamess et al. 2009, MSSE 41(3):687–708).")},
                 {QStringLiteral("gain"), UnsupportedJumpText::tr("% of capacity"), 10, 3, 50,
-                 UnsupportedJumpText::tr("Two tests differ by up to about 10 % without any change (from a retest variation of "
-                                         "4.2 %; Grgic et al. 2020, Sports Med Open 6:31).")},
-                {QStringLiteral("days"), UnsupportedJumpText::tr("days"), 21, 7, 90, UnsupportedJumpText::tr("Our convention.")}};
+                 UnsupportedJumpText::tr(
+                     "Two tests differ by up to about 10 % without any change (from a retest variation of "
+                     "4.2 %; Grgic et al. 2020, Sports Med Open 6:31).")},
+                {QStringLiteral("days"), UnsupportedJumpText::tr("days"), 21, 7, 90,
+                 UnsupportedJumpText::tr("Our convention.")}};
     }
     void check(const ReviewSnapshot& snapshot, const RuleParameters& limits, std::vector<Flag>& flags) const override
     {
@@ -109,16 +112,24 @@ private:
         const double rise = now.movedKg - before;
         const auto& step = line.record->variant.value.step;
         // A coarse row of dumbbells leaves no smaller jump than one step.
-        if (100 * rise / before <= limits.value(u"percent") || (step && rise <= step->kilograms() * 1.001)) return std::nullopt;
+        if (100 * rise / before <= limits.value(u"percent") || (step && rise <= step->kilograms() * 1.001))
+            return std::nullopt;
         const QString reason = reasonAgainst(line, heavy, at, limits);
         if (reason.isEmpty()) return std::nullopt;
-        Flag flag{id(), line.record->id, Severity::Medium, {}, {},
+        Flag flag{id(),
+                  line.record->id,
+                  Severity::Medium,
+                  {},
+                  {},
                   {QStringLiteral("hold_load"), QStringLiteral("retest_standard"), QStringLiteral("film_check")}};
-        flag.sentence = UnsupportedJumpText::tr("%1: the load went up by %2 % on %3, and %4.")
-                            .arg(lineName(*line.record), plainNumber(100 * rise / before, 0), plainDay(now.date), reason);
+        flag.sentence =
+            UnsupportedJumpText::tr("%1: the load went up by %2 % on %3, and %4.")
+                .arg(lineName(*line.record), plainNumber(100 * rise / before, 0), plainDay(now.date), reason);
         for (std::size_t i = at - kSessionsBefore; i <= at; ++i)
-            flag.evidence.push_back({heavy[i].date, UnsupportedJumpText::tr("heaviest working set in kg (%1 counted)")
-                                                        .arg(heavy[i].set->countedReps()), heavy[i].set->load.kilograms()});
+            flag.evidence.push_back(
+                {heavy[i].date,
+                 UnsupportedJumpText::tr("heaviest working set in kg (%1 counted)").arg(heavy[i].set->countedReps()),
+                 heavy[i].set->load.kilograms()});
         return flag;
     }
 

@@ -27,8 +27,9 @@ public:
     QString title() const override { return UnwatchedText::tr("Unwatched"); }
     QString explanation() const override
     {
-        return UnwatchedText::tr("Whether the repetitions were to the standard is unknown. The trend is still read, with less "
-                                 "trust; a watched session now and then mends it.");
+        return UnwatchedText::tr(
+            "Whether the repetitions were to the standard is unknown. The trend is still read, with less "
+            "trust; a watched session now and then mends it.");
     }
     Concern concern() const override { return Concern::Housekeeping; }
     std::vector<RuleParameter> parameters() const override
@@ -42,16 +43,19 @@ public:
         for (const SnapshotLine& line : snapshot.lines) {
             const int sessions = sessionsUnwatched(line);
             if (!line.recent || sessions < limits.whole(u"sessions")) continue;
-            findings.push_back({&line,
-                                {id(), line.record->id, Severity::Low,
-                                 UnwatchedText::tr("%1: nobody watched the last %n session(s).", nullptr, sessions)
-                                     .arg(lineName(*line.record)),
-                                 {{*line.lastTrained, UnwatchedText::tr("sessions in a row unwatched: %1")
-                                                          .arg(lineName(*line.record)), static_cast<double>(sessions)}},
-                                 {QStringLiteral("watch_sets"), QStringLiteral("film_check")}}});
+            findings.push_back(
+                {&line,
+                 {id(),
+                  line.record->id,
+                  Severity::Low,
+                  UnwatchedText::tr("%1: nobody watched the last %n session(s).", nullptr, sessions)
+                      .arg(lineName(*line.record)),
+                  {{*line.lastTrained, UnwatchedText::tr("sessions in a row unwatched: %1").arg(lineName(*line.record)),
+                    static_cast<double>(sessions)}},
+                  {QStringLiteral("watch_sets"), QStringLiteral("film_check")}}});
         }
-        const QString whole = UnwatchedText::tr("Nobody has watched most of this lifter's lifts lately (%n of them).", nullptr,
-                                                static_cast<int>(findings.size()));
+        const QString whole = UnwatchedText::tr("Nobody has watched most of this lifter's lifts lately (%n of them).",
+                                                nullptr, static_cast<int>(findings.size()));
         addByLineOrLifter(std::move(findings), snapshot, whole, flags);
     }
 };

@@ -50,7 +50,9 @@ TEST(Marks, ReadBackFromTheirTextInAnyOrder)
 // below 7 the scale is a category.
 TEST(Effort, ReserveFollowsThePublishedScale)
 {
-    const auto rpe = [](const char16_t* text) { return Effort{Effort::Scale::Rpe, Decimal::parse(QStringView(text)).value()}; };
+    const auto rpe = [](const char16_t* text) {
+        return Effort{Effort::Scale::Rpe, Decimal::parse(QStringView(text)).value()};
+    };
     EXPECT_DOUBLE_EQ(rpe(u"10").repsInReserve().value(), 0);
     EXPECT_DOUBLE_EQ(rpe(u"9.5").repsInReserve().value(), 0.5);
     EXPECT_DOUBLE_EQ(rpe(u"8.5").repsInReserve().value(), 1.5);

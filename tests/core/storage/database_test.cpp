@@ -78,9 +78,10 @@ TEST(Database, IsMarkedAsABookAndKeepsItsKeys)
     EXPECT_EQ(must(book->database().integer("PRAGMA application_id")), kApplicationId);
     EXPECT_EQ(must(book->database().integer("PRAGMA user_version")), builtInMigrations().back().version);
     EXPECT_EQ(must(book->database().integer("PRAGMA foreign_keys")), 1);
-    EXPECT_EQ(must(book->database().integer("SELECT count(*) FROM pragma_table_list WHERE schema = 'main' AND type = 'table' "
-                                            "AND strict = 0 AND name NOT LIKE 'sqlite_%'")),
-              0);
+    EXPECT_EQ(
+        must(book->database().integer("SELECT count(*) FROM pragma_table_list WHERE schema = 'main' AND type = 'table' "
+                                      "AND strict = 0 AND name NOT LIKE 'sqlite_%'")),
+        0);
     const auto orphan = book->database().execute("INSERT INTO session (athlete_id, date) VALUES (999, '2026-01-01')");
     ASSERT_FALSE(orphan);
     EXPECT_TRUE(orphan.error().detail.contains(QStringLiteral("FOREIGN KEY")));
@@ -89,7 +90,8 @@ TEST(Database, IsMarkedAsABookAndKeepsItsKeys)
 TEST(Database, OnlyItsOwnerMayReadTheFile)
 {
     TempBook book;
-    const auto others = QFileDevice::ReadGroup | QFileDevice::ReadOther | QFileDevice::WriteGroup | QFileDevice::WriteOther;
+    const auto others =
+        QFileDevice::ReadGroup | QFileDevice::ReadOther | QFileDevice::WriteGroup | QFileDevice::WriteOther;
     EXPECT_FALSE(QFile::permissions(book.path()) & others);
 }
 

@@ -50,8 +50,8 @@ TEST(Repositories, GiveBackEveryFieldOfAnAthlete)
     gym.bars = {{QStringLiteral("long bar"), Implement::AngledBar, Load::parseWithUnit(u"20.0 kg").value()}};
     gym.collarPair = Load::parseWithUnit(u"0.5 kg");
     gym.plates = {{Load::parseWithUnit(u"10 kg").value(), 2}, {Load::parseWithUnit(u"45 lb").value(), 3}};
-    gym.dumbbells = {{QStringLiteral("rack"), Load::parseWithUnit(u"1 kg").value(), Load::parseWithUnit(u"1 kg").value(),
-                      Load::parseWithUnit(u"10 kg").value()}};
+    gym.dumbbells = {{QStringLiteral("rack"), Load::parseWithUnit(u"1 kg").value(),
+                      Load::parseWithUnit(u"1 kg").value(), Load::parseWithUnit(u"10 kg").value()}};
     gym.stacks = {{QStringLiteral("A"), Load::parseWithUnit(u"5 kg").value(), Load::parseWithUnit(u"5 kg").value(),
                    Load::parseWithUnit(u"100 kg").value()}};
     const auto gymId = must(book->gyms().insert(tx, gym));
@@ -106,7 +106,8 @@ TEST(Repositories, GiveBackEveryFieldOfTheLibrary)
     const auto muscle2 = must(repository.insert(tx, Muscle{QStringLiteral("neck"), QStringLiteral("Neck")}));
     const Exercise exercise{QStringLiteral("Pulldown"), {{muscle, 1.0}, {muscle2, 0.25}}, true};
     const auto exerciseId = must(repository.insert(tx, exercise));
-    const Grip grip{QStringLiteral("62 cm"), HandOrientation::SemiPronated, HandSpacing::Wide, lengthFromMillimetres(620)};
+    const Grip grip{QStringLiteral("62 cm"), HandOrientation::SemiPronated, HandSpacing::Wide,
+                    lengthFromMillimetres(620)};
     const auto gripId = must(repository.insert(tx, grip));
     Variant variant{.exercise = exerciseId};
     variant.name = QStringLiteral("long handle");
@@ -233,8 +234,9 @@ TEST(Repositories, GiveBackEveryFieldOfADecisionAndABlock)
     block.name = QStringLiteral("Spring");
     block.aim = QStringLiteral("arms");
     block.start = QDate(2026, 3, 2);
-    block.weeks = {{WeekKind::Normal, {{QDate(2026, 3, 2), QStringLiteral("A"), {slot, slot}}, {QDate(2026, 3, 5), {}, {}}}},
-                   {WeekKind::Deload, {}}};
+    block.weeks = {
+        {WeekKind::Normal, {{QDate(2026, 3, 2), QStringLiteral("A"), {slot, slot}}, {QDate(2026, 3, 5), {}, {}}}},
+        {WeekKind::Deload, {}}};
     const auto blockId = must(book->blocks().insert(tx, block));
     EXPECT_EQ(must(book->blocks().of(book.athlete()))[0].value, block);
     block.weeks[0].days[0].slotList.pop_back();
@@ -254,7 +256,8 @@ TEST(AthleteLog, StopsAtTheDayItIsReadFor)
     }
     must(tx.commit());
     const auto library = must(book->library().read());
-    EXPECT_EQ(must(readAthleteLog(book->database(), library, book.athlete(), QDate(2026, 2, 8))).sessionDates.size(), 2U);
+    EXPECT_EQ(must(readAthleteLog(book->database(), library, book.athlete(), QDate(2026, 2, 8))).sessionDates.size(),
+              2U);
     EXPECT_EQ(must(readAthleteLog(book->database(), library, book.athlete())).sessionDates.size(), 3U);
 }
 

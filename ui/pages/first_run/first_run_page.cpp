@@ -19,9 +19,10 @@ FirstRunPage::FirstRunPage(QWidget* parent) : QWidget(parent), m_message(new QLa
     QFont font = title->font();
     font.setPointSizeF(font.pointSizeF() * 2.2);
     title->setFont(font);
-    auto* lead = new QLabel(tr("For every lifter and every lift, once a week: did this really improve, can we even tell, "
-                               "and what comes next? Everything is kept in one file on this computer, the book."),
-                            middle);
+    auto* lead =
+        new QLabel(tr("For every lifter and every lift, once a week: did this really improve, can we even tell, "
+                      "and what comes next? Everything is kept in one file on this computer, the book."),
+                   middle);
     lead->setWordWrap(true);
     m_message->setTextFormat(Qt::PlainText);
     m_message->setWordWrap(true);
@@ -76,11 +77,13 @@ void FirstRunPage::setRecentBooks(const QStringList& paths)
     if (!paths.isEmpty()) list->addWidget(new QLabel(tr("Opened lately"), m_recentList));
     for (const QString& path : paths) {
         const QFileInfo file(path);
-        QString text = QStringLiteral("%1   —   %2").arg(file.completeBaseName(), QDir::toNativeSeparators(file.path()));
+        QString text =
+            QStringLiteral("%1   —   %2").arg(file.completeBaseName(), QDir::toNativeSeparators(file.path()));
         auto* button = new QPushButton(text.replace(QLatin1Char('&'), QStringLiteral("&&")), m_recentList);
         button->setFlat(true);
-        button->setStyleSheet(QStringLiteral("QPushButton { text-align: left; padding: 5px 8px; border: none; }"
-                                             "QPushButton:hover, QPushButton:focus { text-decoration: underline; }"));
+        button->setStyleSheet(
+            QStringLiteral("QPushButton { text-align: left; padding: 5px 8px; border: none; }"
+                           "QPushButton:hover, QPushButton:focus { text-decoration: underline; }"));
         button->setToolTip(format::plainToolTip(path));
         connect(button, &QPushButton::clicked, this, [this, path] { Q_EMIT bookRequested(path); });
         list->addWidget(button);

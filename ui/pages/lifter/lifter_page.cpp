@@ -295,7 +295,7 @@ void LifterPage::chooseLine(int line)
     if (m_wantedLine != shown.id) m_session = m_wantedLine ? QDate() : m_session;
     m_wantedLine = shown.id;
     const QString detail = lineDetail(shown);
-    m_name->setText(detail.isEmpty() ? lineName(shown) : lineName(shown) + QStringLiteral(" · ") + detail);
+    m_name->setText(detail.isEmpty() ? lineTitle(shown) : lineTitle(shown) + QStringLiteral(" · ") + detail);
     m_verdict->setText(format::verdictShape(read.verdict) + u' ' + format::verdictWord(read.verdict));
     m_why->setText(read.why);
     const auto numbers = lineNumbers(read, m_reading->log.athlete.value.unit);
@@ -320,7 +320,7 @@ void LifterPage::redrawChart()
     if (const int months = m_stretch->currentData().toInt(); months > 0) options.from = last.addMonths(-months);
     if (last.daysTo(options.asOf) > 120) options.asOf = last;
     ProgressSpec spec = buildProgressSpec(
-        {*reading(), m_reading->log.blocks, m_reading->log.decisions, record()->id, lineName(*record())}, options);
+        {*reading(), m_reading->log.blocks, m_reading->log.decisions, record()->id, lineTitle(*record())}, options);
     m_data->setTable(spec.table);
     m_chart->setSpec(std::move(spec));
     const auto& exposures = record()->exposures;

@@ -53,7 +53,7 @@ QString lineDetail(const LineRecord& line)
     return parts.join(QStringLiteral(" · "));
 }
 
-QString lineName(const LineRecord& line)
+QString lineTitle(const LineRecord& line)
 {
     const QString variant = line.variant.value.name;
     return variant == asUsualName() ? line.exercise.value.name
@@ -132,7 +132,7 @@ QVariant LineListModel::data(const QModelIndex& index, int role) const
     case LineIndex:
         return row.line;
     case Qt::AccessibleTextRole:
-        return lineName(line) + QStringLiteral(", ") + lineDetail(line) + QStringLiteral(": ") + verdict;
+        return lineTitle(line) + QStringLiteral(", ") + lineDetail(line) + QStringLiteral(": ") + verdict;
     default:
         return {};
     }

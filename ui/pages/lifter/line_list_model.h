@@ -47,6 +47,6 @@ public:
 
 // "supinated, medium · strict", without what is only "as usual".
 [[nodiscard]] QString lineDetail(const LineRecord& line);
-[[nodiscard]] QString lineName(const LineRecord& line);  // "Arm curl, straight bar"
+[[nodiscard]] QString lineTitle(const LineRecord& line);  // "Arm curl, straight bar"
 
 }  // namespace steelyard

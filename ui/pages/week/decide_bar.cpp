@@ -20,8 +20,13 @@ constexpr int kUsualWatchDays = 14;
 }
 
 DecideBar::DecideBar(QWidget* parent)
-    : QWidget(parent), m_lead(new QLabel(this)), m_fields(new QStackedWidget(this)), m_action(new QComboBox(this)),
-      m_until(new QDateEdit(this)), m_reason(new QLineEdit(this)), m_store(new QPushButton(tr("Store it"), this)),
+    : QWidget(parent),
+      m_lead(new QLabel(this)),
+      m_fields(new QStackedWidget(this)),
+      m_action(new QComboBox(this)),
+      m_until(new QDateEdit(this)),
+      m_reason(new QLineEdit(this)),
+      m_store(new QPushButton(tr("Store it"), this)),
       m_problem(new QLabel(this))
 {
     auto* layout = new QHBoxLayout(this);
@@ -58,7 +63,8 @@ void DecideBar::open(DecisionKind kind, const QStringList& actions, QDate today)
     for (const QString& word : actionWords())
         if (!words.contains(word)) words.push_back(word);
     for (const QString& word : words) m_action->addItem(actionLabel(word), word);
-    if (!actions.isEmpty() && actions.size() < words.size()) m_action->insertSeparator(static_cast<int>(actions.size()));
+    if (!actions.isEmpty() && actions.size() < words.size())
+        m_action->insertSeparator(static_cast<int>(actions.size()));
     m_until->setMinimumDate(today.addDays(1));
     m_until->setDate(today.addDays(kUsualWatchDays));
     m_reason->clear();

@@ -32,8 +32,12 @@ void setUpLinesTable(QTableView* table)
 }  // namespace
 
 LinesPanel::LinesPanel(QWidget* parent)
-    : QWidget(parent), m_model(new LinesModel(this)), m_sorted(new QSortFilterProxyModel(this)),
-      m_title(new QLabel(this)), m_table(new QTableView(this)), m_why(new QLabel(this))
+    : QWidget(parent),
+      m_model(new LinesModel(this)),
+      m_sorted(new QSortFilterProxyModel(this)),
+      m_title(new QLabel(this)),
+      m_table(new QTableView(this)),
+      m_why(new QLabel(this))
 {
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 6, 0, 0);

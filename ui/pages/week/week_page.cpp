@@ -35,8 +35,13 @@ QLabel* weekLabel(double scale, QWidget* parent)
 }  // namespace
 
 WeekPage::WeekPage(const UiContext& context, QWidget* parent)
-    : Page(parent), m_context(context), m_name(weekLabel(1.5, this)), m_summary(weekLabel(1.0, this)),
-      m_progress(weekLabel(1.0, this)), m_scroll(new QScrollArea(this)), m_bar(new DecideBar(this)),
+    : Page(parent),
+      m_context(context),
+      m_name(weekLabel(1.5, this)),
+      m_summary(weekLabel(1.0, this)),
+      m_progress(weekLabel(1.0, this)),
+      m_scroll(new QScrollArea(this)),
+      m_bar(new DecideBar(this)),
       m_panel(new LinesPanel(this))
 {
     m_name->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
@@ -106,7 +111,8 @@ void WeekPage::markLookedAt()
     if (!isVisible() || !m_athlete || !m_context.reviews.isReady()) return;
     m_lookedAt.insert(*m_athlete);
     const auto& all = m_context.reviews.reviews();
-    const auto seen = std::ranges::count_if(all, [&](const AthleteReview& r) { return m_lookedAt.contains(r.athlete); });
+    const auto seen =
+        std::ranges::count_if(all, [&](const AthleteReview& r) { return m_lookedAt.contains(r.athlete); });
     m_progress->setText(tr("%1 of %2 looked at").arg(QString::number(seen), QString::number(all.size())));
 }
 
@@ -144,8 +150,9 @@ void WeekPage::sayHeading(const AthleteReview* review)
     m_name->setToolTip(format::plainToolTip(review->name));
     QStringList parts;
     if (!review->group.isEmpty()) parts.push_back(review->group);
-    parts.push_back(review->lastSession ? tr("last session %1").arg(format::ago(*review->lastSession, m_context.reviews.asOf()))
-                                        : tr("nothing logged yet"));
+    parts.push_back(review->lastSession
+                        ? tr("last session %1").arg(format::ago(*review->lastSession, m_context.reviews.asOf()))
+                        : tr("nothing logged yet"));
     parts.push_back(review->flags.empty() ? tr("nothing open")
                                           : tr("%n flag(s) open", nullptr, static_cast<int>(review->flags.size())));
     m_summary->setText(parts.join(QStringLiteral("  ·  ")));
@@ -187,18 +194,17 @@ void WeekPage::addFlags(const AthleteReview& review)
         m_column->addWidget(view);
     }
     if (review.flags.empty() && m_athlete && m_context.reviews.isReady() && !review.name.isEmpty())
-        addNote(review.lines.empty()
-                    ? tr("Nothing is logged for this lifter yet. Import a logbook, or key in a session on the Floor page.")
-                    : tr("Nothing asks for a decision here. N goes to the next lifter."));
+        addNote(review.lines.empty() ? tr(
+                    "Nothing is logged for this lifter yet. Import a logbook, or key in a session on the Floor page.")
+                                     : tr("Nothing asks for a decision here. N goes to the next lifter."));
 }
 
 void WeekPage::addAnswered(const AthleteReview& review)
 {
     if (review.answered.empty()) return;
     const QString text = tr("%n flag(s) answered", nullptr, static_cast<int>(review.answered.size()));
-    auto* fold = new QPushButton(QStringLiteral("%1 %2   E")
-                                     .arg(m_showAnswered ? QStringLiteral("▾") : QStringLiteral("▸"), text),
-                                 m_list);
+    auto* fold = new QPushButton(
+        QStringLiteral("%1 %2   E").arg(m_showAnswered ? QStringLiteral("▾") : QStringLiteral("▸"), text), m_list);
     fold->setFlat(true);
     fold->setStyleSheet(QStringLiteral("QPushButton { text-align: left; padding: 8px 14px; border: none; }"));
     connect(fold, &QPushButton::clicked, this, [this] { perform(QStringLiteral("week.answered")); });

@@ -1,0 +1,397 @@
+<?xml version="1.0" encoding="utf-8"?>
+<!DOCTYPE TS>
+<TS version="2.1" language="en" sourcelanguage="en">
+<context>
+    <name>AthleteText</name>
+    <message numerus="yes">
+        <source>The name is longer than %n characters; shorten it.</source>
+        <translation>
+            <numerusform>The name is longer than %n characters; shorten it.</numerusform>
+            <numerusform>The name is longer than %n characters; shorten it.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>DaySheetsText</name>
+    <message numerus="yes">
+        <source>Sheets are made for a day and up to %n day(s) from it.</source>
+        <translation>
+            <numerusform>Sheets are made for a day and up to %n day from it.</numerusform>
+            <numerusform>Sheets are made for a day and up to %n days from it.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>EffortUnknownText</name>
+    <message numerus="yes">
+        <source>Effort is missing on most sets of %n lift(s); more repetitions may only mean more effort.</source>
+        <translation>
+            <numerusform>Effort is missing on most sets of %n lift; more repetitions may only mean more effort.</numerusform>
+            <numerusform>Effort is missing on most sets of %n lifts; more repetitions may only mean more effort.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>FlagView</name>
+    <message numerus="yes">
+        <source>and %n earlier</source>
+        <translation>
+            <numerusform>and %n earlier</numerusform>
+            <numerusform>and %n earlier</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>FormatText</name>
+    <message numerus="yes">
+        <source>%n day(s) ago</source>
+        <translation>
+            <numerusform>%n day ago</numerusform>
+            <numerusform>%n days ago</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>in %n day(s)</source>
+        <translation>
+            <numerusform>in %n day</numerusform>
+            <numerusform>in %n days</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n week(s) ago</source>
+        <translation>
+            <numerusform>%n week ago</numerusform>
+            <numerusform>%n weeks ago</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>in %n week(s)</source>
+        <translation>
+            <numerusform>in %n week</numerusform>
+            <numerusform>in %n weeks</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n month(s) ago</source>
+        <translation>
+            <numerusform>%n month ago</numerusform>
+            <numerusform>%n months ago</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>in %n month(s)</source>
+        <translation>
+            <numerusform>in %n month</numerusform>
+            <numerusform>in %n months</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>ImportPage</name>
+    <message numerus="yes">
+        <source>… and %n more.</source>
+        <translation>
+            <numerusform>… and %n more.</numerusform>
+            <numerusform>… and %n more.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n set(s) came in. Undo takes them out again.</source>
+        <translation>
+            <numerusform>%n set came in. Undo takes them out again.</numerusform>
+            <numerusform>%n sets came in. Undo takes them out again.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>LibraryText</name>
+    <message numerus="yes">
+        <source>The name is longer than %n characters; shorten it.</source>
+        <translation>
+            <numerusform>The name is longer than %n characters; shorten it.</numerusform>
+            <numerusform>The name is longer than %n characters; shorten it.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>LinesPanel</name>
+    <message numerus="yes">
+        <source>%n lift line(s)   —   G goes here, Enter opens the chart, Y says why</source>
+        <translation>
+            <numerusform>%n lift line   —   G goes here, Enter opens the chart, Y says why</numerusform>
+            <numerusform>%n lift lines   —   G goes here, Enter opens the chart, Y says why</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>LogbookImportText</name>
+    <message numerus="yes">
+        <source>import of %n row(s)</source>
+        <translation>
+            <numerusform>import of %n row</numerusform>
+            <numerusform>import of %n rows</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>LogbookText</name>
+    <message numerus="yes">
+        <source>Off-standard repetitions are part of the set&apos;s %n repetition(s).</source>
+        <translation>
+            <numerusform>Off-standard repetitions are part of the set&apos;s %n repetition.</numerusform>
+            <numerusform>Off-standard repetitions are part of the set&apos;s %n repetitions.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>The note is longer than %n characters; shorten it.</source>
+        <translation>
+            <numerusform>The note is longer than %n characters; shorten it.</numerusform>
+            <numerusform>The note is longer than %n characters; shorten it.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>PaperText</name>
+    <message numerus="yes">
+        <source>Nobody is expected from %1 for %n day(s): there is no planned day, and nobody trained on that weekday in two of the last four weeks. Name a lifter with --athlete to get a sheet all the same.</source>
+        <translation>
+            <numerusform>Nobody is expected from %1 for %n day: there is no planned day, and nobody trained on that weekday in two of the last four weeks. Name a lifter with --athlete to get a sheet all the same.</numerusform>
+            <numerusform>Nobody is expected from %1 for %n days: there is no planned day, and nobody trained on that weekday in two of the last four weeks. Name a lifter with --athlete to get a sheet all the same.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n sheet(s) in %1</source>
+        <translation>
+            <numerusform>%n sheet in %1</numerusform>
+            <numerusform>%n sheets in %1</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>ProgressChart</name>
+    <message numerus="yes">
+        <source>Selected: %1, %n counted repetition(s), %2.</source>
+        <translation>
+            <numerusform>Selected: %1, %n counted repetition, %2.</numerusform>
+            <numerusform>Selected: %1, %n counted repetitions, %2.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>ProgressText</name>
+    <message numerus="yes">
+        <source>%n session(s).</source>
+        <translation>
+            <numerusform>%n session.</numerusform>
+            <numerusform>%n sessions.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n not watched.</source>
+        <translation>
+            <numerusform>%n not watched.</numerusform>
+            <numerusform>%n not watched.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n off standard and left out of the trend.</source>
+        <translation>
+            <numerusform>%n off standard and left out of the trend.</numerusform>
+            <numerusform>%n off standard and left out of the trend.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n at a deload.</source>
+        <translation>
+            <numerusform>%n at a deload.</numerusform>
+            <numerusform>%n at a deload.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>ProgressionText</name>
+    <message numerus="yes">
+        <source>Every set reached %n counted repetition(s): take the next load and start from the low end of the band.</source>
+        <translation>
+            <numerusform>Every set reached %n counted repetition: take the next load and start from the low end of the band.</numerusform>
+            <numerusform>Every set reached %n counted repetitions: take the next load and start from the low end of the band.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>The step is large for this load: expect about %n repetition(s) fewer.</source>
+        <translation>
+            <numerusform>The step is large for this load: expect about %n repetition fewer.</numerusform>
+            <numerusform>The step is large for this load: expect about %n repetitions fewer.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Most sets stayed under %n counted repetition(s) twice running: one step down brings them back into the band.</source>
+        <translation>
+            <numerusform>Most sets stayed under %n counted repetition twice running: one step down brings them back into the band.</numerusform>
+            <numerusform>Most sets stayed under %n counted repetitions twice running: one step down brings them back into the band.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>ReadingText</name>
+    <message numerus="yes">
+        <source>%1 % a week (90 % interval %2 to %3) over %n session(s)</source>
+        <translation>
+            <numerusform>%1 % a week (90 % interval %2 to %3) over %n session</numerusform>
+            <numerusform>%1 % a week (90 % interval %2 to %3) over %n sessions</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Only %n session(s) so far; a trend needs at least %1.</source>
+        <translation>
+            <numerusform>Only %n session so far; a trend needs at least %1.</numerusform>
+            <numerusform>Only %n sessions so far; a trend needs at least %1.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n session(s) in the last %1 weeks; the record is too old to say where the lift stands.</source>
+        <translation>
+            <numerusform>%n session in the last %1 weeks; the record is too old to say where the lift stands.</numerusform>
+            <numerusform>%n sessions in the last %1 weeks; the record is too old to say where the lift stands.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Back after %n day(s) without this lift; the first weeks are not read as a trend.</source>
+        <translation>
+            <numerusform>Back after %n day without this lift; the first weeks are not read as a trend.</numerusform>
+            <numerusform>Back after %n days without this lift; the first weeks are not read as a trend.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>ReviewWords</name>
+    <message numerus="yes">
+        <source>Answered and resting: %n.</source>
+        <translation>
+            <numerusform>Answered and resting: %n.</numerusform>
+            <numerusform>Answered and resting: %n.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Review as of %1: %n lifter(s), worst first</source>
+        <translation>
+            <numerusform>Review as of %1: %n lifter, worst first</numerusform>
+            <numerusform>Review as of %1: %n lifters, worst first</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>RosterModel</name>
+    <message numerus="yes">
+        <source>%n flag(s) open</source>
+        <translation>
+            <numerusform>%n flag open</numerusform>
+            <numerusform>%n flags open</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>RosterPane</name>
+    <message numerus="yes">
+        <source>%n lifter(s)</source>
+        <translation>
+            <numerusform>%n lifter</numerusform>
+            <numerusform>%n lifters</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>SetText</name>
+    <message numerus="yes">
+        <source>%n off standard</source>
+        <translation>
+            <numerusform>%n off standard</numerusform>
+            <numerusform>%n off standard</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>SheetText</name>
+    <message numerus="yes">
+        <source>%n week(s) since the latest session: take the warm-up slowly and go by the reserve, not by old numbers.</source>
+        <translation>
+            <numerusform>%n week since the latest session: take the warm-up slowly and go by the reserve, not by old numbers.</numerusform>
+            <numerusform>%n weeks since the latest session: take the warm-up slowly and go by the reserve, not by old numbers.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>StalledText</name>
+    <message numerus="yes">
+        <source>%1: no clear improvement for %n week(s).</source>
+        <translation>
+            <numerusform>%1: no clear improvement for %n week.</numerusform>
+            <numerusform>%1: no clear improvement for %n weeks.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>TargetText</name>
+    <message numerus="yes">
+        <source>%n week(s) since this was last done, so the old result says little about today: start a step lighter and go by the reserve.</source>
+        <translation>
+            <numerusform>%n week since this was last done, so the old result says little about today: start a step lighter and go by the reserve.</numerusform>
+            <numerusform>%n weeks since this was last done, so the old result says little about today: start a step lighter and go by the reserve.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>UnsupportedJumpText</name>
+    <message numerus="yes">
+        <source>only %n repetition(s) counted at the limit</source>
+        <translation>
+            <numerusform>only %n repetition counted at the limit</numerusform>
+            <numerusform>only %n repetitions counted at the limit</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>UnwatchedText</name>
+    <message numerus="yes">
+        <source>%1: nobody watched the last %n session(s).</source>
+        <translation>
+            <numerusform>%1: nobody watched the last %n session.</numerusform>
+            <numerusform>%1: nobody watched the last %n sessions.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Nobody has watched most of this lifter&apos;s lifts lately (%n of them).</source>
+        <translation>
+            <numerusform>Nobody has watched most of this lifter&apos;s lifts lately (%n of them).</numerusform>
+            <numerusform>Nobody has watched most of this lifter&apos;s lifts lately (%n of them).</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>VerifyCommandText</name>
+    <message numerus="yes">
+        <source>This book is not sound: %n finding(s). Make a copy, then restore a backup.</source>
+        <translation>
+            <numerusform>This book is not sound: %n finding. Make a copy, then restore a backup.</numerusform>
+            <numerusform>This book is not sound: %n findings. Make a copy, then restore a backup.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>WeekPage</name>
+    <message numerus="yes">
+        <source>%n flag(s) open</source>
+        <translation>
+            <numerusform>%n flag open</numerusform>
+            <numerusform>%n flags open</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n flag(s) answered</source>
+        <translation>
+            <numerusform>%n flag answered</numerusform>
+            <numerusform>%n flags answered</numerusform>
+        </translation>
+    </message>
+</context>
+</TS>

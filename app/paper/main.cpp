@@ -107,11 +107,10 @@ Result<int> writePaper(const PaperCall& call)
     STEELYARD_TRY(auto made, readDaySheets(*database, call.request, Progress()));
     if (made.empty())
         return fail(ErrorCode::Invalid,
-                    PaperText::tr("Nobody is expected from %1 for %n day(s): there is no planned day, and nobody "
+                    PaperText::tr("Nobody is expected from %1 on, days: %2. There is no planned day, and nobody "
                                   "trained on that weekday in two of the last four weeks. Name a lifter with --athlete to "
-                                  "get a sheet all the same.",
-                                  nullptr, call.request.days)
-                        .arg(call.request.from.toString(Qt::ISODate)));
+                                  "get a sheet all the same.")
+                        .arg(call.request.from.toString(Qt::ISODate), QString::number(call.request.days)));
     std::vector<SessionSheet> sheets;
     for (DaySheet& day : made) sheets.push_back(std::move(day.sheet));
     STEELYARD_CHECK(writeSheetsPdf(sheets, call.paper, call.pdf));
@@ -129,7 +128,7 @@ int runPaper(const QStringList& arguments)
     if (!loadBundledFonts()) return sayPaper(PaperText::tr("The program's own fonts could not be read."), StorageFailed);
     const auto count = writePaper(*call);
     if (!count) return sayPaper(count.error().what, statusOf(count.error().code));
-    return sayPaper(PaperText::tr("%n sheet(s) in %1", nullptr, *count).arg(call->pdf), Done);
+    return sayPaper(PaperText::tr("Sheets: %1, in %2").arg(QString::number(*count), call->pdf), Done);
 }
 
 }  // namespace

@@ -46,15 +46,13 @@ void withoutRecord(SheetTarget& target)
                                 "write it down. It becomes the result to beat.");
 }
 
-void afterLayoff(SheetTarget& target, const TargetInput& input, const SheetEquipment& equipment, const Load& last,
-                 int days)
+void afterLayoff(SheetTarget& target, const TargetInput& input, const SheetEquipment& equipment, const Load& last)
 {
     const auto easier = equipment.loads().next(last, input.variant, LoadChange::Easier);
     target.load = equipment.setUp(easier.value_or(last), input.variant);
     target.reps.assign(setsWanted(input), input.band.low);
-    target.why = TargetText::tr("%n week(s) since this was last done, so the old result says little about today: start a "
-                                "step lighter and go by the reserve.",
-                                nullptr, days / 7);
+    target.why = TargetText::tr("This was last done three weeks ago or longer, so the old result says little about today: "
+                                "start a step lighter and go by the reserve.");
 }
 
 void deload(SheetTarget& target, const TargetInput& input, const SheetEquipment& equipment, const Load& last)
@@ -131,8 +129,8 @@ SheetTarget makeTarget(const TargetInput& input, const SheetEquipment& equipment
         withoutRecord(target);
     } else if (input.week == WeekKind::Deload) {
         deload(target, input, equipment, *last);
-    } else if (const auto days = static_cast<int>(input.before.back().date.daysTo(input.date)); days >= kLayoffDays) {
-        afterLayoff(target, input, equipment, *last, days);
+    } else if (input.before.back().date.daysTo(input.date) >= kLayoffDays) {
+        afterLayoff(target, input, equipment, *last);
     } else {
         target.load = equipment.setUp(step->load, input.variant);
         target.reps = step->targetReps;

@@ -108,7 +108,7 @@ QString headOf(const SessionSheet& sheet)
     if (sheet.source != SheetSource::PlannedDay && sheet.takenFrom)
         parts += SheetText::tr("Not planned: exercises as on %1").arg(sheetShortDate(*sheet.takenFrom));
     if (!sheet.group.isEmpty()) parts += sheet.group;
-    parts += sheet.gym.isEmpty() ? SheetText::tr("no gym set, so plates are not worked out") : sheet.gym;
+    parts += sheet.gym.isEmpty() ? SheetText::tr("no gym set") : sheet.gym;
     return parts.join(QStringLiteral(" · "));
 }
 
@@ -125,9 +125,8 @@ QString cautionWords(const SheetCaution& caution)
                              "come down on the lifter.");
     case CautionKind::Under18: return SheetText::tr("Under 18: local rules and supervision apply.");
     case CautionKind::AfterBreak:
-        return SheetText::tr("%n week(s) since the latest session: take the warm-up slowly and go by the reserve, not by "
-                             "old numbers.",
-                             nullptr, caution.weeks);
+        return SheetText::tr("No session since %1: take the warm-up slowly and go by the reserve, not by old numbers.")
+            .arg(sheetShortDate(caution.date));
     }
     return {};
 }

@@ -109,12 +109,21 @@ double writeLeft(SheetPage& page, const BlockInput& input, double width)
         column.write(setUpWords(*exercise.target.load), kSmallestPoints, true, 3);
         column.write(cantMakeWords(*exercise.target.load), kSmallestPoints, false, 3);
     }
-    column.write(toBeatWords(exercise), kSmallestPoints, false, full ? 4 : 3);
-    column.write(warmUpWords(exercise), kSmallestPoints, false, 3);
-    column.write(cueWords(exercise), kSmallestPoints, false, full ? 7 : 3);
-    if (!full) return column.y();
-    column.write(whyWords(exercise), kSmallestPoints, false, 6);
-    column.write(afterwardsWords(exercise), kSmallestPoints, false, 3);
+    column.write(toBeatWords(exercise), kSmallestPoints, false, 4);
+    column.write(warmUpWords(exercise), kSmallestPoints, false, 4);
+    return column.y();
+}
+
+// Over the whole width, where long sentences take the fewest lines.
+double writeNotes(SheetPage& page, const BlockInput& input, double top)
+{
+    ColumnWriter column(page, input.width);
+    column.moveTo(top);
+    if (input.continued) return top;
+    column.write(cueWords(input.exercise), kSmallestPoints, false, 6);
+    if (input.density == Density::Tight) return column.y();
+    column.write(QStringList{whyWords(input.exercise), afterwardsWords(input.exercise)}.join(QLatin1Char(' ')).trimmed(),
+                 kSmallestPoints, false, 6);
     return column.y();
 }
 
@@ -168,7 +177,7 @@ ExerciseBlock layOutExercise(const BlockInput& input)
     const double rightWidth = widthOf(setColumns(input.exercise.unit));
     const double leftHeight = writeLeft(block.items, input, input.width - rightWidth - kColumnGap);
     const double rightHeight = writeRight(block.items, input, input.width - rightWidth);
-    block.height = std::max(leftHeight, rightHeight);
+    block.height = writeNotes(block.items, input, std::max(leftHeight, rightHeight) + 0.6);
     return block;
 }
 

@@ -12,16 +12,6 @@
     </message>
 </context>
 <context>
-    <name>DaySheetsText</name>
-    <message numerus="yes">
-        <source>Sheets are made for a day and up to %n day(s) from it.</source>
-        <translation>
-            <numerusform>Sheets are made for a day and up to %n day from it.</numerusform>
-            <numerusform>Sheets are made for a day and up to %n days from it.</numerusform>
-        </translation>
-    </message>
-</context>
-<context>
     <name>EffortUnknownText</name>
     <message numerus="yes">
         <source>Effort is missing on most sets of %n lift(s); more repetitions may only mean more effort.</source>
@@ -311,32 +301,12 @@
     </message>
 </context>
 <context>
-    <name>SheetText</name>
-    <message numerus="yes">
-        <source>%n week(s) since the latest session: take the warm-up slowly and go by the reserve, not by old numbers.</source>
-        <translation>
-            <numerusform>%n week since the latest session: take the warm-up slowly and go by the reserve, not by old numbers.</numerusform>
-            <numerusform>%n weeks since the latest session: take the warm-up slowly and go by the reserve, not by old numbers.</numerusform>
-        </translation>
-    </message>
-</context>
-<context>
     <name>StalledText</name>
     <message numerus="yes">
         <source>%1: no clear improvement for %n week(s).</source>
         <translation>
             <numerusform>%1: no clear improvement for %n week.</numerusform>
             <numerusform>%1: no clear improvement for %n weeks.</numerusform>
-        </translation>
-    </message>
-</context>
-<context>
-    <name>TargetText</name>
-    <message numerus="yes">
-        <source>%n week(s) since this was last done, so the old result says little about today: start a step lighter and go by the reserve.</source>
-        <translation>
-            <numerusform>%n week since this was last done, so the old result says little about today: start a step lighter and go by the reserve.</numerusform>
-            <numerusform>%n weeks since this was last done, so the old result says little about today: start a step lighter and go by the reserve.</numerusform>
         </translation>
     </message>
 </context>

@@ -51,8 +51,9 @@ Result<std::vector<DaySheet>> readDaySheets(Database& database, const DaySheetsR
                                             const Progress& progress)
 {
     if (!request.from.isValid() || request.days < 1 || request.days > kMostSheetDays)
-        return fail(ErrorCode::Invalid, DaySheetsText::tr("Sheets are made for a day on the calendar and at most %1 days.")
-                                            .arg(kMostSheetDays));
+        return fail(
+            ErrorCode::Invalid,
+            DaySheetsText::tr("Sheets are made for a day on the calendar and at most %1 days.").arg(kMostSheetDays));
     STEELYARD_TRY(const auto athletes, athletesAsked(database, request));
     STEELYARD_TRY(const auto library, LibraryRepository(database).read());
     STEELYARD_TRY(const auto gyms, GymRepository(database).all());

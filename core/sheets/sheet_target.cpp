@@ -16,8 +16,8 @@ DoneExposure doneSets(const Exposure& exposure)
     DoneExposure done;
     for (const LoggedSet& logged : exposure.sets) {
         const SetEntry& set = logged.set;
-        done.push_back({set.load, set.countedReps(), set.failed,
-                        set.effort ? set.effort->repsInReserve() : std::nullopt});
+        done.push_back(
+            {set.load, set.countedReps(), set.failed, set.effort ? set.effort->repsInReserve() : std::nullopt});
     }
     return done;
 }
@@ -42,8 +42,9 @@ std::size_t setsWanted(const TargetInput& input)
 
 void withoutRecord(SheetTarget& target)
 {
-    target.why = TargetText::tr("No comparable record yet: build up to a load that fits the band with the reserve, and "
-                                "write it down. It becomes the result to beat.");
+    target.why = TargetText::tr(
+        "No comparable record yet: build up to a load that fits the band with the reserve, and "
+        "write it down. It becomes the result to beat.");
 }
 
 void afterLayoff(SheetTarget& target, const TargetInput& input, const SheetEquipment& equipment, const Load& last)
@@ -51,8 +52,9 @@ void afterLayoff(SheetTarget& target, const TargetInput& input, const SheetEquip
     const auto easier = equipment.loads().next(last, input.variant, LoadChange::Easier);
     target.load = equipment.setUp(easier.value_or(last), input.variant);
     target.reps.assign(setsWanted(input), input.band.low);
-    target.why = TargetText::tr("This was last done three weeks ago or longer, so the old result says little about today: "
-                                "start a step lighter and go by the reserve.");
+    target.why = TargetText::tr(
+        "This was last done three weeks ago or longer, so the old result says little about today: "
+        "start a step lighter and go by the reserve.");
 }
 
 void deload(SheetTarget& target, const TargetInput& input, const SheetEquipment& equipment, const Load& last)
@@ -67,7 +69,8 @@ void deload(SheetTarget& target, const TargetInput& input, const SheetEquipment&
     target.load->below.reset();
     target.load->above.reset();
     target.reps.assign(setsWanted(input), input.band.low);
-    target.why = TargetText::tr("Deload week: lighter on purpose. Nothing to beat today; stop well before it gets hard.");
+    target.why =
+        TargetText::tr("Deload week: lighter on purpose. Nothing to beat today; stop well before it gets hard.");
 }
 
 void fromPlan(SheetTarget& target, const TargetInput& input, const SheetEquipment& equipment,
@@ -122,7 +125,8 @@ SheetTarget makeTarget(const TargetInput& input, const SheetEquipment& equipment
     const auto stepper = [&](const Load& load, LoadChange change) {
         return equipment.loads().next(load, input.variant, change);
     };
-    const auto step = doubleProgression({done, input.band, target.reserve, static_cast<int>(setsWanted(input))}, stepper);
+    const auto step =
+        doubleProgression({done, input.band, target.reserve, static_cast<int>(setsWanted(input))}, stepper);
     if (input.plannedLoad) {
         fromPlan(target, input, equipment, step);
     } else if (!last || !step) {

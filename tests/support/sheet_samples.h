@@ -28,7 +28,11 @@ struct SheetSample {
     Library library;
     Gym gym{QStringLiteral("Test hall"), {}, std::nullopt, {}, {}, {}};
     AthleteLog log{{Id<Athlete>(1), QUuid(QStringLiteral("{0123abcd-0000-4000-8000-000000000000}")), Athlete()},
-                   {}, {}, {}, {}, {}};
+                   {},
+                   {},
+                   {},
+                   {},
+                   {}};
     std::size_t curl = 0, squat = 1, dumbbell = 2, pulldown = 3;  // lines
 
     SheetSample()
@@ -39,9 +43,11 @@ struct SheetSample {
             gym.plates.push_back({kg(plate), QStringView(plate) == u"20" ? 4 : 2});
         gym.dumbbells = {{QStringLiteral("dumbbells"), kg(u"4"), kg(u"2"), kg(u"40")}};
         gym.stacks = {{QStringLiteral("stack"), kg(u"5"), kg(u"5"), kg(u"100")}};
-        addLine(QStringLiteral("Arm curl"), QStringLiteral("straight bar, upright"), Loading::BarTotal, Implement::StraightBar);
+        addLine(QStringLiteral("Arm curl"), QStringLiteral("straight bar, upright"), Loading::BarTotal,
+                Implement::StraightBar);
         addLine(QStringLiteral("Squat"), QStringLiteral("bar on the back"), Loading::BarTotal, Implement::StraightBar);
-        addLine(QStringLiteral("Bench press"), QStringLiteral("dumbbells, flat"), Loading::PerHand, Implement::Dumbbells);
+        addLine(QStringLiteral("Bench press"), QStringLiteral("dumbbells, flat"), Loading::PerHand,
+                Implement::Dumbbells);
         addLine(QStringLiteral("Pulldown"), QStringLiteral("cable, seated"), Loading::Stack, Implement::Cable);
     }
 
@@ -62,9 +68,14 @@ struct SheetSample {
         library.variants.push_back({Id<Variant>(n), none, v});
         library.grips.push_back({Id<Grip>(n), none, {QStringLiteral("supinated, medium"), {}, {}, {}}});
         library.standards.push_back({Id<RepStandard>(n), none, s});
-        log.lines.push_back({Id<LiftLine>(n), {log.athlete.id, Id<Variant>(n), Id<Grip>(n), Id<RepStandard>(n)},
-                             QString::number(n), library.exercises.back(), library.variants.back(),
-                             library.grips.back(), library.standards.back(), {}});
+        log.lines.push_back({Id<LiftLine>(n),
+                             {log.athlete.id, Id<Variant>(n), Id<Grip>(n), Id<RepStandard>(n)},
+                             QString::number(n),
+                             library.exercises.back(),
+                             library.variants.back(),
+                             library.grips.back(),
+                             library.standards.back(),
+                             {}});
     }
 
     Exposure& done(std::size_t line, QDate date, const std::vector<SampleSet>& sets)
@@ -75,8 +86,7 @@ struct SheetSample {
             set.load = kg(sample.load);
             set.reps = sample.reps;
             set.off = sample.off;
-            if (sample.rir)
-                set.effort = Effort{Effort::Scale::Rir, *Decimal::parse(QString::number(*sample.rir))};
+            if (sample.rir) set.effort = Effort{Effort::Scale::Rir, *Decimal::parse(QString::number(*sample.rir))};
             set.kind = sample.kind;
             const int position = static_cast<int>(line) * 10 + static_cast<int>(exposure.sets.size()) + 1;
             exposure.sets.push_back({Id<SetEntry>(position), position, set});

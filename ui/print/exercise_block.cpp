@@ -122,8 +122,9 @@ double writeNotes(SheetPage& page, const BlockInput& input, double top)
     if (input.continued) return top;
     column.write(cueWords(input.exercise), kSmallestPoints, false, 6);
     if (input.density == Density::Tight) return column.y();
-    column.write(QStringList{whyWords(input.exercise), afterwardsWords(input.exercise)}.join(QLatin1Char(' ')).trimmed(),
-                 kSmallestPoints, false, 6);
+    column.write(
+        QStringList{whyWords(input.exercise), afterwardsWords(input.exercise)}.join(QLatin1Char(' ')).trimmed(),
+        kSmallestPoints, false, 6);
     return column.y();
 }
 

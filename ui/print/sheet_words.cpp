@@ -20,14 +20,22 @@ QString sheetAmount(Decimal amount)
 QString sheetJoint(Joint joint)
 {
     switch (joint) {
-    case Joint::Elbow: return SheetText::tr("Elbow");
-    case Joint::Shoulder: return SheetText::tr("Shoulder");
-    case Joint::Wrist: return SheetText::tr("Wrist");
-    case Joint::LowerBack: return SheetText::tr("Lower back");
-    case Joint::Hip: return SheetText::tr("Hip");
-    case Joint::Knee: return SheetText::tr("Knee");
-    case Joint::Neck: return SheetText::tr("Neck");
-    case Joint::Ankle: return SheetText::tr("Ankle");
+    case Joint::Elbow:
+        return SheetText::tr("Elbow");
+    case Joint::Shoulder:
+        return SheetText::tr("Shoulder");
+    case Joint::Wrist:
+        return SheetText::tr("Wrist");
+    case Joint::LowerBack:
+        return SheetText::tr("Lower back");
+    case Joint::Hip:
+        return SheetText::tr("Hip");
+    case Joint::Knee:
+        return SheetText::tr("Knee");
+    case Joint::Neck:
+        return SheetText::tr("Neck");
+    case Joint::Ankle:
+        return SheetText::tr("Ankle");
     }
     return {};
 }
@@ -35,12 +43,18 @@ QString sheetJoint(Joint joint)
 QString cueHead(CueKind kind)
 {
     switch (kind) {
-    case CueKind::Start: return SheetText::tr("Start");
-    case CueKind::End: return SheetText::tr("End");
-    case CueKind::Path: return SheetText::tr("Path");
-    case CueKind::Body: return SheetText::tr("Body");
-    case CueKind::Lowering: return SheetText::tr("Lowering");
-    case CueKind::LeastTravel: return SheetText::tr("Counts from");
+    case CueKind::Start:
+        return SheetText::tr("Start");
+    case CueKind::End:
+        return SheetText::tr("End");
+    case CueKind::Path:
+        return SheetText::tr("Path");
+    case CueKind::Body:
+        return SheetText::tr("Body");
+    case CueKind::Lowering:
+        return SheetText::tr("Lowering");
+    case CueKind::LeastTravel:
+        return SheetText::tr("Counts from");
     }
     return {};
 }
@@ -116,14 +130,17 @@ QString cautionWords(const SheetCaution& caution)
 {
     switch (caution.kind) {
     case CautionKind::Discomfort:
-        return SheetText::tr("%1: discomfort %2 of 10 on %3. Ask before starting and keep to what feels comfortable; if "
-                             "it stays or grows, stop and let a health professional look at it.")
+        return SheetText::tr(
+                   "%1: discomfort %2 of 10 on %3. Ask before starting and keep to what feels comfortable; if "
+                   "it stays or grows, stop and let a health professional look at it.")
             .arg(caution.joint ? sheetJoint(*caution.joint) : QString(), QString::number(caution.rating),
                  sheetShortDate(caution.date));
     case CautionKind::HeavyBar:
-        return SheetText::tr("Heavy bar: set the safety pins, put the collars on, and have a spotter where the bar could "
-                             "come down on the lifter.");
-    case CautionKind::Under18: return SheetText::tr("Under 18: local rules and supervision apply.");
+        return SheetText::tr(
+            "Heavy bar: set the safety pins, put the collars on, and have a spotter where the bar could "
+            "come down on the lifter.");
+    case CautionKind::Under18:
+        return SheetText::tr("Under 18: local rules and supervision apply.");
     case CautionKind::AfterBreak:
         return SheetText::tr("No session since %1: take the warm-up slowly and go by the reserve, not by old numbers.")
             .arg(sheetShortDate(caution.date));
@@ -146,13 +163,16 @@ QString loadWords(const SheetExercise& exercise)
     if (!exercise.target.load) return SheetText::tr("Load: find it");
     const SheetLoad& load = *exercise.target.load;
     switch (exercise.loading) {
-    case Loading::PerHand: return SheetText::tr("%1 each hand").arg(sheetLoad(load.load));
+    case Loading::PerHand:
+        return SheetText::tr("%1 each hand").arg(sheetLoad(load.load));
     case Loading::Added:
         return load.picture == LoadPicture::BodyOnly ? SheetText::tr("Body mass")
                                                      : SheetText::tr("Body + %1").arg(sheetLoad(load.load));
-    case Loading::Assisted: return SheetText::tr("%1 of help").arg(sheetLoad(load.load));
+    case Loading::Assisted:
+        return SheetText::tr("%1 of help").arg(sheetLoad(load.load));
     case Loading::BarTotal:
-    case Loading::Stack: break;
+    case Loading::Stack:
+        break;
     }
     return sheetLoad(load.load);
 }
@@ -178,14 +198,19 @@ QString setUpWords(const SheetLoad& load)
     case LoadPicture::Bar:
         if (load.plates.empty()) return SheetText::tr("empty %1").arg(barWords(load));
         return SheetText::tr("%1 per side · %2").arg(plateSum(load.plates), barWords(load));
-    case LoadPicture::BarUnknown: return SheetText::tr("bar and plates together; the gym's plates aren't known");
-    case LoadPicture::Dumbbells: return SheetText::tr("dumbbells %1").arg(sheetLoad(load.load));
-    case LoadPicture::Pin: return SheetText::tr("pin at %1").arg(sheetLoad(load.load));
+    case LoadPicture::BarUnknown:
+        return SheetText::tr("bar and plates together; the gym's plates aren't known");
+    case LoadPicture::Dumbbells:
+        return SheetText::tr("dumbbells %1").arg(sheetLoad(load.load));
+    case LoadPicture::Pin:
+        return SheetText::tr("pin at %1").arg(sheetLoad(load.load));
     case LoadPicture::Belt:
         return load.plates.empty() ? SheetText::tr("hung on the body")
                                    : SheetText::tr("on the belt: %1").arg(plateSum(load.plates));
-    case LoadPicture::BodyOnly: return SheetText::tr("nothing added");
-    case LoadPicture::Counterweight: return SheetText::tr("help set at %1").arg(sheetLoad(load.load));
+    case LoadPicture::BodyOnly:
+        return SheetText::tr("nothing added");
+    case LoadPicture::Counterweight:
+        return SheetText::tr("help set at %1").arg(sheetLoad(load.load));
     }
     return {};
 }
@@ -201,7 +226,8 @@ QString cantMakeWords(const SheetLoad& load)
             .arg(asked, sheetLoad(*load.below), sheetLoad(*load.above));
     if (load.below)
         return SheetText::tr("%1 is more than can be loaded here: the most is %2.").arg(asked, sheetLoad(*load.below));
-    if (load.above) return SheetText::tr("%1 is less than can be set here: the least is %2.").arg(asked, sheetLoad(*load.above));
+    if (load.above)
+        return SheetText::tr("%1 is less than can be set here: the least is %2.").arg(asked, sheetLoad(*load.above));
     return SheetText::tr("%1 can't be made here.").arg(asked);
 }
 
@@ -241,7 +267,8 @@ QString cueWords(const SheetExercise& exercise)
 {
     QStringList parts;
     for (const RepCue& cue : exercise.cues) {
-        const QString value = cue.kind == CueKind::LeastTravel ? SheetText::tr("%1 % of the travel").arg(cue.text) : cue.text;
+        const QString value =
+            cue.kind == CueKind::LeastTravel ? SheetText::tr("%1 % of the travel").arg(cue.text) : cue.text;
         parts += QStringLiteral("%1: %2").arg(cueHead(cue.kind), value);
     }
     return parts.join(QStringLiteral(" · "));

@@ -23,7 +23,7 @@ QString athletePlace(const QJsonObject& json)
 }
 
 // The lists of an athlete, which each have a reader of their own.
-constexpr std::array kAthleteLists{"body_mass",      "standards",    "lines",        "blocks",
+constexpr std::array kAthleteLists{"body_mass", "standards",      "lines",        "blocks",
                                    "decisions", "empty_sessions", "lone_ratings", "replaced_sets"};
 
 Result<std::vector<MuscleAim>> aimsFromJson(const QJsonArray& list, const JsonNames& names, const QString& where)
@@ -74,7 +74,8 @@ struct LiftNames {
 
 LiftNames liftFromJson(JsonPlace& place, const JsonNames& names)
 {
-    return {readName(place, QStringLiteral("variant"), names.variants), readName(place, QStringLiteral("grip"), names.grips),
+    return {readName(place, QStringLiteral("variant"), names.variants),
+            readName(place, QStringLiteral("grip"), names.grips),
             readName(place, QStringLiteral("standard"), names.standards)};
 }
 
@@ -139,8 +140,8 @@ Result<PlannedWeek> weekFromJson(const QJsonObject& json, const JsonNames& names
     return week;
 }
 
-Result<void> blocksFromJson(Transaction& transaction, const QJsonArray& list, Id<Athlete> athlete, const JsonNames& names,
-                            const QString& where)
+Result<void> blocksFromJson(Transaction& transaction, const QJsonArray& list, Id<Athlete> athlete,
+                            const JsonNames& names, const QString& where)
 {
     for (const QJsonValue& item : list) {
         JsonPlace place(item.toObject(), where + AthleteJsonText::tr(", block"));
@@ -180,7 +181,8 @@ Result<void> decisionsFromJson(Transaction& transaction, const QJsonArray& list,
     return {};
 }
 
-Result<void> bodyMassFromJson(Transaction& transaction, const QJsonArray& list, Id<Athlete> athlete, const QString& where)
+Result<void> bodyMassFromJson(Transaction& transaction, const QJsonArray& list, Id<Athlete> athlete,
+                              const QString& where)
 {
     for (const QJsonValue& item : list) {
         JsonPlace place(item.toObject(), where + AthleteJsonText::tr(", body mass"));
@@ -260,7 +262,8 @@ Result<BookJsonRest::OfAthlete> recordFromJson(Transaction& transaction, const Q
 {
     const QString where = athletePlace(json);
     JsonPlace place(json, where);  // its keys were checked by athleteFromJson
-    STEELYARD_TRY(LineIds lines, linesFromJson(transaction, place.array(QStringLiteral("lines")), athlete, names, where));
+    STEELYARD_TRY(LineIds lines,
+                  linesFromJson(transaction, place.array(QStringLiteral("lines")), athlete, names, where));
     STEELYARD_CHECK(blocksFromJson(transaction, place.array(QStringLiteral("blocks")), athlete, names, where));
     STEELYARD_CHECK(decisionsFromJson(transaction, place.array(QStringLiteral("decisions")), athlete, lines, where));
     STEELYARD_CHECK(bareSessionsFromJson(transaction, place, athlete, lines, where));

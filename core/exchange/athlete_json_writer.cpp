@@ -85,8 +85,7 @@ QJsonObject liftJson(const Lift& lift, const Library& library)
     QJsonObject json;
     if (const auto* variant = library.find(lift.variant)) json[QStringLiteral("variant")] = uuidText(variant->uuid);
     if (const auto* grip = library.find(lift.grip)) json[QStringLiteral("grip")] = uuidText(grip->uuid);
-    if (const auto* standard = library.find(lift.standard))
-        json[QStringLiteral("standard")] = uuidText(standard->uuid);
+    if (const auto* standard = library.find(lift.standard)) json[QStringLiteral("standard")] = uuidText(standard->uuid);
     return json;
 }
 
@@ -206,12 +205,11 @@ Result<QJsonArray> loneRatingsJson(Database& db, Id<Athlete> athlete, const Line
 // What edits replaced, gathered by set: `now` is the number of the set that stands there today, absent when it is gone.
 Result<QJsonArray> replacedSetsJson(Database& db, Id<Athlete> athlete, const LineUuids& lines)
 {
-    STEELYARD_TRY(auto st,
-                  db.prepare("SELECT s.date, p.line_id, p.set_id, e.number, p.replaced_at, p.change, p.was "
-                             "FROM set_replaced p JOIN session s ON s.id = p.session_id "
-                             "LEFT JOIN set_entry e ON e.id = p.set_id AND e.session_id = p.session_id "
-                             "AND e.line_id = p.line_id WHERE s.athlete_id = ?1 "
-                             "ORDER BY s.date, p.line_id, p.set_id, p.id"));
+    STEELYARD_TRY(auto st, db.prepare("SELECT s.date, p.line_id, p.set_id, e.number, p.replaced_at, p.change, p.was "
+                                      "FROM set_replaced p JOIN session s ON s.id = p.session_id "
+                                      "LEFT JOIN set_entry e ON e.id = p.set_id AND e.session_id = p.session_id "
+                                      "AND e.line_id = p.line_id WHERE s.athlete_id = ?1 "
+                                      "ORDER BY s.date, p.line_id, p.set_id, p.id"));
     st.bind(1, athlete);
     QJsonArray list;
     QJsonObject current;
@@ -235,10 +233,9 @@ Result<QJsonArray> replacedSetsJson(Database& db, Id<Athlete> athlete, const Lin
             current = {{QStringLiteral("date"), st.text(0)}, {QStringLiteral("line"), uuidText(line->second)}};
             putInteger(current, QStringLiteral("now"), st.maybeInteger(3));
         }
-        values.append(
-            QJsonObject{{QStringLiteral("at"), st.text(4)},
-                        {QStringLiteral("change"), st.text(5)},
-                        {QStringLiteral("set"), QJsonDocument::fromJson(st.text(6).toUtf8()).object()}});
+        values.append(QJsonObject{{QStringLiteral("at"), st.text(4)},
+                                  {QStringLiteral("change"), st.text(5)},
+                                  {QStringLiteral("set"), QJsonDocument::fromJson(st.text(6).toUtf8()).object()}});
     }
     close();
     return list;

@@ -27,23 +27,29 @@ constexpr auto kNaturalKeys = std::to_array<NaturalKey>({
     {"grip", "(SELECT name FROM grip WHERE id = %1)"},
     {"gym", "(SELECT name FROM gym WHERE id = %1)"},
     {"athlete", "(SELECT name FROM athlete WHERE id = %1)"},
-    {"variant", "(SELECT json_array(x.name, k.name) FROM variant k JOIN exercise x ON x.id = k.exercise_id "
-                "WHERE k.id = %1)"},
-    {"rep_standard", "(SELECT json_array(x.name, v.name, k.name, a.name) FROM rep_standard k "
-                     "JOIN variant v ON v.id = k.variant_id JOIN exercise x ON x.id = v.exercise_id "
-                     "LEFT JOIN athlete a ON a.id = k.athlete_id WHERE k.id = %1)"},
-    {"lift_line", "(SELECT json_array(a.name, x.name, v.name, g.name, r.name, o.name) FROM lift_line k "
-                  "JOIN athlete a ON a.id = k.athlete_id JOIN variant v ON v.id = k.variant_id "
-                  "JOIN exercise x ON x.id = v.exercise_id JOIN grip g ON g.id = k.grip_id "
-                  "JOIN rep_standard r ON r.id = k.standard_id LEFT JOIN athlete o ON o.id = r.athlete_id "
-                  "WHERE k.id = %1)"},
-    {"session", "(SELECT json_array(a.name, k.date) FROM session k JOIN athlete a ON a.id = k.athlete_id "
-                "WHERE k.id = %1)"},
+    {"variant",
+     "(SELECT json_array(x.name, k.name) FROM variant k JOIN exercise x ON x.id = k.exercise_id "
+     "WHERE k.id = %1)"},
+    {"rep_standard",
+     "(SELECT json_array(x.name, v.name, k.name, a.name) FROM rep_standard k "
+     "JOIN variant v ON v.id = k.variant_id JOIN exercise x ON x.id = v.exercise_id "
+     "LEFT JOIN athlete a ON a.id = k.athlete_id WHERE k.id = %1)"},
+    {"lift_line",
+     "(SELECT json_array(a.name, x.name, v.name, g.name, r.name, o.name) FROM lift_line k "
+     "JOIN athlete a ON a.id = k.athlete_id JOIN variant v ON v.id = k.variant_id "
+     "JOIN exercise x ON x.id = v.exercise_id JOIN grip g ON g.id = k.grip_id "
+     "JOIN rep_standard r ON r.id = k.standard_id LEFT JOIN athlete o ON o.id = r.athlete_id "
+     "WHERE k.id = %1)"},
+    {"session",
+     "(SELECT json_array(a.name, k.date) FROM session k JOIN athlete a ON a.id = k.athlete_id "
+     "WHERE k.id = %1)"},
     {"block", "(SELECT uuid FROM block WHERE id = %1)"},
-    {"block_week", "(SELECT json_array(b.uuid, k.ordinal) FROM block_week k JOIN block b ON b.id = k.block_id "
-                   "WHERE k.id = %1)"},
-    {"block_day", "(SELECT json_array(b.uuid, w.ordinal, k.ordinal) FROM block_day k "
-                  "JOIN block_week w ON w.id = k.week_id JOIN block b ON b.id = w.block_id WHERE k.id = %1)"},
+    {"block_week",
+     "(SELECT json_array(b.uuid, k.ordinal) FROM block_week k JOIN block b ON b.id = k.block_id "
+     "WHERE k.id = %1)"},
+    {"block_day",
+     "(SELECT json_array(b.uuid, w.ordinal, k.ordinal) FROM block_day k "
+     "JOIN block_week w ON w.id = k.week_id JOIN block b ON b.id = w.block_id WHERE k.id = %1)"},
 });
 
 // Columns whose value means something only within its own file, and what stands for them.
@@ -55,8 +61,9 @@ struct Replacement {
 
 constexpr auto kReplacements = std::to_array<Replacement>({
     {"set_entry", "position", "row_number() OVER (PARTITION BY t.session_id ORDER BY t.position, t.id)"},
-    {"set_replaced", "set_id", "(SELECT e.number FROM set_entry e WHERE e.id = t.set_id AND e.session_id = t.session_id "
-                               "AND e.line_id = t.line_id)"},
+    {"set_replaced", "set_id",
+     "(SELECT e.number FROM set_entry e WHERE e.id = t.set_id AND e.session_id = t.session_id "
+     "AND e.line_id = t.line_id)"},
 });
 
 // Order that only the ids carry.
@@ -97,8 +104,9 @@ Result<std::string> naturalKeySql(const std::string& target, const std::string& 
 {
     const auto key = std::ranges::find(kNaturalKeys, target, &NaturalKey::table);
     if (key == kNaturalKeys.end())
-        return fail(ErrorCode::Storage,
-                    BookDumpText::tr("Rows of “%1” have no name to compare them by.").arg(QString::fromStdString(target)));
+        return fail(
+            ErrorCode::Storage,
+            BookDumpText::tr("Rows of “%1” have no name to compare them by.").arg(QString::fromStdString(target)));
     std::string sql(key->sql);
     return sql.replace(sql.find("%1"), 2, "t." + column);
 }

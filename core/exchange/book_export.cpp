@@ -46,8 +46,9 @@ public:
     [[nodiscard]] Result<void> open()
     {
         if (m_file->open(QIODevice::WriteOnly)) return {};
-        return failure(BookExportText::tr("“%1” can't be written. Check that you may write there and that no program has it "
-                                          "open."));
+        return failure(
+            BookExportText::tr("“%1” can't be written. Check that you may write there and that no program has it "
+                               "open."));
     }
     [[nodiscard]] Result<void> write(const QByteArray& bytes)
     {
@@ -82,8 +83,8 @@ Result<std::vector<Row<Athlete>>> exportedAthletes(Database& db, std::optional<I
     return std::vector<Row<Athlete>>{std::move(row)};
 }
 
-Result<void> writeLogbook(Database& db, ExportFile& file, const std::vector<Row<Athlete>>& athletes, ExportReport& report,
-                          const Progress& progress)
+Result<void> writeLogbook(Database& db, ExportFile& file, const std::vector<Row<Athlete>>& athletes,
+                          ExportReport& report, const Progress& progress)
 {
     LogbookExport log(db, file.device());
     STEELYARD_CHECK(log.writeHeader());

@@ -19,14 +19,16 @@ Result<QJsonObject> readBookDocument(const QString& path)
 {
     QFile file(path);
     if (!file.exists())
-        return fail(ErrorCode::NotFound, BookImportText::tr("There is no “%1”. Name the folder of an export.").arg(path));
+        return fail(ErrorCode::NotFound,
+                    BookImportText::tr("There is no “%1”. Name the folder of an export.").arg(path));
     if (!file.open(QIODevice::ReadOnly))
         return fail(ErrorCode::NotFound, BookImportText::tr("“%1” can't be read.").arg(path), file.errorString());
     QJsonParseError parse;
     const QJsonDocument document = QJsonDocument::fromJson(file.readAll(), &parse);
     if (document.isObject()) return document.object();
-    return fail(ErrorCode::Invalid, BookImportText::tr("“%1” is no JSON object (%2, byte %3). Take the export's own file.")
-                                        .arg(path, parse.errorString(), QString::number(parse.offset)));
+    return fail(ErrorCode::Invalid,
+                BookImportText::tr("“%1” is no JSON object (%2, byte %3). Take the export's own file.")
+                    .arg(path, parse.errorString(), QString::number(parse.offset)));
 }
 
 }  // namespace
@@ -36,7 +38,8 @@ Result<void> importExport(Book& book, const QString& dir, const LogbookFiller& f
     const QString csv = QDir(dir).filePath(kLogbookFile);
     STEELYARD_TRY(const QJsonObject json, readBookDocument(QDir(dir).filePath(kBookJsonFile)));
     if (!QFile::exists(csv))
-        return fail(ErrorCode::NotFound, BookImportText::tr("There is no “%1”. Name the folder of an export.").arg(csv));
+        return fail(ErrorCode::NotFound,
+                    BookImportText::tr("There is no “%1”. Name the folder of an export.").arg(csv));
     STEELYARD_TRY(auto transaction, Transaction::begin(book.database()));
     STEELYARD_TRY(const BookJsonRest rest, bookFromJson(transaction, json, book.clock().today()));
     STEELYARD_CHECK(fillLogbook(transaction, csv, progress));

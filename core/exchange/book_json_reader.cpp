@@ -19,9 +19,10 @@ Result<void> needNoAthletes(Database& db)
 {
     STEELYARD_TRY(const auto athletes, db.integer("SELECT count(*) FROM athlete"));
     if (athletes == 0) return {};
-    return fail(ErrorCode::Invalid,
-                BookJsonReaderText::tr("This book has athletes already. Whole exports go into a new book: make one, and "
-                                       "import there."));
+    return fail(
+        ErrorCode::Invalid,
+        BookJsonReaderText::tr("This book has athletes already. Whole exports go into a new book: make one, and "
+                               "import there."));
 }
 
 Result<void> emptyLibrary(Transaction& transaction)
@@ -41,9 +42,10 @@ Result<void> settingsFromJson(Transaction& transaction, const QJsonObject& json)
         const QJsonObject values = rule.value().toObject();
         for (auto value = values.begin(); value != values.end(); ++value) {
             if (!value.value().isDouble())
-                return fail(ErrorCode::Invalid, BookJsonReaderText::tr("book.json, rule_settings, “%1”, “%2”: a number is "
-                                                                       "needed.")
-                                                    .arg(rule.key(), value.key()));
+                return fail(ErrorCode::Invalid,
+                            BookJsonReaderText::tr("book.json, rule_settings, “%1”, “%2”: a number is "
+                                                   "needed.")
+                                .arg(rule.key(), value.key()));
             STEELYARD_CHECK(settings.put(transaction, rule.key(), value.key(), value.value().toDouble()));
         }
     }
@@ -55,11 +57,13 @@ struct GoneIds {
     std::int64_t next = -1;
 };
 
-Result<std::int64_t> replacedSetId(Database& db, JsonPlace& place, Id<Session> session, Id<LiftLine> line, GoneIds& gone)
+Result<std::int64_t> replacedSetId(Database& db, JsonPlace& place, Id<Session> session, Id<LiftLine> line,
+                                   GoneIds& gone)
 {
     const auto number = place.optionalInteger(QStringLiteral("now"));
     if (!number) return gone.next--;
-    STEELYARD_TRY(auto st, db.prepare("SELECT id FROM set_entry WHERE session_id = ?1 AND line_id = ?2 AND number = ?3"));
+    STEELYARD_TRY(auto st,
+                  db.prepare("SELECT id FROM set_entry WHERE session_id = ?1 AND line_id = ?2 AND number = ?3"));
     st.bindAll(session, line, *number);
     STEELYARD_TRY(const bool found, st.step());
     if (found) return st.int64(0);
@@ -96,7 +100,8 @@ Result<void> replacedSetFromJson(Transaction& transaction, const BookJsonRest::O
     static_cast<void>(place.optionalInteger(QStringLiteral("now")));
     STEELYARD_CHECK(place.finish());
     if (!line) return {};  // finish() has said so
-    STEELYARD_TRY(const auto session, LogbookRepository(transaction.database()).session(transaction, rest.athlete, date));
+    STEELYARD_TRY(const auto session,
+                  LogbookRepository(transaction.database()).session(transaction, rest.athlete, date));
     STEELYARD_TRY(const auto set, replacedSetId(transaction.database(), place, session, *line, gone));
     STEELYARD_CHECK(place.finish());
     STEELYARD_TRY(auto add, transaction.database().prepare(

@@ -82,10 +82,11 @@ Result<Library> libraryOf(Database& db, const Row<Athlete>& athlete, const Libra
     keepUsed(library.standards, used.standards);
     for (const auto& row : library.standards)
         if (row.value.athlete && *row.value.athlete != athlete.id)
-            return fail(ErrorCode::Storage,
-                        BookJsonWriterText::tr("“%1” has lifts by a rep standard that was agreed with somebody else. Give "
-                                               "them a standard of their own first; nothing was written.")
-                            .arg(athlete.value.name));
+            return fail(
+                ErrorCode::Storage,
+                BookJsonWriterText::tr("“%1” has lifts by a rep standard that was agreed with somebody else. Give "
+                                       "them a standard of their own first; nothing was written.")
+                    .arg(athlete.value.name));
     return library;
 }
 

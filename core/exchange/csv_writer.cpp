@@ -26,8 +26,8 @@ void CsvWriter::startField()
 
 void CsvWriter::append(QByteArrayView utf8)
 {
-    const bool quote = std::any_of(utf8.begin(), utf8.end(),
-                                   [](char c) { return c == ',' || c == '"' || c == '\n' || c == '\r'; });
+    const bool quote =
+        std::any_of(utf8.begin(), utf8.end(), [](char c) { return c == ',' || c == '"' || c == '\n' || c == '\r'; });
     if (!quote) {
         m_buffer.append(utf8);
         return;

@@ -25,8 +25,8 @@ class CsvWriter {
 public:
     explicit CsvWriter(QIODevice& device) : m_device(device) {}
 
-    void text(const QString& text);         // guarded, see csv_text.h
-    void plain(std::string_view utf8);      // not guarded
+    void text(const QString& text);     // guarded, see csv_text.h
+    void plain(std::string_view utf8);  // not guarded
     void number(std::int64_t value);
     void blank() { startField(); }
     [[nodiscard]] Result<void> endRow();

@@ -16,7 +16,8 @@ QString columnMeaning(std::string_view column)
 {
     if (column == "date") return ExportFilesText::tr("day of the session, ISO 8601 (2027-03-01)");
     if (column == "athlete") return ExportFilesText::tr("name");
-    if (column == "exercise") return ExportFilesText::tr("name; with variant, grip and standard it names the lift line");
+    if (column == "exercise")
+        return ExportFilesText::tr("name; with variant, grip and standard it names the lift line");
     if (column == "variant") return ExportFilesText::tr("way of doing the exercise");
     if (column == "grip") return ExportFilesText::tr("hands");
     if (column == "standard") return ExportFilesText::tr("what counted as a repetition");
@@ -44,8 +45,9 @@ QString columnMeaning(std::string_view column)
 
 QByteArray exportReadme(const QString& athlete)
 {
-    QString text = athlete.isEmpty() ? ExportFilesText::tr("A whole book of lifters, written by Steelyard.\n")
-                                     : ExportFilesText::tr("The whole record of %1, written by Steelyard.\n").arg(athlete);
+    QString text = athlete.isEmpty()
+                       ? ExportFilesText::tr("A whole book of lifters, written by Steelyard.\n")
+                       : ExportFilesText::tr("The whole record of %1, written by Steelyard.\n").arg(athlete);
     text += ExportFilesText::tr(
         "\nlogbook.csv  every set with its ratings. UTF-8, comma-separated, decimal point, one header line.\n"
         "book.json    everything else: people, body mass, lift lines, plans, decisions, replaced sets, gyms and the\n"
@@ -53,13 +55,15 @@ QByteArray exportReadme(const QString& athlete)
         "             What is not known is left out.\n"
         "README.txt   this page.\n"
         "\nTogether they hold everything; read into a new book they give the same content.\n"
-        "\nA text that begins with = + - @ or an apostrophe has one apostrophe more in front, so that no spreadsheet takes\n"
+        "\nA text that begins with = + - @ or an apostrophe has one apostrophe more in front, so that no spreadsheet "
+        "takes\n"
         "it for a formula.\n"
         "\nColumns of logbook.csv:\n");
     for (const LogbookColumn& column : kLogbookColumns)
-        text += QStringLiteral("  %1  %2\n").arg(
-            QString::fromLatin1(column.name.data(), static_cast<qsizetype>(column.name.size())).leftJustified(22),
-            columnMeaning(column.name));
+        text += QStringLiteral("  %1  %2\n")
+                    .arg(QString::fromLatin1(column.name.data(), static_cast<qsizetype>(column.name.size()))
+                             .leftJustified(22),
+                         columnMeaning(column.name));
     return text.toUtf8();
 }
 

@@ -35,7 +35,8 @@ template <class Entity>
 
 // The row that a UUID names. Absent, and a fault at the place, when the document has no such row.
 template <class Entity>
-[[nodiscard]] std::optional<Id<Entity>> readName(JsonPlace& place, const QString& name, const std::map<QUuid, Id<Entity>>& known)
+[[nodiscard]] std::optional<Id<Entity>> readName(JsonPlace& place, const QString& name,
+                                                 const std::map<QUuid, Id<Entity>>& known)
 {
     const auto found = known.find(readUuid(place, name));
     if (found != known.end()) return found->second;

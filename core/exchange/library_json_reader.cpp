@@ -133,8 +133,8 @@ Result<void> libraryFromJson(Transaction& transaction, const QJsonObject& json, 
     for (const QJsonValue& item : exercises) STEELYARD_CHECK(exerciseFromJson(transaction, item.toObject(), names));
     for (const QJsonValue& item : variants) STEELYARD_CHECK(variantFromJson(transaction, item.toObject(), names));
     for (const QJsonValue& item : standards)
-        STEELYARD_CHECK(standardFromJson(transaction, item.toObject(), std::nullopt, names,
-                                         LibraryJsonText::tr("book.json")));
+        STEELYARD_CHECK(
+            standardFromJson(transaction, item.toObject(), std::nullopt, names, LibraryJsonText::tr("book.json")));
     return {};
 }
 

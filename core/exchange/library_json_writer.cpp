@@ -19,7 +19,8 @@ QJsonObject gripJson(const Row<Grip>& row)
     QJsonObject json{{QStringLiteral("uuid"), uuidText(row.uuid)}, {QStringLiteral("name"), grip.name}};
     if (grip.orientation) json[QStringLiteral("orientation")] = toText(*grip.orientation);
     if (grip.spacing) json[QStringLiteral("spacing")] = toText(*grip.spacing);
-    if (grip.spacingBetweenHands) json[QStringLiteral("spacing_mm")] = static_cast<qint64>(toMillimetres(*grip.spacingBetweenHands));
+    if (grip.spacingBetweenHands)
+        json[QStringLiteral("spacing_mm")] = static_cast<qint64>(toMillimetres(*grip.spacingBetweenHands));
     return json;
 }
 
@@ -98,9 +99,12 @@ QJsonObject libraryToJson(const Library& library)
 QJsonObject toJson(const Row<RepStandard>& row, const Library& library)
 {
     const RepStandard& s = row.value;
-    QJsonObject json{{QStringLiteral("uuid"), uuidText(row.uuid)}, {QStringLiteral("name"), s.name},
-                     {QStringLiteral("start"), s.start},           {QStringLiteral("end"), s.end},
-                     {QStringLiteral("path"), s.path},             {QStringLiteral("body"), s.body},
+    QJsonObject json{{QStringLiteral("uuid"), uuidText(row.uuid)},
+                     {QStringLiteral("name"), s.name},
+                     {QStringLiteral("start"), s.start},
+                     {QStringLiteral("end"), s.end},
+                     {QStringLiteral("path"), s.path},
+                     {QStringLiteral("body"), s.body},
                      {QStringLiteral("lowering"), s.lowering}};
     if (const auto* variant = library.find(s.variant)) json[QStringLiteral("variant")] = uuidText(variant->uuid);
     if (s.leastTravelPercent) json[QStringLiteral("least_travel")] = *s.leastTravelPercent;

@@ -118,10 +118,11 @@ Result<void> LogbookExport::write(const Row<Athlete>& athlete, const Progress& p
             return fail(ErrorCode::Cancelled, LogbookExportText::tr("The export was stopped."));
         const auto names = lines.find(st.int64(1));
         if (names == lines.end())
-            return fail(ErrorCode::Storage,
-                        LogbookExportText::tr("A set of “%1” on %2 belongs to somebody else's lift line. Nothing was written; "
-                                              "verify the book.")
-                            .arg(athlete.value.name, st.text(2)));
+            return fail(
+                ErrorCode::Storage,
+                LogbookExportText::tr("A set of “%1” on %2 belongs to somebody else's lift line. Nothing was written; "
+                                      "verify the book.")
+                    .arg(athlete.value.name, st.text(2)));
         m_csv.plain(st.bytes(2));
         for (const QString& name : {athlete.value.name, names->second.exercise, names->second.variant,
                                     names->second.grip, names->second.standard})

@@ -55,8 +55,10 @@ SetEntry setOf(const CsvRow& row)
     set.reps = row.at(QStringLiteral("reps")).toInt();
     set.off = rated(row, QStringLiteral("off"));
     set.failed = row.at(QStringLiteral("failed")) == QStringLiteral("1");
-    if (const auto rir = Decimal::parse(QStringView(row.at(QStringLiteral("rir"))))) set.effort = {Effort::Scale::Rir, *rir};
-    if (const auto rpe = Decimal::parse(QStringView(row.at(QStringLiteral("rpe"))))) set.effort = {Effort::Scale::Rpe, *rpe};
+    if (const auto rir = Decimal::parse(QStringView(row.at(QStringLiteral("rir")))))
+        set.effort = {Effort::Scale::Rir, *rir};
+    if (const auto rpe = Decimal::parse(QStringView(row.at(QStringLiteral("rpe")))))
+        set.effort = {Effort::Scale::Rpe, *rpe};
     set.marks = MarkCounts::parse(row.at(QStringLiteral("marks")).toStdString()).value();
     set.loweringSeconds = Decimal::parse(QStringView(row.at(QStringLiteral("lowering_s"))));
     set.kind = fromKey<SetKind>(QStringView(row.at(QStringLiteral("kind")))).value();
@@ -81,10 +83,11 @@ ExerciseRating ratingOf(const CsvRow& row)
 
 Result<Id<LiftLine>> lineOf(Database& db, const CsvRow& row)
 {
-    STEELYARD_TRY(auto st, db.prepare("SELECT l.id FROM lift_line l JOIN athlete a ON a.id = l.athlete_id "
-                                      "JOIN variant v ON v.id = l.variant_id JOIN exercise x ON x.id = v.exercise_id "
-                                      "JOIN grip g ON g.id = l.grip_id JOIN rep_standard r ON r.id = l.standard_id "
-                                      "WHERE a.name = ?1 AND x.name = ?2 AND v.name = ?3 AND g.name = ?4 AND r.name = ?5"));
+    STEELYARD_TRY(auto st,
+                  db.prepare("SELECT l.id FROM lift_line l JOIN athlete a ON a.id = l.athlete_id "
+                             "JOIN variant v ON v.id = l.variant_id JOIN exercise x ON x.id = v.exercise_id "
+                             "JOIN grip g ON g.id = l.grip_id JOIN rep_standard r ON r.id = l.standard_id "
+                             "WHERE a.name = ?1 AND x.name = ?2 AND v.name = ?3 AND g.name = ?4 AND r.name = ?5"));
     int index = 0;
     for (const char* column : {"athlete", "exercise", "variant", "grip", "standard"})
         st.bind(++index, freeText(row.at(QString::fromLatin1(column))));
@@ -105,7 +108,8 @@ Result<void> fillFromCsv(Transaction& tx, const QString& csvPath)
         CsvRow row;
         for (qsizetype column = 0; column < records[0].size(); ++column)
             row[records[0][column]] = records[i].at(column);
-        STEELYARD_TRY(const auto athlete, AthleteRepository(db).findByName(freeText(row.at(QStringLiteral("athlete")))));
+        STEELYARD_TRY(const auto athlete,
+                      AthleteRepository(db).findByName(freeText(row.at(QStringLiteral("athlete")))));
         STEELYARD_TRY(const auto line, lineOf(db, row));
         const QDate date = QDate::fromString(row.at(QStringLiteral("date")), Qt::ISODate);
         STEELYARD_TRY(const auto session, log.session(tx, athlete.id, date));

@@ -36,15 +36,17 @@ FullLibrary fillFullLibrary(Book& book, Transaction& tx)
     const auto library = book.library();
     FullLibrary made{must(library.insert(tx, Muscle{QStringLiteral("zz_target"), QStringLiteral("Target")})),
                      must(library.insert(tx, Muscle{QStringLiteral("aa_helper"), QStringLiteral("Helper")})),
-                     {}, {}, {}};
+                     {},
+                     {},
+                     {}};
     for (const bool second : {false, true}) {
         made.grips.push_back(must(library.insert(
-            tx, Grip{second ? QStringLiteral("+wide, neutral") : QStringLiteral("@narrow"), HandOrientation::SemiPronated,
-                     HandSpacing::Wide, lengthFromMillimetres(second ? 455 : 210)})));
-        const auto exercise = must(library.insert(
-            tx, Exercise{second ? QStringLiteral("-Row") : QStringLiteral("Arm curl, \"slow\""),
-                         {{made.target, 1.0}, {made.helper, 1.0 / 3.0}},
-                         second}));
+            tx, Grip{second ? QStringLiteral("+wide, neutral") : QStringLiteral("@narrow"),
+                     HandOrientation::SemiPronated, HandSpacing::Wide, lengthFromMillimetres(second ? 455 : 210)})));
+        const auto exercise =
+            must(library.insert(tx, Exercise{second ? QStringLiteral("-Row") : QStringLiteral("Arm curl, \"slow\""),
+                                             {{made.target, 1.0}, {made.helper, 1.0 / 3.0}},
+                                             second}));
         Variant v{.exercise = exercise};
         v.name = second ? QStringLiteral("seated; cable") : QStringLiteral("angled bar, upright");
         v.implement = Implement::AngledBar;
@@ -127,8 +129,8 @@ void fillFullLog(Book& book, Transaction& tx, Id<Athlete> athlete, const std::ve
         const auto session = must(log.session(tx, athlete, QDate(2026, 2, day)));
         std::vector<Id<SetEntry>> sets;
         for (int i = 0; i < 6; ++i)
-            sets.push_back(must(log.insert(tx, athlete, {session, lines[static_cast<std::size_t>(i % 2)], i + 1,
-                                                         fullSet(1 + i / 2)})));
+            sets.push_back(must(
+                log.insert(tx, athlete, {session, lines[static_cast<std::size_t>(i % 2)], i + 1, fullSet(1 + i / 2)})));
         must(log.putRating(tx, athlete, session, lines[0], fullRating()));
         for (const char* was : {"61.0", "62.25"}) {
             SetEntry wrong = workSet(was, 8);
@@ -158,8 +160,9 @@ Block fullBlock(Id<Athlete> athlete, const FullLibrary& library, Id<RepStandard>
     block.name = QStringLiteral("Spring");
     block.aim = QStringLiteral("arms");
     block.start = QDate(2026, 2, 2);
-    block.weeks = {{WeekKind::Normal, {{QDate(2026, 2, 2), QStringLiteral("A"), {slot, slot}}, {QDate(2026, 2, 4), {}, {}}}},
-                   {WeekKind::Deload, {}}};
+    block.weeks = {
+        {WeekKind::Normal, {{QDate(2026, 2, 2), QStringLiteral("A"), {slot, slot}}, {QDate(2026, 2, 4), {}, {}}}},
+        {WeekKind::Deload, {}}};
     return block;
 }
 

@@ -30,10 +30,11 @@ TEST_F(DumpedBook, ShowsAChangeInAnyColumnOfAnyTable)
     auto& db = m_book->database();
     std::vector<std::array<std::string, 3>> columns;
     {
-        auto st = must(db.prepare(
-            "SELECT t.name, c.name, c.type FROM sqlite_schema t JOIN pragma_table_info(t.name) c WHERE t.type = 'table' "
-            "AND c.name NOT IN ('id', 'position', 'set_id') AND NOT EXISTS (SELECT 1 FROM "
-            "pragma_foreign_key_list(t.name) f WHERE f.\"from\" = c.name)"));
+        auto st =
+            must(db.prepare("SELECT t.name, c.name, c.type FROM sqlite_schema t JOIN pragma_table_info(t.name) c WHERE "
+                            "t.type = 'table' "
+                            "AND c.name NOT IN ('id', 'position', 'set_id') AND NOT EXISTS (SELECT 1 FROM "
+                            "pragma_foreign_key_list(t.name) f WHERE f.\"from\" = c.name)"));
         while (must(st.step()))
             columns.push_back({std::string(st.bytes(0)), std::string(st.bytes(1)), std::string(st.bytes(2))});
     }

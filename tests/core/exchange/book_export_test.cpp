@@ -35,9 +35,9 @@ protected:
     [[nodiscard]] Id<Athlete> athlete(const QString& name) { return must(m_book->athletes().findByName(name)).id; }
     Result<void> readInto(Book& book, const char* dir) const
     {
-        return importExport(book, path(dir), [](Transaction& tx, const QString& csv, const Progress&) {
-            return test::fillFromCsv(tx, csv);
-        }, {});
+        return importExport(
+            book, path(dir),
+            [](Transaction& tx, const QString& csv, const Progress&) { return test::fillFromCsv(tx, csv); }, {});
     }
     void change(const char* file, const QByteArray& from, const QByteArray& to) const
     {
@@ -129,8 +129,9 @@ TEST_F(ExportedBook, KeepsNumbersAsTheyWereTypedAndGuardsText)
 {
     ASSERT_TRUE(write("out"));
     const QByteArray csv = bytes("out/logbook.csv");
-    EXPECT_TRUE(csv.startsWith("date,athlete,exercise,variant,grip,standard,load,unit,set,reps,off,failed,rir,rpe,marks,"
-                               "lowering_s,kind,tension,burn,pump,gave_out,discomfort_elbow,"));
+    EXPECT_TRUE(
+        csv.startsWith("date,athlete,exercise,variant,grip,standard,load,unit,set,reps,off,failed,rir,rpe,marks,"
+                       "lowering_s,kind,tension,burn,pump,gave_out,discomfort_elbow,"));
     EXPECT_TRUE(csv.contains(",92.50,lb,2,"));
     EXPECT_TRUE(csv.contains("2026-02-02,\"''x \"\"Two\"\", Lifter\","));
     EXPECT_TRUE(csv.contains(",'=cmd() "));

@@ -52,8 +52,8 @@ FullLibrary fillFullLibrary(Book& book, Transaction& tx)
         v.implement = Implement::AngledBar;
         v.position = QStringLiteral("upright");
         v.path = QStringLiteral("elbows travelling");
-        v.loading = Loading::Added;
-        v.barMass = load(u"22.05 lb");
+        v.loading = second ? Loading::Added : Loading::BarTotal;
+        if (!second) v.barMass = load(u"22.05 lb");
         v.step = load(u"1.250 kg");
         v.backLoading = BackLoading::High;
         v.sides = Sides::OneAtATime;
@@ -132,7 +132,11 @@ void fillFullLog(Book& book, Transaction& tx, Id<Athlete> athlete, const std::ve
             sets.push_back(must(
                 log.insert(tx, athlete, {session, lines[static_cast<std::size_t>(i % 2)], i + 1, fullSet(1 + i / 2)})));
         must(log.putRating(tx, athlete, session, lines[0], fullRating()));
-        for (const char* was : {"61.0", "62.25"}) must(log.replace(tx, sets[2], workSet(was, 8), now));
+        for (const char* was : {"61.0", "62.25"}) {
+            SetEntry wrong = workSet(was, 8);
+            wrong.number = 2;
+            must(log.replace(tx, sets[2], wrong, now));
+        }
         SetEntry second = fullSet(2);
         second.note = QStringLiteral("-corrected");
         must(log.replace(tx, sets[2], second, now.addSecs(60)));

@@ -113,8 +113,9 @@ Result<Library> LibraryRepository::read() const
         [&](const Statement& st) { library.variants.push_back(readVariant(st)); }));
     STEELYARD_CHECK(forEachRow(
         m_database,
-        "SELECT id, uuid, variant_id, athlete_id, name, start, finish, path, body, lowering, least_travel_percent, "
-        "is_default FROM rep_standard ORDER BY variant_id, name, id",
+        "SELECT s.id, s.uuid, s.variant_id, s.athlete_id, s.name, s.start, s.finish, s.path, s.body, s.lowering, "
+        "s.least_travel_percent, s.is_default FROM rep_standard s JOIN variant v ON v.id = s.variant_id "
+        "JOIN exercise e ON e.id = v.exercise_id ORDER BY e.name, v.name, s.name, s.id",
         [&](const Statement& st) { library.standards.push_back(readStandard(st)); }));
     return library;
 }

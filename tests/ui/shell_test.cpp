@@ -91,6 +91,24 @@ TEST(WeekPage, StoresADecisionMadeByKeysAndTakesItBack)
     EXPECT_TRUE(QTest::qWaitFor([&] { return window->reviews()->reviews().front().flags.size() == 1; }));
 }
 
+TEST(RosterPane, OpensOnTheWorstLifter)
+{
+    ShellBook shell(kThree);
+    const auto bookAtRest = Book::open(shell.path(), shell.clock);
+    ASSERT_TRUE(bookAtRest.has_value());
+    for (const QString& name : {kThree[1], kThree[2]}) {
+        const auto athlete = (*bookAtRest)->athletes().findByName(name);
+        const Decision answered{.athlete = athlete->id,
+                                .rule = QStringLiteral("stalled"),
+                                .madeOn = shell.clock.today(),
+                                .action = QStringLiteral("hold_load")};
+        ASSERT_TRUE((*bookAtRest)->history().perform(makeDecision(answered, name)).has_value());
+    }
+    const auto worst = (*bookAtRest)->athletes().findByName(kThree[0]);
+    const auto window = shell.open();
+    EXPECT_EQ(window->view()->roster()->chosen(), worst->id);
+}
+
 TEST(WeekPage, ShowsASentenceAndANameThatLookLikeMarkUpAsTheyAre)
 {
     const QString name = QStringLiteral("<b>Bold</b> Harrow");

@@ -104,7 +104,9 @@ void RosterModel::readReviews()
     std::vector<RosterRow> rows = m_rows;
     for (RosterRow& row : rows) fill(row);
     take(std::move(rows));
-    if (!m_stacked && m_reviews.isReady()) restack();
+    if (m_stacked || !m_reviews.isReady()) return;
+    restack();
+    Q_EMIT firstStacked();
 }
 
 void RosterModel::restack()

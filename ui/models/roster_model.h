@@ -51,6 +51,10 @@ public:
     void readReviews();
     void restack();
 
+Q_SIGNALS:
+    // The first review has come: now there is a worst lifter.
+    void firstStacked();
+
 private:
     void take(std::vector<RosterRow> rows);
     void fill(RosterRow& row) const;

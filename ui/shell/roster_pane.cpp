@@ -60,6 +60,7 @@ RosterPane::RosterPane(RosterModel& model, QWidget* parent)
     connect(m_order, &QComboBox::currentIndexChanged, this,
             [this](int index) { setOrder(index == 0 ? RosterOrder::Attention : RosterOrder::Name); });
     connect(m_list->selectionModel(), &QItemSelectionModel::currentChanged, this, &RosterPane::followSelection);
+    connect(&m_model, &RosterModel::firstStacked, this, &RosterPane::chooseWorst);
     connect(&m_model, &QAbstractItemModel::modelReset, this, [this] {
         readGroups();
         restoreSelection();
@@ -83,6 +84,7 @@ void RosterPane::readGroups()
 void RosterPane::followSelection(const QModelIndex& current)
 {
     if (m_restoring) return;
+    m_chosenByCoach = true;
     const QModelIndex source = m_filter.mapToSource(current);
     const auto chosen = source.isValid() ? std::optional(m_model.row(source).athlete) : std::nullopt;
     if (!chosen || chosen == m_chosen) return;
@@ -100,12 +102,21 @@ void RosterPane::restoreSelection()
     m_restoring = true;
     m_list->setCurrentIndex(index);
     m_restoring = false;
+    const bool byCoach = m_chosenByCoach;
     if (index.isValid())
         followSelection(index);
     else if (m_chosen && !row) {
         m_chosen.reset();
         Q_EMIT athleteChosen(m_chosen);
     }
+    m_chosenByCoach = byCoach;
+}
+
+void RosterPane::chooseWorst()
+{
+    if (m_chosenByCoach || m_filter.rowCount() == 0) return;
+    m_list->setCurrentIndex(m_filter.index(0, 0));
+    m_list->scrollToTop();
 }
 
 void RosterPane::sayCount()

@@ -39,6 +39,7 @@ protected:
 private:
     void followSelection(const QModelIndex& current);
     void restoreSelection();
+    void chooseWorst();
     void readGroups();
     void sayCount();
 
@@ -51,6 +52,7 @@ private:
     QLabel* m_count;
     std::optional<Id<Athlete>> m_chosen;
     bool m_restoring = false;
+    bool m_chosenByCoach = false;  // else the worst lifter is chosen when the first review comes
 };
 
 }  // namespace steelyard

@@ -101,7 +101,11 @@ void FlagView::build(const Flag& flag, const QString& about)
     m_barPlace = new QVBoxLayout;
     detail->addLayout(m_barPlace);
     column->addWidget(head);
-    column->addWidget(m_sentence);
+    // In a row of its own: a column would reckon the height for its whole width and cut a sentence that wraps sooner.
+    auto* sentenceRow = new QHBoxLayout;
+    sentenceRow->addWidget(m_sentence, 1);
+    sentenceRow->addStretch(0);
+    column->addLayout(sentenceRow);
     column->addWidget(m_detail);
 }
 

@@ -24,7 +24,7 @@ void writeLine(std::FILE* to, const QString& text)
 
 Result<QString> Console::required(const QString& option) const
 {
-    const QString text = value(option);
+    QString text = value(option);
     if (text.isEmpty()) return fail(ErrorCode::Unsupported, ConsoleText::tr("--%1 is needed here.").arg(option));
     return text;
 }

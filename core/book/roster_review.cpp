@@ -58,6 +58,7 @@ public:
         const std::size_t cores = std::max(1u, std::thread::hardware_concurrency());
         const std::size_t count = std::min({cores, kMostThreads, std::max<std::size_t>(1, m_work.athletes.size())});
         std::vector<std::jthread> threads;
+        threads.reserve(count);
         for (std::size_t i = 0; i < count; ++i) threads.emplace_back([this] { takeTurns(); });
     }
 

@@ -17,7 +17,7 @@ Result<bool> EditHistory::perform(std::unique_ptr<Edit> edit)
     return true;
 }
 
-void EditHistory::adopt(QString label, QByteArray changeset, Changes changes)
+void EditHistory::adopt(QString label, QByteArray changeset, const Changes& changes)
 {
     if (changeset.isEmpty()) return;
     m_redo.clear();

@@ -29,7 +29,7 @@ public:
     [[nodiscard]] Result<void> undo();
     [[nodiscard]] Result<void> redo();
     // Remembers and announces what was committed elsewhere (a worker's own connection), so that it can be undone here.
-    void adopt(QString label, QByteArray changeset, Changes changes);
+    void adopt(QString label, QByteArray changeset, const Changes& changes);
     // After something that can't be taken back.
     void clear();
 

@@ -58,7 +58,7 @@ Result<PlacedSet> placeAtEnd(Transaction& transaction, const LiftLine& line, QDa
 
 }  // namespace
 
-std::unique_ptr<Edit> addAthlete(Athlete athlete)
+std::unique_ptr<Edit> addAthlete(const Athlete& athlete)
 {
     return plainEdit(EditText::tr("add %1").arg(athlete.name), [athlete](Transaction& tx) -> Result<void> {
         STEELYARD_CHECK(AthleteRepository(tx.database()).insert(tx, athlete));
@@ -66,7 +66,7 @@ std::unique_ptr<Edit> addAthlete(Athlete athlete)
     });
 }
 
-std::unique_ptr<Edit> changeAthlete(Id<Athlete> id, Athlete athlete)
+std::unique_ptr<Edit> changeAthlete(Id<Athlete> id, const Athlete& athlete)
 {
     return plainEdit(EditText::tr("change %1's profile").arg(athlete.name), [id, athlete](Transaction& tx) {
         return AthleteRepository(tx.database()).replace(tx, id, athlete);
@@ -80,7 +80,7 @@ std::unique_ptr<Edit> recordBodyMass(Id<Athlete> id, BodyMassEntry entry)
     });
 }
 
-std::unique_ptr<Edit> makeDecision(Decision decision, QString about)
+std::unique_ptr<Edit> makeDecision(const Decision& decision, const QString& about)
 {
     return plainEdit(EditText::tr("decide on %1").arg(about), [decision](Transaction& tx) -> Result<void> {
         STEELYARD_CHECK(DecisionRepository(tx.database()).insert(tx, decision));
@@ -88,7 +88,7 @@ std::unique_ptr<Edit> makeDecision(Decision decision, QString about)
     });
 }
 
-std::unique_ptr<Edit> addSet(LiftLine line, QDate date, SetEntry set)
+std::unique_ptr<Edit> addSet(LiftLine line, QDate date, const SetEntry& set)
 {
     return plainEdit(EditText::tr("add a set"), [line, date, set](Transaction& tx) -> Result<void> {
         STEELYARD_TRY(const PlacedSet placed, placeAtEnd(tx, line, date, set));
@@ -98,7 +98,7 @@ std::unique_ptr<Edit> addSet(LiftLine line, QDate date, SetEntry set)
     });
 }
 
-std::unique_ptr<Edit> changeSet(Id<SetEntry> id, SetEntry set, const Clock& clock)
+std::unique_ptr<Edit> changeSet(Id<SetEntry> id, const SetEntry& set, const Clock& clock)
 {
     return plainEdit(EditText::tr("change a set"), [id, set, now = clock.nowUtc()](Transaction& tx) -> Result<void> {
         STEELYARD_CHECK(firstProblem(validate(set)));
@@ -113,7 +113,7 @@ std::unique_ptr<Edit> removeSet(Id<SetEntry> id, const Clock& clock)
     });
 }
 
-std::unique_ptr<Edit> rateExercise(LiftLine line, QDate date, ExerciseRating rating)
+std::unique_ptr<Edit> rateExercise(LiftLine line, QDate date, const ExerciseRating& rating)
 {
     return plainEdit(EditText::tr("rate an exercise"), [line, date, rating](Transaction& tx) -> Result<void> {
         STEELYARD_CHECK(firstProblem(validate(rating)));
@@ -124,7 +124,7 @@ std::unique_ptr<Edit> rateExercise(LiftLine line, QDate date, ExerciseRating rat
     });
 }
 
-std::unique_ptr<Edit> addBlock(Block block)
+std::unique_ptr<Edit> addBlock(const Block& block)
 {
     return plainEdit(EditText::tr("add block %1").arg(block.name), [block](Transaction& tx) -> Result<void> {
         STEELYARD_CHECK(BlockRepository(tx.database()).insert(tx, block));
@@ -132,7 +132,7 @@ std::unique_ptr<Edit> addBlock(Block block)
     });
 }
 
-std::unique_ptr<Edit> changeBlock(Id<Block> id, Block block)
+std::unique_ptr<Edit> changeBlock(Id<Block> id, const Block& block)
 {
     return plainEdit(EditText::tr("change block %1").arg(block.name),
                      [id, block](Transaction& tx) { return BlockRepository(tx.database()).replace(tx, id, block); });
@@ -144,7 +144,7 @@ std::unique_ptr<Edit> removeBlock(Id<Block> id, Id<Athlete> owner)
                      [id, owner](Transaction& tx) { return BlockRepository(tx.database()).remove(tx, id, owner); });
 }
 
-std::unique_ptr<Edit> setRuleThreshold(QString rule, QString name, double value)
+std::unique_ptr<Edit> setRuleThreshold(const QString& rule, const QString& name, double value)
 {
     return plainEdit(EditText::tr("change a threshold"), [rule, name, value](Transaction& tx) {
         return RuleSettingRepository(tx.database()).put(tx, rule, name, value);

@@ -7,18 +7,18 @@
 
 namespace steelyard {
 
-[[nodiscard]] std::unique_ptr<Edit> addAthlete(Athlete athlete);
-[[nodiscard]] std::unique_ptr<Edit> changeAthlete(Id<Athlete> id, Athlete athlete);
+[[nodiscard]] std::unique_ptr<Edit> addAthlete(const Athlete& athlete);
+[[nodiscard]] std::unique_ptr<Edit> changeAthlete(Id<Athlete> id, const Athlete& athlete);
 [[nodiscard]] std::unique_ptr<Edit> recordBodyMass(Id<Athlete> id, BodyMassEntry entry);
 // `about` names the flag for the menu: "stalled: Arm curl".
-[[nodiscard]] std::unique_ptr<Edit> makeDecision(Decision decision, QString about);
-[[nodiscard]] std::unique_ptr<Edit> addSet(LiftLine line, QDate date, SetEntry set);
-[[nodiscard]] std::unique_ptr<Edit> changeSet(Id<SetEntry> id, SetEntry set, const Clock& clock);
+[[nodiscard]] std::unique_ptr<Edit> makeDecision(const Decision& decision, const QString& about);
+[[nodiscard]] std::unique_ptr<Edit> addSet(LiftLine line, QDate date, const SetEntry& set);
+[[nodiscard]] std::unique_ptr<Edit> changeSet(Id<SetEntry> id, const SetEntry& set, const Clock& clock);
 [[nodiscard]] std::unique_ptr<Edit> removeSet(Id<SetEntry> id, const Clock& clock);
-[[nodiscard]] std::unique_ptr<Edit> rateExercise(LiftLine line, QDate date, ExerciseRating rating);
-[[nodiscard]] std::unique_ptr<Edit> addBlock(Block block);
-[[nodiscard]] std::unique_ptr<Edit> changeBlock(Id<Block> id, Block block);
+[[nodiscard]] std::unique_ptr<Edit> rateExercise(LiftLine line, QDate date, const ExerciseRating& rating);
+[[nodiscard]] std::unique_ptr<Edit> addBlock(const Block& block);
+[[nodiscard]] std::unique_ptr<Edit> changeBlock(Id<Block> id, const Block& block);
 [[nodiscard]] std::unique_ptr<Edit> removeBlock(Id<Block> id, Id<Athlete> owner);
-[[nodiscard]] std::unique_ptr<Edit> setRuleThreshold(QString rule, QString name, double value);
+[[nodiscard]] std::unique_ptr<Edit> setRuleThreshold(const QString& rule, const QString& name, double value);
 
 }  // namespace steelyard

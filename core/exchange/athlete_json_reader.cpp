@@ -29,7 +29,7 @@ constexpr std::array kAthleteLists{"body_mass", "standards",      "lines",      
 Result<std::vector<MuscleAim>> aimsFromJson(const QJsonArray& list, const JsonNames& names, const QString& where)
 {
     std::vector<MuscleAim> aims;
-    for (const QJsonValue& item : list) {
+    for (const auto& item : list) {
         JsonPlace place(item.toObject(), where);
         const auto muscle = names.muscles.find(place.text(QStringLiteral("muscle")));
         const int low = place.integer(QStringLiteral("weekly_sets_low"));
@@ -84,7 +84,7 @@ Result<LineIds> linesFromJson(Transaction& transaction, const QJsonArray& list, 
 {
     LineIds lines;
     std::set<Id<LiftLine>> seen;
-    for (const QJsonValue& item : list) {
+    for (const auto& item : list) {
         JsonPlace place(item.toObject(), where + AthleteJsonText::tr(", lift line"));
         const QUuid uuid = readNewUuid(place, lines);
         const LiftNames lift = liftFromJson(place, names);
@@ -124,14 +124,14 @@ Result<PlannedWeek> weekFromJson(const QJsonObject& json, const JsonNames& names
     week.kind = place.choice(QStringLiteral("kind"), WeekKind::Normal);
     const QJsonArray days = place.array(QStringLiteral("days"));
     STEELYARD_CHECK(place.finish());
-    for (const QJsonValue& item : days) {
+    for (const auto& item : days) {
         JsonPlace dayPlace(item.toObject(), where + AthleteJsonText::tr(", planned day"));
         PlannedDay day;
         day.date = readDate(dayPlace, QStringLiteral("date"));
         day.title = dayPlace.optionalText(QStringLiteral("title"));
         const QJsonArray planned = dayPlace.array(QStringLiteral("slots"));
         STEELYARD_CHECK(dayPlace.finish());
-        for (const QJsonValue& slot : planned) {
+        for (const auto& slot : planned) {
             STEELYARD_TRY(auto one, slotFromJson(slot.toObject(), names, where));
             day.slotList.push_back(std::move(one));
         }
@@ -143,7 +143,7 @@ Result<PlannedWeek> weekFromJson(const QJsonObject& json, const JsonNames& names
 Result<void> blocksFromJson(Transaction& transaction, const QJsonArray& list, Id<Athlete> athlete,
                             const JsonNames& names, const QString& where)
 {
-    for (const QJsonValue& item : list) {
+    for (const auto& item : list) {
         JsonPlace place(item.toObject(), where + AthleteJsonText::tr(", block"));
         const QUuid uuid = readUuid(place, QStringLiteral("uuid"));
         Block block{.athlete = athlete};
@@ -152,7 +152,7 @@ Result<void> blocksFromJson(Transaction& transaction, const QJsonArray& list, Id
         block.start = readDate(place, QStringLiteral("start"));
         const QJsonArray weeks = place.array(QStringLiteral("weeks"));
         STEELYARD_CHECK(place.finish());
-        for (const QJsonValue& week : weeks) {
+        for (const auto& week : weeks) {
             STEELYARD_TRY(auto one, weekFromJson(week.toObject(), names, where));
             block.weeks.push_back(std::move(one));
         }
@@ -164,7 +164,7 @@ Result<void> blocksFromJson(Transaction& transaction, const QJsonArray& list, Id
 Result<void> decisionsFromJson(Transaction& transaction, const QJsonArray& list, Id<Athlete> athlete,
                                const LineIds& lines, const QString& where)
 {
-    for (const QJsonValue& item : list) {
+    for (const auto& item : list) {
         JsonPlace place(item.toObject(), where + AthleteJsonText::tr(", decision"));
         const QUuid uuid = readUuid(place, QStringLiteral("uuid"));
         Decision d{.athlete = athlete};
@@ -184,7 +184,7 @@ Result<void> decisionsFromJson(Transaction& transaction, const QJsonArray& list,
 Result<void> bodyMassFromJson(Transaction& transaction, const QJsonArray& list, Id<Athlete> athlete,
                               const QString& where)
 {
-    for (const QJsonValue& item : list) {
+    for (const auto& item : list) {
         JsonPlace place(item.toObject(), where + AthleteJsonText::tr(", body mass"));
         const BodyMassEntry entry{readDate(place, QStringLiteral("date")), place.load(QStringLiteral("mass"))};
         STEELYARD_CHECK(place.finish());
@@ -198,7 +198,7 @@ Result<void> bareSessionsFromJson(Transaction& transaction, JsonPlace& athletePl
                                   const LineIds& lines, const QString& where)
 {
     const LogbookRepository logbook(transaction.database());
-    for (const QJsonValue& item : athletePlaceOf.array(QStringLiteral("empty_sessions"))) {
+    for (const auto& item : athletePlaceOf.array(QStringLiteral("empty_sessions"))) {
         const QDate date = QDate::fromString(item.toString(), QStringLiteral("yyyy-MM-dd"));
         if (!date.isValid()) {
             athletePlaceOf.fault(QStringLiteral("empty_sessions"), AthleteJsonText::tr("a list of dates is needed"));
@@ -206,7 +206,7 @@ Result<void> bareSessionsFromJson(Transaction& transaction, JsonPlace& athletePl
         }
         STEELYARD_CHECK(logbook.session(transaction, athlete, date));
     }
-    for (const QJsonValue& item : athletePlaceOf.array(QStringLiteral("lone_ratings"))) {
+    for (const auto& item : athletePlaceOf.array(QStringLiteral("lone_ratings"))) {
         JsonPlace place(item.toObject(), where + AthleteJsonText::tr(", rating"));
         const QDate date = readDate(place, QStringLiteral("date"));
         const auto line = readName(place, QStringLiteral("line"), lines);
@@ -251,7 +251,7 @@ Result<Id<Athlete>> athleteFromJson(Transaction& transaction, const QJsonObject&
     STEELYARD_CHECK(place.finish());
     STEELYARD_CHECK(refuseProblems(validate(athlete, today), where));
     STEELYARD_TRY(const auto id, AthleteRepository(transaction.database()).insert(transaction, athlete, uuid));
-    for (const QJsonValue& item : standards)
+    for (const auto& item : standards)
         STEELYARD_CHECK(standardFromJson(transaction, item.toObject(), id, names, where));
     STEELYARD_CHECK(bodyMassFromJson(transaction, bodyMass, id, where));
     return id;
@@ -268,8 +268,7 @@ Result<BookJsonRest::OfAthlete> recordFromJson(Transaction& transaction, const Q
     STEELYARD_CHECK(decisionsFromJson(transaction, place.array(QStringLiteral("decisions")), athlete, lines, where));
     STEELYARD_CHECK(bareSessionsFromJson(transaction, place, athlete, lines, where));
     BookJsonRest::OfAthlete rest{athlete, json[QStringLiteral("name")].toString(), std::move(lines), {}};
-    for (const QJsonValue& item : place.array(QStringLiteral("replaced_sets")))
-        rest.replacedSets.push_back(item.toObject());
+    for (const auto& item : place.array(QStringLiteral("replaced_sets"))) rest.replacedSets.push_back(item.toObject());
     return rest;
 }
 

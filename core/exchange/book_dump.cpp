@@ -134,7 +134,7 @@ Result<std::string> rowSql(Database& db, const std::string& table)
         }
         for (const Replacement& one : kReplacements)
             if (one.table == table && one.column == column) sql = one.sql;
-        columns += (columns.empty() ? "'" : ", '") + column + "', " + sql;
+        columns.append(columns.empty() ? "'" : ", '").append(column).append("', ").append(sql);
     }
     for (const auto& [ordered, window] : kOrders)
         if (ordered == table) columns += ", 'place', row_number() OVER (" + std::string(window) + ")";

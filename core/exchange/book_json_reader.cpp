@@ -108,7 +108,7 @@ Result<void> replacedSetFromJson(Transaction& transaction, const BookJsonRest::O
                                 "INSERT INTO set_replaced (session_id, line_id, set_id, replaced_at, change, was) "
                                 "VALUES (?1, ?2, ?3, ?4, ?5, ?6)"));
     add.bindAll(session, *line, set);
-    for (const QJsonValue& value : values) STEELYARD_CHECK(replacedValueFromJson(add, value.toObject(), where));
+    for (const auto& value : values) STEELYARD_CHECK(replacedValueFromJson(add, value.toObject(), where));
     return {};
 }
 
@@ -132,10 +132,10 @@ Result<BookJsonRest> bookFromJson(Transaction& transaction, const QJsonObject& j
     JsonNames names;
     STEELYARD_CHECK(emptyLibrary(transaction));
     STEELYARD_CHECK(libraryFromJson(transaction, library, names));
-    for (const QJsonValue& gym : gyms) STEELYARD_CHECK(gymFromJson(transaction, gym.toObject(), names));
+    for (const auto& gym : gyms) STEELYARD_CHECK(gymFromJson(transaction, gym.toObject(), names));
     STEELYARD_CHECK(settingsFromJson(transaction, settings));
     std::vector<Id<Athlete>> ids;
-    for (const QJsonValue& athlete : athletes) {
+    for (const auto& athlete : athletes) {
         STEELYARD_TRY(const auto id, athleteFromJson(transaction, athlete.toObject(), today, names));
         ids.push_back(id);
     }

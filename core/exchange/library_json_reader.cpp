@@ -104,7 +104,7 @@ Result<void> variantFromJson(Transaction& transaction, const QJsonObject& json, 
 Result<std::vector<LoadRun>> runsFromJson(const QJsonArray& list, const QString& where)
 {
     std::vector<LoadRun> runs;
-    for (const QJsonValue& item : list) {
+    for (const auto& item : list) {
         JsonPlace place(item.toObject(), where);
         LoadRun run;
         run.name = place.text(QStringLiteral("name"));
@@ -128,11 +128,11 @@ Result<void> libraryFromJson(Transaction& transaction, const QJsonObject& json, 
     const QJsonArray variants = place.array(QStringLiteral("variants"));
     const QJsonArray standards = place.array(QStringLiteral("standards"));
     STEELYARD_CHECK(place.finish());
-    for (const QJsonValue& item : muscles) STEELYARD_CHECK(muscleFromJson(transaction, item.toObject(), names));
-    for (const QJsonValue& item : grips) STEELYARD_CHECK(gripFromJson(transaction, item.toObject(), names));
-    for (const QJsonValue& item : exercises) STEELYARD_CHECK(exerciseFromJson(transaction, item.toObject(), names));
-    for (const QJsonValue& item : variants) STEELYARD_CHECK(variantFromJson(transaction, item.toObject(), names));
-    for (const QJsonValue& item : standards)
+    for (const auto& item : muscles) STEELYARD_CHECK(muscleFromJson(transaction, item.toObject(), names));
+    for (const auto& item : grips) STEELYARD_CHECK(gripFromJson(transaction, item.toObject(), names));
+    for (const auto& item : exercises) STEELYARD_CHECK(exerciseFromJson(transaction, item.toObject(), names));
+    for (const auto& item : variants) STEELYARD_CHECK(variantFromJson(transaction, item.toObject(), names));
+    for (const auto& item : standards)
         STEELYARD_CHECK(
             standardFromJson(transaction, item.toObject(), std::nullopt, names, LibraryJsonText::tr("book.json")));
     return {};
@@ -176,13 +176,13 @@ Result<void> gymFromJson(Transaction& transaction, const QJsonObject& json, Json
     STEELYARD_TRY(gym.dumbbells, runsFromJson(place.array(QStringLiteral("dumbbells")), where));
     STEELYARD_TRY(gym.stacks, runsFromJson(place.array(QStringLiteral("stacks")), where));
     STEELYARD_CHECK(place.finish());
-    for (const QJsonValue& item : bars) {
+    for (const auto& item : bars) {
         JsonPlace bar(item.toObject(), where);
         gym.bars.push_back({bar.text(QStringLiteral("name")), bar.choice(QStringLiteral("implement"), Implement::Other),
                             bar.load(QStringLiteral("mass"))});
         STEELYARD_CHECK(bar.finish());
     }
-    for (const QJsonValue& item : plates) {
+    for (const auto& item : plates) {
         JsonPlace plate(item.toObject(), where);
         gym.plates.push_back({plate.load(QStringLiteral("plate")), plate.integer(QStringLiteral("pairs"))});
         STEELYARD_CHECK(plate.finish());

@@ -44,7 +44,7 @@ const std::map<QString, QStringList>& headerWords()
 
 std::optional<QString> columnForHeader(const QString& header)
 {
-    const QString folded = searchKey(header.trimmed());
+    QString folded = searchKey(header.trimmed());
     if (logbookColumns().contains(folded)) return folded;
     for (const auto& [column, words] : headerWords())
         if (words.contains(folded)) return column;

@@ -39,7 +39,7 @@ tl::unexpected<Error> StrictObject::refuse(const QString& what) const
 
 Result<QJsonValue> StrictObject::value(const char* name) const
 {
-    const QJsonValue found = m_object.value(QLatin1StringView(name));
+    QJsonValue found = m_object.value(QLatin1StringView(name));
     if (found.isUndefined()) return refuse(tr("“%1” is missing.").arg(QLatin1StringView(name)));
     return found;
 }
@@ -47,7 +47,7 @@ Result<QJsonValue> StrictObject::value(const char* name) const
 Result<QString> StrictObject::text(const char* name) const
 {
     STEELYARD_TRY(const QJsonValue found, value(name));
-    const QString written = found.toString();
+    QString written = found.toString();
     if (!found.isString() || written.isEmpty() || written != cleanName(written) || written.size() > kMaxNameLength)
         return refuse(
             tr("“%1” needs a short text in quotes, without spaces at its ends.").arg(QLatin1StringView(name)));

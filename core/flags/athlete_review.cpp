@@ -21,6 +21,7 @@ std::vector<Flag> askEveryRule(const ReviewSnapshot& snapshot, const RuleSetting
 std::vector<LineReview> reviewedLines(ReviewSnapshot& snapshot)
 {
     std::vector<SnapshotLine*> order;
+    order.reserve(snapshot.lines.size());
     for (SnapshotLine& line : snapshot.lines) order.push_back(&line);
     std::ranges::stable_sort(order, [](const SnapshotLine* a, const SnapshotLine* b) {
         if (a->recent != b->recent) return a->recent;

@@ -3,6 +3,7 @@
 #include <QtCore/QCoreApplication>
 
 #include <algorithm>
+#include <cmath>
 
 namespace steelyard {
 namespace {
@@ -66,7 +67,7 @@ NextStep bandFull(const ProgressionInput& input, const LoadStepper& stepper, con
     if (cost > input.band.high - input.band.low)
         why += QLatin1Char(' ')
                + ProgressionText::tr("The step is large for this load: expect about %n repetition(s) fewer.", nullptr,
-                                     static_cast<int>(cost + 0.5));
+                                     static_cast<int>(std::lround(cost)));
     return {*harder, std::vector<int>(count, input.band.low), StepKind::AddLoad, why};
 }
 

@@ -39,6 +39,7 @@ const LineRecord* lineOf(const AthleteLog& log, const Slot& slot)
 std::vector<Wanted> wantedByPlan(const AthleteLog& log, const Library& library, const PlannedDay& day)
 {
     std::vector<Wanted> all;
+    all.reserve(found.size());
     for (const Slot& slot : day.slotList) {
         const auto* variant = library.find(slot.variant);
         const auto* grip = library.find(slot.grip);
@@ -83,6 +84,7 @@ std::vector<Wanted> wantedBySession(const AthleteLog& log, QDate session)
         }
     std::ranges::stable_sort(found, {}, [](const auto& entry) { return entry.first; });
     std::vector<Wanted> all;
+    all.reserve(found.size());
     for (auto& entry : found) all.push_back(std::move(entry.second));
     return all;
 }

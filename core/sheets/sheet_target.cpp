@@ -120,6 +120,7 @@ SheetTarget makeTarget(const TargetInput& input, const SheetEquipment& equipment
     target.reserve = input.plannedReserve ? input.plannedReserve : usualReserve(input.before);
     target.reservePlanned = input.plannedReserve.has_value();
     std::vector<DoneExposure> done;
+    done.reserve(input.before.size());
     for (const Exposure& exposure : input.before) done.push_back(doneSets(exposure));
     const auto last = done.empty() ? std::nullopt : workingLoad(done.back());
     const auto stepper = [&](const Load& load, LoadChange change) {

@@ -127,6 +127,7 @@ void ProgressBuilder::addTrend()
 void ProgressBuilder::addAxes()
 {
     std::vector<double> values;
+    values.reserve(m_spec.capacity.points.size());
     for (const ChartPoint& point : m_spec.capacity.points) values.push_back(point.value);
     for (const auto* edge : {&m_spec.trendLow, &m_spec.trendHigh})
         for (const QPointF& point : *edge) values.push_back(point.y());
@@ -134,6 +135,7 @@ void ProgressBuilder::addAxes()
     const auto [low, high] = std::ranges::minmax(values);
     m_spec.capacity.axis = niceAxis(low, high, m_options.valueTicks);
     std::vector<double> counts;
+    counts.reserve(m_spec.reps.points.size());
     for (const ChartPoint& point : m_spec.reps.points) counts.push_back(point.value);
     if (counts.empty()) counts = {0, 1};
     const auto [least, most] = std::ranges::minmax(counts);

@@ -17,6 +17,7 @@ JobRunner::~JobRunner()
 std::vector<JobHandle> JobRunner::running() const
 {
     std::vector<JobHandle> handles;
+    handles.reserve(m_jobs.size());
     for (const auto& job : m_jobs) handles.emplace_back(job);
     return handles;
 }

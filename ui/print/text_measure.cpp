@@ -4,6 +4,8 @@
 
 #include <QtGui/QFontMetricsF>
 
+#include <cmath>
+
 namespace steelyard {
 namespace {
 
@@ -27,7 +29,7 @@ qsizetype fittingLength(const QString& word, double widthMm, double points, bool
 QFont sheetFont(double points, bool bold)
 {
     QFont font(sheetFontFamily());
-    font.setPixelSize(static_cast<int>(points / 72.0 * kTypeUnitsPerInch + 0.5));
+    font.setPixelSize(static_cast<int>(std::lround(points / 72.0 * kTypeUnitsPerInch)));
     font.setBold(bold);
     font.setHintingPreference(QFont::PreferNoHinting);
     return font;

@@ -20,7 +20,7 @@ public:
     // Values that an edit of this set replaced, oldest first.
     using History = std::function<Result<std::vector<ReplacedSet>>(Id<SetEntry>)>;
 
-    SessionPanel(History history, QWidget* parent = nullptr);
+    explicit SessionPanel(History history, QWidget* parent = nullptr);
     // No exposure: says how to choose one. Keeps the current cell when the session is the same as before.
     void showSession(const Exposure* exposure, bool editable);
     void showDecisions(const std::vector<Row<Decision>>& decisions, Id<LiftLine> line);

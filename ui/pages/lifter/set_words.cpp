@@ -11,7 +11,7 @@ struct SetText {
     Q_DECLARE_TR_FUNCTIONS(SetText)
 };
 
-QString decimalCell(QString text)
+QString decimalCell(const QString& text)
 {
     return text.trimmed().replace(u',', u'.').replace(QChar(0x2212), u'-');
 }

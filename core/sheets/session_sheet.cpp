@@ -39,7 +39,6 @@ const LineRecord* lineOf(const AthleteLog& log, const Slot& slot)
 std::vector<Wanted> wantedByPlan(const AthleteLog& log, const Library& library, const PlannedDay& day)
 {
     std::vector<Wanted> all;
-    all.reserve(found.size());
     for (const Slot& slot : day.slotList) {
         const auto* variant = library.find(slot.variant);
         const auto* grip = library.find(slot.grip);

@@ -4,6 +4,7 @@
 
 #include <QtCore/QCoreApplication>
 
+#include <algorithm>
 #include <charconv>
 #include <numeric>
 
@@ -95,7 +96,7 @@ Problems validate(const SetEntry& set)
             {QStringLiteral("off"),
              LogbookText::tr("Off-standard repetitions are part of the set's %n repetition(s).", nullptr, set.reps)});
     for (const auto& row : EnumText<Mark>::table)
-        if (set.marks.of(row.value) > set.reps)
+        if (set.marks.of(row.value) > std::max(set.reps, 0))
             problems.push_back(
                 {QStringLiteral("marks"),
                  LogbookText::tr("“%1” is marked more often than there are repetitions.").arg(toText(row.value))});

@@ -4,6 +4,22 @@
 #include "core/storage/athlete_repository.h"
 
 namespace steelyard {
+namespace {
+
+// No name holds a line break, so this never meets a searchKey.
+QString exactKey(const QString& name)
+{
+    return u'\n' + name;
+}
+
+// A name that folds away to nothing (combining marks alone) must not be taken for "blank: the default".
+QString foldedKey(const QString& name)
+{
+    const QString folded = searchKey(name);
+    return folded.isEmpty() ? exactKey(name) : folded;
+}
+
+}  // namespace
 
 Result<void> LiftLineFinder::readBook()
 {
@@ -18,16 +34,29 @@ Result<void> LiftLineFinder::readBook()
                             line.id);
     }
     STEELYARD_TRY(const Library library, LibraryRepository(database).read());
-    for (const auto& row : library.exercises) m_exercises.emplace(searchKey(row.value.name), row.id);
-    for (const auto& row : library.grips) m_grips.emplace(searchKey(row.value.name), row.id);
+    for (const auto& row : library.exercises) remember(row);
+    for (const auto& row : library.grips) remember(row);
     for (const auto& row : library.variants) remember(row);
     for (const auto& row : library.standards) remember(row);
     return {};
 }
 
+void LiftLineFinder::remember(const Row<Exercise>& row)
+{
+    m_exercises.emplace(exactKey(row.value.name), row.id);
+    m_exercises.emplace(foldedKey(row.value.name), row.id);
+}
+
+void LiftLineFinder::remember(const Row<Grip>& row)
+{
+    m_grips.emplace(exactKey(row.value.name), row.id);
+    m_grips.emplace(foldedKey(row.value.name), row.id);
+}
+
 void LiftLineFinder::remember(const Row<Variant>& row)
 {
-    m_variants.emplace(std::pair(row.value.exercise, searchKey(row.value.name)), row.id);
+    m_variants.emplace(std::pair(row.value.exercise, exactKey(row.value.name)), row.id);
+    m_variants.emplace(std::pair(row.value.exercise, foldedKey(row.value.name)), row.id);
     if (row.value.isDefault) m_variants.emplace(std::pair(row.value.exercise, QString()), row.id);
     if (row.value.usualGrip) m_usualGrips.emplace(row.id, *row.value.usualGrip);
 }
@@ -35,7 +64,8 @@ void LiftLineFinder::remember(const Row<Variant>& row)
 void LiftLineFinder::remember(const Row<RepStandard>& row)
 {
     const RepStandard& standard = row.value;
-    m_standards.emplace(StandardKey(standard.variant, standard.athlete, searchKey(standard.name)), row.id);
+    m_standards.emplace(StandardKey(standard.variant, standard.athlete, exactKey(standard.name)), row.id);
+    m_standards.emplace(StandardKey(standard.variant, standard.athlete, foldedKey(standard.name)), row.id);
     if (standard.isDefault) m_standards.emplace(StandardKey(standard.variant, standard.athlete, QString()), row.id);
 }
 
@@ -72,25 +102,30 @@ Result<Id<Athlete>> LiftLineFinder::athlete(const LogbookRow& row)
 
 Result<Id<Exercise>> LiftLineFinder::exercise(const QString& name)
 {
-    const QString key = searchKey(name);
-    if (const auto known = m_exercises.find(key); known != m_exercises.end()) return known->second;
-    STEELYARD_TRY(const auto id,
-                  LibraryRepository(m_transaction.database()).insert(m_transaction, Exercise{name, {}, false}));
+    for (const QString& key : {exactKey(name), foldedKey(name)})
+        if (const auto known = m_exercises.find(key); known != m_exercises.end()) return known->second;
+    const Exercise made{name, {}, false};
+    STEELYARD_TRY(const auto id, LibraryRepository(m_transaction.database()).insert(m_transaction, made));
     m_report.newExercises.append(name);
-    return m_exercises.emplace(key, id).first->second;
+    remember(Row<Exercise>{id, QUuid(), made});
+    return id;
 }
 
 Result<Id<Variant>> LiftLineFinder::variant(Id<Exercise> exerciseId, const QString& name)
 {
-    const auto key = std::pair(exerciseId, searchKey(name));
-    if (const auto known = m_variants.find(key); known != m_variants.end()) return known->second;
+    // Without a default, blank means the variant "as usual", which an earlier row may have named.
+    if (name.isEmpty())
+        if (const auto usual = m_variants.find({exerciseId, QString()}); usual != m_variants.end())
+            return usual->second;
     Variant made{.exercise = exerciseId};
     made.name = name.isEmpty() ? asUsualName() : name;
+    for (const QString& key : {exactKey(made.name), foldedKey(made.name)})
+        if (const auto known = m_variants.find({exerciseId, key}); known != m_variants.end()) return known->second;
     // What a row without a variant means is the exercise's default from now on, unless the exercise has one.
     made.isDefault = name.isEmpty();
     STEELYARD_TRY(const auto id, LibraryRepository(m_transaction.database()).insert(m_transaction, made));
     ++m_report.newVariants;
-    remember({id, QUuid(), made});
+    remember(Row<Variant>{id, QUuid(), made});
     return id;
 }
 
@@ -98,28 +133,37 @@ Result<Id<Grip>> LiftLineFinder::grip(Id<Variant> variantId, const QString& name
 {
     if (name.isEmpty())
         if (const auto usual = m_usualGrips.find(variantId); usual != m_usualGrips.end()) return usual->second;
-    const QString text = name.isEmpty() ? asUsualName() : name;
-    const QString key = searchKey(text);
-    if (const auto known = m_grips.find(key); known != m_grips.end()) return known->second;
-    STEELYARD_TRY(const auto id,
-                  LibraryRepository(m_transaction.database()).insert(m_transaction, Grip{text, {}, {}, {}}));
+    const Grip made{name.isEmpty() ? asUsualName() : name, {}, {}, {}};
+    for (const QString& key : {exactKey(made.name), foldedKey(made.name)})
+        if (const auto known = m_grips.find(key); known != m_grips.end()) return known->second;
+    STEELYARD_TRY(const auto id, LibraryRepository(m_transaction.database()).insert(m_transaction, made));
     ++m_report.newGrips;
-    return m_grips.emplace(key, id).first->second;
+    remember(Row<Grip>{id, QUuid(), made});
+    return id;
 }
 
-Result<Id<RepStandard>> LiftLineFinder::standard(Id<Variant> variantId, Id<Athlete> athleteId, const QString& name)
+std::optional<Id<RepStandard>> LiftLineFinder::knownStandard(Id<Variant> variantId, Id<Athlete> athleteId,
+                                                             const QString& key) const
 {
-    const QString key = searchKey(name);
     // What was agreed with this athlete comes before what holds for everybody.
     for (const std::optional<Id<Athlete>>& owner : {std::optional(athleteId), std::optional<Id<Athlete>>()})
         if (const auto known = m_standards.find(StandardKey(variantId, owner, key)); known != m_standards.end())
             return known->second;
+    return std::nullopt;
+}
+
+Result<Id<RepStandard>> LiftLineFinder::standard(Id<Variant> variantId, Id<Athlete> athleteId, const QString& name)
+{
+    if (name.isEmpty())
+        if (const auto usual = knownStandard(variantId, athleteId, QString())) return *usual;
     RepStandard made{.variant = variantId};
     made.name = name.isEmpty() ? asUsualName() : name;
+    for (const QString& key : {exactKey(made.name), foldedKey(made.name)})
+        if (const auto known = knownStandard(variantId, athleteId, key)) return *known;
     made.isDefault = name.isEmpty();
     STEELYARD_TRY(const auto id, LibraryRepository(m_transaction.database()).insert(m_transaction, made));
     ++m_report.newStandards;
-    remember({id, QUuid(), made});
+    remember(Row<RepStandard>{id, QUuid(), made});
     return id;
 }
 

@@ -26,17 +26,21 @@ private:
     [[nodiscard]] Result<Id<Variant>> variant(Id<Exercise>, const QString& name);
     [[nodiscard]] Result<Id<Grip>> grip(Id<Variant>, const QString& name);
     [[nodiscard]] Result<Id<RepStandard>> standard(Id<Variant>, Id<Athlete>, const QString& name);
+    void remember(const Row<Exercise>&);
+    void remember(const Row<Grip>&);
     void remember(const Row<Variant>&);
     void remember(const Row<RepStandard>&);
 
     using LineKey = std::tuple<Id<Athlete>, Id<Variant>, Id<Grip>, Id<RepStandard>>;
     using StandardKey = std::tuple<Id<Variant>, std::optional<Id<Athlete>>, QString>;
+    [[nodiscard]] std::optional<Id<RepStandard>> knownStandard(Id<Variant>, Id<Athlete>, const QString& key) const;
 
     Transaction& m_transaction;
     ImportReport& m_report;
     std::map<QString, Id<Athlete>> m_athletes;
     std::map<Id<Athlete>, MassUnit> m_units;
-    std::map<QString, Id<Exercise>> m_exercises;                         // by searchKey
+    // By name as it stands (exactKey) and by searchKey, so that a book with both “Ubung” and “Übung” keeps them apart.
+    std::map<QString, Id<Exercise>> m_exercises;
     std::map<std::pair<Id<Exercise>, QString>, Id<Variant>> m_variants;  // "" = the default
     std::map<QString, Id<Grip>> m_grips;
     std::map<Id<Variant>, Id<Grip>> m_usualGrips;

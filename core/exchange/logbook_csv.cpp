@@ -19,6 +19,16 @@ struct LogbookCsvText {
 // Where each of our columns stands in the file; -1: nowhere.
 using Places = std::map<QString, qsizetype>;
 
+// Which of two columns of one name is meant can't be guessed.
+Result<void> refuseTwice(const QStringList& header, const QString& name)
+{
+    if (header.count(name) < 2) return {};
+    return fail(ErrorCode::Invalid,
+                LogbookCsvText::tr(
+                    "Line 1: the column “%1” stands twice. Rename one of them, or choose by number in a mapping.")
+                    .arg(name));
+}
+
 Result<Places> placeColumns(const LogbookMapping& mapping, const QStringList& header)
 {
     Places places;
@@ -26,8 +36,10 @@ Result<Places> placeColumns(const LogbookMapping& mapping, const QStringList& he
         qsizetype place = -1;
         if (mapping.columns.empty()) {
             place = header.indexOf(column);
+            if (place >= 0) STEELYARD_CHECK(refuseTwice(header, column));
         } else if (const auto named = mapping.columns.find(column); named != mapping.columns.end()) {
             const auto* name = std::get_if<QString>(&named->second);
+            if (name) STEELYARD_CHECK(refuseTwice(header, *name));
             place = name ? header.indexOf(*name) : std::get<int>(named->second) - 1;
             if (place < 0 || place >= header.size())
                 return fail(
@@ -59,7 +71,7 @@ public:
             if (places.at(column) >= 0) m_known.insert(places.at(column));
         }
         for (qsizetype i = 0; i < header.size(); ++i)
-            if (!m_known.contains(i)) m_unknown.push_back(i);
+            if (!m_known.contains(i) && header[i] != kProblemColumn) m_unknown.push_back(i);
     }
 
     [[nodiscard]] QStringList unknownColumns() const
@@ -85,7 +97,10 @@ public:
         readNames(row);
         readNumbers(row);
         readRating(row.rating);
-        for (const Problem& problem : validate(row.set)) complain(problem.field, field(problem.field), problem.text);
+        // Judged by repetitions that can't be read, everything that counts them would be wrong too.
+        if (problems.size() == before)
+            for (const Problem& problem : validate(row.set))
+                complain(problem.field, field(problem.field), problem.text);
         return problems.size() == before;
     }
 
@@ -123,13 +138,22 @@ private:
         row.variant = name(QStringLiteral("variant"), false);
         row.grip = name(QStringLiteral("grip"), false);
         row.standard = name(QStringLiteral("standard"), false);
-        row.set.note = cleanNote(unguardText(field(QStringLiteral("note"))));
+        row.set.note = note();
         for (const qsizetype place : m_unknown) {
             const QString text = place < m_record->fields.size() ? m_record->fields[place].trimmed() : QString();
             if (text.isEmpty()) continue;
             if (!row.set.note.isEmpty()) row.set.note += u'\n';
             row.set.note += cleanName(m_header[place]) + QStringLiteral(": ") + cleanNote(unguardText(text));
         }
+    }
+
+    // Not trimmed like the others: a note may begin with spaces.
+    QString note() const
+    {
+        const qsizetype place = m_places.value(QStringLiteral("note"), -1);
+        const QString text =
+            place >= 0 && place < m_record->fields.size() ? cleanNote(unguardText(m_record->fields[place])) : QString();
+        return text.isEmpty() ? cleanNote(unguardText(field(QStringLiteral("note")))) : text;
     }
 
     QDate date()
@@ -163,8 +187,10 @@ private:
     {
         QString text = field(column);
         if (text.isEmpty()) return std::nullopt;
+        // With a decimal comma a point would be grouping: 1.250 is not one and a quarter.
+        const bool grouped = m_mapping.decimalMark == u',' && text.contains(u'.');
         if (m_mapping.decimalMark == u',') text.replace(u',', u'.');
-        const auto number = Decimal::parse(QStringView(text));
+        const auto number = grouped ? std::nullopt : Decimal::parse(QStringView(text));
         if (!number)
             complain(column, field(column),
                      LogbookCsvText::tr("this is no plain number; write it like %1")
@@ -262,7 +288,7 @@ private:
         rating.tension = whole(QStringLiteral("tension"));
         rating.burn = whole(QStringLiteral("burn"));
         rating.pump = whole(QStringLiteral("pump"));
-        rating.gaveOut = cleanName(unguardText(field(QStringLiteral("gave_out"))));
+        rating.gaveOut = name(QStringLiteral("gave_out"), false);
         for (const auto& row : EnumText<Joint>::table)
             rating.discomfort[static_cast<std::size_t>(row.value)] =
                 whole(QStringLiteral("discomfort_") + steelyard::toText(row.value));
@@ -311,6 +337,8 @@ Result<ParsedLogbook> parseLogbook(const QByteArray& bytes, const LogbookMapping
     CsvReader reader(std::move(text), mapping.separator);
     ParsedLogbook parsed;
     parsed.separator = mapping.separator;
+    parsed.encoding = mapping.encoding;
+    parsed.hasHeader = mapping.hasHeader;
     std::optional<CsvRecord> record;
     STEELYARD_TRY(parsed.header, readHeader(reader, mapping, record));
     STEELYARD_TRY(const Places places, placeColumns(mapping, parsed.header));

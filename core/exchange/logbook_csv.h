@@ -35,6 +35,8 @@ struct RowProblem {
 struct ParsedLogbook {
     QStringList header;  // as in the file
     QChar separator = u',';
+    TextEncoding encoding = TextEncoding::Utf8;
+    bool hasHeader = true;              // else `header` holds numbers from 1
     std::vector<LogbookRow> rows;       // good ones, in file order
     std::vector<CsvRecord> records;     // of `rows`, only when they may have to be set aside
     std::vector<RowProblem> problems;   // in file order
@@ -42,7 +44,10 @@ struct ParsedLogbook {
     QStringList unknownColumns;         // kept as notes
 };
 
-// `today` bounds the dates. Fails when the file as a whole can't be read: encoding, quoting, a needed column missing.
+// The column that rows set aside get at the end. Reading passes over it, so that mended rows come in as they are.
+inline constexpr QLatin1StringView kProblemColumn{"problem"};
+
+// `today` bounds the dates. Fails when the file as a whole can't be read: encoding, quoting, a needed column missing, a column twice.
 [[nodiscard]] Result<ParsedLogbook> parseLogbook(const QByteArray& bytes, const LogbookMapping&, QDate today,
                                                  const Progress&);
 // "line 7, column reps, “ten”: ..."

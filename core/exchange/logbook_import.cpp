@@ -21,7 +21,7 @@ struct LogbookImportText {
 struct OpenSession {
     Id<Session> id;
     bool wasThere = false;
-    int rowsSoFar = 0;     // of this file: numbers sets that have none
+    int lastNumber = 0;    // of this file: the next set without a number gets the next one
     int lastPosition = 0;  // in the book
     std::map<Id<LiftLine>, ExerciseRating> ratings;
 };
@@ -56,16 +56,25 @@ private:
         STEELYARD_TRY(const auto lineId, m_finder.lineId(line));
         STEELYARD_TRY(OpenSession * session, openSession(line.athlete, row.date));
         SetEntry set = row.set;
-        ++session->rowsSoFar;
-        if (!row.numberGiven) set.number = session->rowsSoFar;
+        if (!row.numberGiven) set.number = session->lastNumber + 1;
+        session->lastNumber = std::max(session->lastNumber, set.number);
         if (!row.unitGiven && m_finder.unitOf(line.athlete) != set.load.unit())
             set.load = Load::make(set.load.amount(), m_finder.unitOf(line.athlete)).value_or(set.load);
+        if (!row.numberGiven)
+            for (const Problem& problem : validate(set))
+                return complain(row, record, problem.field, QString::number(set.number), problem.text);
         STEELYARD_TRY(const auto there, existing(*session, lineId, set.number));
         if (there && *there != set) {
             return complain(
                 row, record, QStringLiteral("set"), QString::number(set.number),
                 LogbookImportText::tr("the book has another set with this number on this day and lift; correct the "
                                       "number, or change the set in the book"));
+        }
+        if (!takeRating(row, *session, line.athlete, lineId)) {
+            return complain(
+                row, record, QStringLiteral("tension"), {},
+                LogbookImportText::tr("this exercise has other ratings already on this day; leave them blank here, or "
+                                      "make them equal"));
         }
         if (there) {
             ++m_report.setsAlreadyThere;
@@ -75,7 +84,7 @@ private:
             ++m_report.setsAdded;
             m_numbersInFile.insert({session->id.value(), lineId.value(), set.number});
         }
-        return takeRating(row, record, *session, line.athlete, lineId);
+        return {};
     }
 
     Result<void> complain(const LogbookRow& row, const CsvRecord& record, const QString& column, const QString& value,
@@ -134,20 +143,13 @@ private:
         return found ? std::optional(readSet(st, 0)) : std::nullopt;
     }
 
-    Result<void> takeRating(const LogbookRow& row, const CsvRecord& record, OpenSession& session, Id<Athlete> athlete,
-                            Id<LiftLine> line)
+    // False: the exercise has other ratings on this day.
+    bool takeRating(const LogbookRow& row, OpenSession& session, Id<Athlete> athlete, Id<LiftLine> line)
     {
-        if (row.rating.none()) return {};
+        if (row.rating.none()) return true;
         const auto [place, isNew] = session.ratings.emplace(line, row.rating);
-        if (isNew) {
-            m_newRatings.push_back({athlete, session.id, line, row.rating});
-        } else if (place->second != row.rating) {
-            return complain(
-                row, record, QStringLiteral("tension"), {},
-                LogbookImportText::tr("this exercise has other ratings already on this day; leave them blank here, or "
-                                      "make them equal"));
-        }
-        return {};
+        if (isNew) m_newRatings.push_back({athlete, session.id, line, row.rating});
+        return place->second == row.rating;
     }
 
     Result<void> writeRatings()
@@ -231,13 +233,24 @@ QByteArray problemRowsCsv(const ParsedLogbook& parsed, const ImportReport& repor
         cells.append(quoted(last));
         return (cells.join(parsed.separator) + u'\n').toUtf8();
     };
-    QByteArray csv = line(parsed.header, QStringLiteral("problem"));
+    // UTF-8 whatever the file was; the mark tells the reader, who may come back with the same mapping.
+    QByteArray csv = parsed.encoding == TextEncoding::Utf8 ? QByteArray() : QByteArray("\xEF\xBB\xBF");
+    // A file that was mended before has the column already.
+    const qsizetype old = parsed.hasHeader ? parsed.header.indexOf(kProblemColumn) : -1;
+    const auto without = [old](QStringList fields) {
+        if (old >= 0 && old < fields.size()) fields.removeAt(old);
+        return fields;
+    };
+    const QStringList header = without(parsed.header);
+    if (parsed.hasHeader) csv += line(header, kProblemColumn);
+    auto problem = report.problems.begin();  // both are in order of lines
     for (const CsvRecord& record : report.problemRecords) {
         QStringList texts;
-        for (const RowProblem& problem : report.problems)
-            if (problem.line == record.line) texts.append(toText(problem));
-        QStringList fields = record.fields;
-        while (fields.size() < parsed.header.size()) fields.append(QString());
+        while (problem != report.problems.end() && problem->line < record.line) ++problem;
+        for (; problem != report.problems.end() && problem->line == record.line; ++problem)
+            texts.append(toText(*problem));
+        QStringList fields = without(record.fields);
+        while (fields.size() < header.size()) fields.append(QString());
         csv += line(fields, texts.join(QStringLiteral(" | ")));
     }
     return csv;

@@ -44,7 +44,9 @@ const std::map<QString, QStringList>& headerWords()
 
 std::optional<QString> columnForHeader(const QString& header)
 {
-    QString folded = searchKey(header.trimmed());
+    // "Weight (kg)", "Load [lb]": the unit in brackets is read elsewhere.
+    static const QRegularExpression bracketed(QStringLiteral("\\s*[(\\[].*$"));
+    QString folded = searchKey(header.trimmed().remove(bracketed));
     if (logbookColumns().contains(folded)) return folded;
     for (const auto& [column, words] : headerWords())
         if (words.contains(folded)) return column;
@@ -140,6 +142,9 @@ Result<LogbookMapping> readMapping(const QByteArray& json)
     if (const auto order = file.optionalChoice<DateOrder>(QStringLiteral("date_order"))) mapping.dateOrder = *order;
     if (file.has(QStringLiteral("header"))) mapping.hasHeader = file.flag(QStringLiteral("header"));
     mapping.unit = file.optionalChoice<MassUnit>(QStringLiteral("unit"));
+    if (mapping.separator == u'"' || mapping.separator == u'\n' || mapping.separator == u'\r')
+        file.fault(QStringLiteral("separator"),
+                   MappingText::tr("a quotation mark or a line end can't separate fields"));
     readColumns(file, mapping);
     if (!mapping.hasHeader && mapping.columns.empty())
         file.fault(QStringLiteral("columns"), MappingText::tr("a file without a header needs its columns by number"));
@@ -160,7 +165,8 @@ LogbookMapping guessMapping(const QByteArray& beginning)
             text = QString::fromLatin1(beginning);
         }
     }
-    const QString firstLine = text->section(QLatin1Char('\n'), 0, 0).remove(u'\r');
+    static const QRegularExpression lineEnd(QStringLiteral("\\r\\n|\\n|\\r"));
+    const QString firstLine = text->section(lineEnd, 0, 0);
     mapping.separator = guessSeparator(firstLine);
     static const QRegularExpression decimalComma(QStringLiteral("(^|[^\\d,])\\d{1,3},\\d{1,2}([^\\d,]|$)"));
     if (mapping.separator != u',' && text->contains(decimalComma)) mapping.decimalMark = u',';

@@ -36,6 +36,13 @@ TEST(Set, AMarkIsNeverGivenMoreOftenThanThereAreRepetitions)
     EXPECT_EQ(validate(set).front().field, QStringLiteral("marks"));
 }
 
+TEST(Set, OneMistakeIsOneProblem)
+{
+    const Problems problems = validate(workSet("40", -1));
+    ASSERT_EQ(problems.size(), 1U);
+    EXPECT_EQ(problems.front().field, QStringLiteral("reps"));
+}
+
 TEST(Marks, ReadBackFromTheirTextInAnyOrder)
 {
     const auto marks = MarkCounts::parse("swing:1; short_bottom:2");

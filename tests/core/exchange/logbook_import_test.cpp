@@ -1,0 +1,192 @@
+#include "core/exchange/logbook_import.h"
+
+#include "tests/support/temp_book.h"
+
+#include <gtest/gtest.h>
+
+namespace steelyard {
+namespace {
+
+using test::must;
+using test::rawDump;
+using test::TempBook;
+
+ParsedLogbook logOf(const QByteArray& bytes, const LogbookMapping& mapping = {})
+{
+    return must(parseLogbook(bytes, mapping, QDate(2026, 3, 2), Progress()));
+}
+
+ImportReport bringIn(TempBook& book, const QByteArray& bytes, ImportOptions options = {})
+{
+    auto outcome = must(importLogbook(book->database(), logOf(bytes), options, Progress()));
+    book->history().adopt(outcome.label, outcome.changeset, outcome.changes);
+    return outcome.report;
+}
+
+const QByteArray kTwoSets =
+    "date,athlete,exercise,load,reps,pump\n2026-03-01,Ada Fulcrum,Arm curl,40,8,7\n"
+    "2026-03-01,Basil Notch,Row,50.0,10,\n";
+
+TEST(LogbookImport, IsOneEditThatGoesBackAndForthExactly)
+{
+    TempBook book;
+    const QByteArray before = rawDump(book->database());
+    const ImportReport report = bringIn(book, kTwoSets);
+    EXPECT_EQ(report.setsAdded, 2);
+    EXPECT_EQ(report.newAthletes, QStringList(QStringLiteral("Basil Notch")));
+    const QByteArray after = rawDump(book->database());
+    must(book->history().undo());
+    EXPECT_EQ(rawDump(book->database()), before);
+    must(book->history().redo());
+    EXPECT_EQ(rawDump(book->database()), after);
+}
+
+TEST(LogbookImport, ChangesNothingTheSecondTime)
+{
+    TempBook book;
+    (void)bringIn(book, kTwoSets);
+    const QByteArray once = rawDump(book->database());
+    const ImportReport again = bringIn(book, kTwoSets);
+    EXPECT_EQ(again.setsAdded, 0);
+    EXPECT_EQ(again.setsAlreadyThere, 2);
+    EXPECT_EQ(rawDump(book->database()), once);
+}
+
+TEST(LogbookImport, WritesNothingWhenPreviewingOrWhenARowIsBad)
+{
+    TempBook book;
+    const QByteArray before = rawDump(book->database());
+    EXPECT_FALSE(bringIn(book, kTwoSets, {true, false}).written);
+    EXPECT_FALSE(bringIn(book, kTwoSets + "2026-03-01,Ada Fulcrum,Arm curl,40,ten,\n").written);
+    EXPECT_EQ(rawDump(book->database()), before);
+}
+
+TEST(LogbookImport, LeavesTheBookAloneWhenItIsStopped)
+{
+    TempBook book;
+    const QByteArray before = rawDump(book->database());
+    const ParsedLogbook log = logOf(kTwoSets);
+    std::stop_source stop;
+    stop.request_stop();
+    const auto outcome = importLogbook(book->database(), log, {}, Progress({}, stop.get_token()));
+    ASSERT_FALSE(outcome);
+    EXPECT_EQ(outcome.error().code, ErrorCode::Cancelled);
+    EXPECT_EQ(rawDump(book->database()), before);
+}
+
+TEST(LogbookImport, ReportsASetThatDiffersFromWhatTheBookHolds)
+{
+    TempBook book;
+    (void)bringIn(book, kTwoSets);
+    const ImportReport report =
+        bringIn(book, "date,athlete,exercise,load,reps\n2026-03-01,Ada Fulcrum,Arm curl,40,9\n");
+    EXPECT_FALSE(report.written);
+    ASSERT_EQ(report.problems.size(), 1U);
+    EXPECT_EQ(report.problems[0].line, 2);
+    EXPECT_EQ(report.problems[0].column, QStringLiteral("set"));
+}
+
+TEST(LogbookImport, LeavesOutARowWhoseRatingsContradictAnEarlierRow)
+{
+    TempBook book;
+    const ImportReport report = bringIn(book,
+                                        "date,athlete,exercise,load,reps,pump\n2026-03-01,Ada Fulcrum,Arm curl,40,8,7\n"
+                                        "2026-03-01,Ada Fulcrum,Arm curl,40,8,2\n",
+                                        {false, true});
+    EXPECT_EQ(report.setsAdded, 1);
+    EXPECT_EQ(report.rowsSetAside, 1);
+    EXPECT_EQ(must(book->database().integer("SELECT count(*) FROM set_entry")), 1);
+}
+
+TEST(LogbookImport, TakesBlankNamesForTheSameThingAsTheirWrittenOutName)
+{
+    TempBook book;
+    const ImportReport report = bringIn(
+        book,
+        "date,athlete,exercise,variant,grip,standard,reps\n2026-03-01,Ada Fulcrum,Row,as usual,as usual,as usual,8\n"
+        "2026-03-01,Ada Fulcrum,row,,,,8\n");
+    EXPECT_TRUE(report.problems.empty());
+    EXPECT_EQ(report.newLines, 1);
+    EXPECT_EQ(report.newVariants, 1);
+}
+
+TEST(LogbookImport, KeepsNamesApartThatDifferInAnAccentWhenTheBookHasBoth)
+{
+    TempBook book;
+    auto tx = must(Transaction::begin(book->database()));
+    const QString accented = QString::fromUtf8(
+        "\xC3\x9C"
+        "bung");
+    (void)must(book->library().insert(tx, Exercise{QStringLiteral("Ubung"), {}, false}));
+    const auto second = must(book->library().insert(tx, Exercise{accented, {}, false}));
+    must(tx.commit());
+    EXPECT_TRUE(bringIn(book,
+                        "date,athlete,exercise,reps\n2026-03-01,Ada Fulcrum,\xC3\x9C"
+                        "bung,8\n")
+                    .newExercises.isEmpty());
+    const Library library = must(book->library().read());
+    EXPECT_EQ(library.variants.back().value.exercise, second);
+}
+
+TEST(LogbookImport, NumbersSetsInOrderOfRowsAfterTheOnesThatHaveANumber)
+{
+    TempBook book;
+    const ImportReport report = bringIn(book,
+                                        "date,athlete,exercise,set,reps\n2026-03-01,Ada Fulcrum,Arm curl,2,8\n"
+                                        "2026-03-01,Ada Fulcrum,Arm curl,,7\n");
+    EXPECT_TRUE(report.problems.empty());
+    EXPECT_EQ(must(book->database().integer("SELECT number FROM set_entry WHERE reps = 7")), 3);
+}
+
+TEST(LogbookImport, RefusesMoreSetsADayThanALogCanHold)
+{
+    TempBook book;
+    QByteArray file = "date,athlete,exercise,reps\n";
+    for (int i = 0; i < 501; ++i) file += "2026-03-01,Ada Fulcrum,Arm curl,8\n";
+    const ImportReport report = bringIn(book, file);
+    ASSERT_EQ(report.problems.size(), 1U);
+    EXPECT_EQ(report.problems[0].line, 502);
+}
+
+TEST(LogbookImport, TakesLoadsWithoutAUnitInTheAthletesUnit)
+{
+    TempBook book;
+    (void)bringIn(book,
+                  "date,athlete,exercise,load,unit,reps\n2026-03-01,Basil Notch,Row,95,lb,8\n2026-03-02,Basil "
+                  "Notch,Row,97.5,,8\n");
+    EXPECT_EQ(must(book->database().integer("SELECT count(*) FROM set_entry WHERE unit = 'lb'")), 2);
+}
+
+TEST(RowsSetAside, ComeInAfterMendingWithTheSameMapping)
+{
+    TempBook book;
+    LogbookMapping mapping;
+    mapping.encoding = TextEncoding::Windows1252;
+    const ParsedLogbook log = logOf("date,athlete,exercise,reps,note\n2026-03-01,J\xFCrgen,Row,ten,a\n", mapping);
+    const auto outcome = must(importLogbook(book->database(), log, {false, true}, Progress()));
+    QByteArray aside = problemRowsCsv(log, outcome.report);
+    EXPECT_TRUE(aside.contains("column reps"));
+    aside.replace("\"ten\"", "\"10\"");
+    const ParsedLogbook mended = logOf(aside, mapping);
+    ASSERT_EQ(mended.rows.size(), 1U);
+    EXPECT_EQ(mended.rows[0].athlete, QString::fromUtf8("J\xC3\xBCrgen"));
+    EXPECT_EQ(mended.rows[0].set.note, QStringLiteral("a")) << "what was wrong is no part of the note";
+    EXPECT_TRUE(mended.unknownColumns.isEmpty());
+}
+
+TEST(RowsSetAside, HaveNoHeaderWhereTheFileHadNone)
+{
+    LogbookMapping mapping;
+    mapping.hasHeader = false;
+    for (int i = 0; i < 4; ++i)
+        mapping.columns[QStringList{QStringLiteral("date"), QStringLiteral("athlete"), QStringLiteral("exercise"),
+                                    QStringLiteral("reps")}[i]] = i + 1;
+    const ParsedLogbook log = logOf("2026-03-01,A,B,ten\n", mapping);
+    ImportReport report;
+    report.problems = log.problems;
+    report.problemRecords = log.badRecords;
+    EXPECT_TRUE(problemRowsCsv(log, report).startsWith("\"2026-03-01\""));
+}
+
+}  // namespace
+}  // namespace steelyard

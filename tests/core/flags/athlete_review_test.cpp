@@ -1,0 +1,135 @@
+#include "core/flags/athlete_review.h"
+
+#include "core/flags/attention.h"
+#include "tests/support/rule_probe.h"
+
+#include <gtest/gtest.h>
+
+namespace steelyard {
+namespace {
+
+using testing_support::LogBuilder;
+using testing_support::MadeSet;
+
+const QDate kToday(2026, 6, 1);
+const QString kPain = QStringLiteral("joint_discomfort");
+const QString kStall = QStringLiteral("stalled");
+
+AthleteReview review(const LogBuilder& builder, QDate asOf = kToday)
+{
+    return reviewAthlete(builder.build(), RobustTrendEngine(), {}, asOf);
+}
+
+LogBuilder stalledCurl()
+{
+    return LogBuilder().line(QStringLiteral("Arm curl")).exposures(16, kToday, 4, [](int i) {
+        return MadeSet{.load = 40 + testing_support::wobble(i), .reps = 10, .off = 0, .rir = 1};
+    });
+}
+
+bool isOpen(const AthleteReview& reviewed, const QString& rule)
+{
+    return std::ranges::any_of(reviewed.flags, [&](const Flag& flag) { return flag.rule == rule; });
+}
+
+Flag flagOf(const char* rule, Severity severity)
+{
+    Flag flag;
+    flag.rule = QString::fromLatin1(rule);
+    flag.severity = severity;
+    return flag;
+}
+
+TEST(AthleteReview, OfAnEmptyRecordAsksForNothing)
+{
+    const auto reviewed = review(LogBuilder());
+    EXPECT_EQ(reviewed.attention, 0.0);
+    EXPECT_TRUE(reviewed.flags.empty() && reviewed.lines.empty());
+    EXPECT_FALSE(reviewed.lastSession);
+}
+
+TEST(AthleteReview, PutsPainFirst)
+{
+    const auto reviewed = review(stalledCurl().discomfort(Joint::Elbow, 7));
+    ASSERT_EQ(reviewed.flags.size(), 2u);
+    EXPECT_EQ(reviewed.flags[0].rule, kPain);
+    EXPECT_EQ(reviewed.flags[1].rule, kStall);
+    EXPECT_EQ(reviewed.lastSession, kToday);
+}
+
+TEST(AthleteReview, ListsLinesTrainedLatelyFirstAndRaisesNoStallOnOldOnes)
+{
+    LogBuilder builder;
+    builder.line(QStringLiteral("Abandoned")).exposures(16, kToday.addDays(-57), 4, [](int i) {
+        return MadeSet{.load = 40 + testing_support::wobble(i), .reps = 10, .off = 0, .rir = 1};
+    });
+    builder.line(QStringLiteral("Row")).exposure(kToday, {{.load = 50, .reps = 8, .off = 0, .rir = 1}});
+    const auto reviewed = review(builder);
+    ASSERT_EQ(reviewed.lines.size(), 2u);
+    EXPECT_EQ(reviewed.lines[0].exercise, QStringLiteral("Row"));
+    EXPECT_EQ(reviewed.lines[1].reading.exposures, 16);
+    EXPECT_FALSE(isOpen(reviewed, kStall));
+}
+
+TEST(AthleteReview, HidesAWatchedFlagUntilItsDate)
+{
+    LogBuilder builder = stalledCurl();
+    builder.decide(kStall, DecisionKind::Watch, kToday.addDays(-3), kToday.addDays(1));
+    EXPECT_FALSE(isOpen(review(builder), kStall));
+    ASSERT_EQ(review(builder).answered.size(), 1u);
+    EXPECT_EQ(review(builder).attention, 0.0);
+    EXPECT_TRUE(isOpen(review(builder, kToday.addDays(1)), kStall));
+}
+
+TEST(AthleteReview, HidesADismissedFlagForEightWeeksAndAnActedOneForThree)
+{
+    const auto openAfter = [](DecisionKind kind, int days) {
+        return isOpen(review(stalledCurl().decide(kStall, kind, kToday.addDays(-days))), kStall);
+    };
+    EXPECT_FALSE(openAfter(DecisionKind::Dismiss, 55));
+    EXPECT_TRUE(openAfter(DecisionKind::Dismiss, 56));
+    EXPECT_FALSE(openAfter(DecisionKind::Act, 20));
+    EXPECT_TRUE(openAfter(DecisionKind::Act, 21));
+}
+
+TEST(AthleteReview, TheNewestAnswerCounts)
+{
+    LogBuilder builder = stalledCurl();
+    builder.decide(kStall, DecisionKind::Dismiss, kToday.addDays(-10));
+    builder.decide(kStall, DecisionKind::Watch, kToday.addDays(-5), kToday.addDays(-1));
+    EXPECT_TRUE(isOpen(review(builder), kStall));
+}
+
+TEST(AthleteReview, PainThatHappensAgainComesBackInSpiteOfADismissal)
+{
+    LogBuilder builder;
+    builder.line(QStringLiteral("Row"));
+    builder.exposure(kToday.addDays(-4), {{.load = 40, .reps = 10}}).discomfort(Joint::Elbow, 7);
+    builder.decide(kPain, DecisionKind::Dismiss, kToday.addDays(-3));
+    EXPECT_FALSE(isOpen(review(builder), kPain));
+    builder.exposure(kToday, {{.load = 40, .reps = 10}}).discomfort(Joint::Elbow, 6);
+    EXPECT_TRUE(isOpen(review(builder), kPain));
+}
+
+TEST(Attention, OneGraverConcernOutweighsAnyNumberOfLesserOnes)
+{
+    const std::vector<const char*> concerns{"joint_discomfort", "slipping", "mixed_record", "stalled", "unwatched"};
+    for (std::size_t grave = 0; grave + 1 < concerns.size(); ++grave) {
+        std::vector<Flag> lesser;
+        for (std::size_t i = grave + 1; i < concerns.size(); ++i)
+            lesser.insert(lesser.end(), 10, flagOf(concerns[i], Severity::High));
+        EXPECT_GT(attentionOf({flagOf(concerns[grave], Severity::Low)}), attentionOf(lesser)) << concerns[grave];
+    }
+}
+
+TEST(Attention, GrowsWithSeverityAndNumber)
+{
+    const Flag low = flagOf("stalled", Severity::Low);
+    const Flag high = flagOf("stalled", Severity::High);
+    EXPECT_EQ(attentionOf({}), 0.0);
+    EXPECT_LT(attentionOf({low}), attentionOf({high}));
+    EXPECT_LT(attentionOf({high}), attentionOf({high, low}));
+}
+
+}  // namespace
+}  // namespace steelyard

@@ -1,0 +1,46 @@
+#include "tests/support/rule_probe.h"
+
+#include <gtest/gtest.h>
+
+namespace steelyard {
+namespace {
+
+using testing_support::askRule;
+using testing_support::LogBuilder;
+using testing_support::MadeSet;
+
+const QDate kToday(2026, 6, 1);
+
+LogBuilder levelCurl(int sessions)
+{
+    return LogBuilder().line(QStringLiteral("Arm curl")).exposures(sessions, kToday, 4, [](int i) {
+        return MadeSet{.load = 40 + testing_support::wobble(i), .reps = 10, .off = 0, .rir = 1};
+    });
+}
+
+TEST(StalledRule, SpeaksOfALevelRecordWithItsEvidence)
+{
+    const auto flags = askRule(u"stalled", levelCurl(16).build(), kToday);
+    ASSERT_EQ(flags.size(), 1u);
+    EXPECT_EQ(flags[0].rule, QStringLiteral("stalled"));
+    EXPECT_EQ(flags[0].line, Id<LiftLine>(1));
+    EXPECT_TRUE(flags[0].sentence.contains(QStringLiteral("Arm curl")));
+    ASSERT_EQ(flags[0].evidence.size(), 6u);
+    EXPECT_EQ(flags[0].evidence.back().date, kToday);
+}
+
+TEST(StalledRule, BecomesHighAfterTwelveWeeks)
+{
+    EXPECT_EQ(askRule(u"stalled", levelCurl(20).build(), kToday).at(0).severity, Severity::Medium);  // 76 days
+    EXPECT_EQ(askRule(u"stalled", levelCurl(24).build(), kToday).at(0).severity, Severity::High);    // 92 days
+}
+
+TEST(StalledRule, IsSilentBeforeSixWeeksAndWithoutData)
+{
+    EXPECT_TRUE(askRule(u"stalled", levelCurl(11).build(), kToday).empty());   // 40 days
+    EXPECT_EQ(askRule(u"stalled", levelCurl(12).build(), kToday).size(), 1u);  // 44 days
+    EXPECT_TRUE(askRule(u"stalled", LogBuilder().build(), kToday).empty());
+}
+
+}  // namespace
+}  // namespace steelyard

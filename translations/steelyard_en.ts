@@ -22,16 +22,6 @@
     </message>
 </context>
 <context>
-    <name>FlagView</name>
-    <message numerus="yes">
-        <source>and %n earlier</source>
-        <translation>
-            <numerusform>and %n earlier</numerusform>
-            <numerusform>and %n earlier</numerusform>
-        </translation>
-    </message>
-</context>
-<context>
     <name>FormatText</name>
     <message numerus="yes">
         <source>%n day(s) ago</source>
@@ -77,39 +67,12 @@
     </message>
 </context>
 <context>
-    <name>ImportPage</name>
-    <message numerus="yes">
-        <source>… and %n more.</source>
-        <translation>
-            <numerusform>… and %n more.</numerusform>
-            <numerusform>… and %n more.</numerusform>
-        </translation>
-    </message>
-    <message numerus="yes">
-        <source>%n set(s) came in. Undo takes them out again.</source>
-        <translation>
-            <numerusform>%n set came in. Undo takes them out again.</numerusform>
-            <numerusform>%n sets came in. Undo takes them out again.</numerusform>
-        </translation>
-    </message>
-</context>
-<context>
     <name>LibraryText</name>
     <message numerus="yes">
         <source>The name is longer than %n characters; shorten it.</source>
         <translation>
             <numerusform>The name is longer than %n characters; shorten it.</numerusform>
             <numerusform>The name is longer than %n characters; shorten it.</numerusform>
-        </translation>
-    </message>
-</context>
-<context>
-    <name>LinesPanel</name>
-    <message numerus="yes">
-        <source>%n lift line(s)   —   G goes here, Enter opens the chart, Y says why</source>
-        <translation>
-            <numerusform>%n lift line   —   G goes here, Enter opens the chart, Y says why</numerusform>
-            <numerusform>%n lift lines   —   G goes here, Enter opens the chart, Y says why</numerusform>
         </translation>
     </message>
 </context>
@@ -154,16 +117,6 @@
         <translation>
             <numerusform>%n sheet in %1</numerusform>
             <numerusform>%n sheets in %1</numerusform>
-        </translation>
-    </message>
-</context>
-<context>
-    <name>ProgressChart</name>
-    <message numerus="yes">
-        <source>Selected: %1, %n counted repetition(s), %2.</source>
-        <translation>
-            <numerusform>Selected: %1, %n counted repetition, %2.</numerusform>
-            <numerusform>Selected: %1, %n counted repetitions, %2.</numerusform>
         </translation>
     </message>
 </context>
@@ -271,26 +224,6 @@
     </message>
 </context>
 <context>
-    <name>RosterModel</name>
-    <message numerus="yes">
-        <source>%n flag(s) open</source>
-        <translation>
-            <numerusform>%n flag open</numerusform>
-            <numerusform>%n flags open</numerusform>
-        </translation>
-    </message>
-</context>
-<context>
-    <name>RosterPane</name>
-    <message numerus="yes">
-        <source>%n lifter(s)</source>
-        <translation>
-            <numerusform>%n lifter</numerusform>
-            <numerusform>%n lifters</numerusform>
-        </translation>
-    </message>
-</context>
-<context>
     <name>SetText</name>
     <message numerus="yes">
         <source>%n off standard</source>
@@ -348,7 +281,74 @@
     </message>
 </context>
 <context>
-    <name>WeekPage</name>
+    <name>steelyard::FlagView</name>
+    <message numerus="yes">
+        <source>and %n earlier</source>
+        <translation>
+            <numerusform>and %n earlier</numerusform>
+            <numerusform>and %n earlier</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>steelyard::ImportPage</name>
+    <message numerus="yes">
+        <source>… and %n more.</source>
+        <translation>
+            <numerusform>… and %n more.</numerusform>
+            <numerusform>… and %n more.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n set(s) came in. Undo takes them out again.</source>
+        <translation>
+            <numerusform>%n set came in. Undo takes them out again.</numerusform>
+            <numerusform>%n sets came in. Undo takes them out again.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>steelyard::LinesPanel</name>
+    <message numerus="yes">
+        <source>%n lift line(s)   —   G goes here, Enter opens the chart, Y says why</source>
+        <translation>
+            <numerusform>%n lift line   —   G goes here, Enter opens the chart, Y says why</numerusform>
+            <numerusform>%n lift lines   —   G goes here, Enter opens the chart, Y says why</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>steelyard::ProgressChart</name>
+    <message numerus="yes">
+        <source>Selected: %1, %n counted repetition(s), %2.</source>
+        <translation>
+            <numerusform>Selected: %1, %n counted repetition, %2.</numerusform>
+            <numerusform>Selected: %1, %n counted repetitions, %2.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>steelyard::RosterModel</name>
+    <message numerus="yes">
+        <source>%n flag(s) open</source>
+        <translation>
+            <numerusform>%n flag open</numerusform>
+            <numerusform>%n flags open</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>steelyard::RosterPane</name>
+    <message numerus="yes">
+        <source>%n lifter(s)</source>
+        <translation>
+            <numerusform>%n lifter</numerusform>
+            <numerusform>%n lifters</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>steelyard::WeekPage</name>
     <message numerus="yes">
         <source>%n flag(s) open</source>
         <translation>

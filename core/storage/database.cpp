@@ -123,7 +123,18 @@ Result<std::unique_ptr<Database>> Database::open(const QString& path, Access acc
 
 Result<std::unique_ptr<Database>> Database::openReader(const QString& path)
 {
-    std::unique_ptr<Database> db(new Database(path, Access::ReadOnly));
+    return openAnother(path, Access::ReadOnly);
+}
+
+Result<std::unique_ptr<Database>> Database::openWriter(const QString& path)
+{
+    return openAnother(path, Access::ReadWrite);
+}
+
+// Does not look at the file's bytes first: closing a plain handle on it would drop this process's locks.
+Result<std::unique_ptr<Database>> Database::openAnother(const QString& path, Access access)
+{
+    std::unique_ptr<Database> db(new Database(path, access));
     STEELYARD_CHECK(db->connect(false));
     STEELYARD_CHECK(db->configure());
     return db;

@@ -41,6 +41,8 @@ public:
     [[nodiscard]] static Result<std::unique_ptr<Database>> open(const QString& path, Access access);
     // Another connection to a book that this process has open already (for a worker thread; read-only).
     [[nodiscard]] static Result<std::unique_ptr<Database>> openReader(const QString& path);
+    // The same for a worker that writes (an import): whoever holds the book hands it on.
+    [[nodiscard]] static Result<std::unique_ptr<Database>> openWriter(const QString& path);
     ~Database();
     Database(const Database&) = delete;
     Database& operator=(const Database&) = delete;
@@ -60,6 +62,7 @@ public:
 private:
     friend class Statement;
     Database(QString path, Access access);
+    [[nodiscard]] static Result<std::unique_ptr<Database>> openAnother(const QString& path, Access access);
     [[nodiscard]] Result<void> connect(bool create);
     [[nodiscard]] Result<void> configure();
     // Statements for one text that nobody uses right now. Nodes of the map stay where they are, so a Statement points

@@ -9,6 +9,7 @@
 
 #include "core/base/load.h"
 #include "core/base/progress.h"
+#include "core/exchange/logbook_mapping.h"
 #include "ui/jobs/job.h"
 
 #include <QtCore/QStringList>
@@ -16,8 +17,6 @@
 #include <functional>
 
 namespace steelyard {
-
-enum class DateOrder { YearMonthDay, DayMonthYear, MonthDayYear };
 
 struct ColumnChoice {
     QString column;   // of the logbook: "date", "reps"
@@ -27,7 +26,7 @@ struct ColumnChoice {
 };
 
 struct ImportChoices {
-    QString encoding = QStringLiteral("UTF-8");
+    QString encoding = QStringLiteral("utf-8");
     QChar separator = u',';
     bool decimalComma = false;
     DateOrder dates = DateOrder::YearMonthDay;

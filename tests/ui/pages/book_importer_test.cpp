@@ -1,0 +1,82 @@
+// The import screen's importer on a real book.
+#include "ui/pages/import/book_importer.h"
+
+#include "tests/support/temp_book.h"
+
+#include <QtCore/QFile>
+#include <QtTest/QTest>
+
+#include <gtest/gtest.h>
+
+namespace steelyard {
+namespace {
+
+using test::must;
+using test::TempBook;
+
+class ImportIntoABook : public testing::Test {
+protected:
+    QString write(const QByteArray& bytes)
+    {
+        const QString path = m_book.file(QStringLiteral("log.csv"));
+        QFile file(path);
+        if (!file.open(QIODevice::WriteOnly) || file.write(bytes) != bytes.size()) qFatal("can't write");
+        return path;
+    }
+    Result<int> bringIn(const QString& path, const ImportChoices& choices)
+    {
+        std::optional<Result<int>> answer;
+        m_importer.start(&m_jobs, path, choices, [&](Result<int> sets) { answer = std::move(sets); });
+        if (!QTest::qWaitFor([&] { return answer.has_value(); }, 20'000)) qFatal("the import never answered");
+        return *answer;
+    }
+
+    TempBook m_book;
+    JobRunner m_jobs;
+    BookImporter m_importer{*m_book, m_jobs};
+    const QByteArray m_file =
+        "Datum;Name;Übung;Gewicht;Wdh\n03.02.2026;Ada Fulcrum;Arm curl;42,5;10\n"
+        "25.02.2026;Ada Fulcrum;Arm curl;45;zehn\n";
+};
+
+TEST_F(ImportIntoABook, GuessesHowAFileIsWritten)
+{
+    const ImportChoices choices = m_importer.guess(m_file);
+    EXPECT_EQ(choices.separator, QChar(u';'));
+    EXPECT_TRUE(choices.decimalComma);
+    EXPECT_EQ(choices.dates, DateOrder::DayMonthYear);
+    const auto reps = std::ranges::find(choices.columns, QStringLiteral("reps"), &ColumnChoice::column);
+    ASSERT_NE(reps, choices.columns.end());
+    EXPECT_EQ(reps->source, 4);
+    EXPECT_TRUE(reps->needed);
+}
+
+TEST_F(ImportIntoABook, PreviewsWithoutChangingAnything)
+{
+    const QByteArray before = test::rawDump(m_book->database());
+    const auto preview = must(m_importer.preview(write(m_file), m_importer.guess(m_file), Progress()));
+    EXPECT_EQ(preview.newSets, 1);
+    EXPECT_EQ(preview.badRows, 1);
+    ASSERT_EQ(preview.troubles.size(), 1U);
+    EXPECT_EQ(preview.troubles[0].row, 1);
+    EXPECT_EQ(preview.troubles[0].source, 4);
+    EXPECT_EQ(test::rawDump(m_book->database()), before);
+}
+
+TEST_F(ImportIntoABook, RefusesAllOrSetsBadRowsAsideAndCanBeUndone)
+{
+    const QByteArray before = test::rawDump(m_book->database());
+    const QString path = write(m_file);
+    ImportChoices choices = m_importer.guess(m_file);
+    EXPECT_FALSE(bringIn(path, choices));
+    EXPECT_EQ(test::rawDump(m_book->database()), before);
+    choices.setBadRowsAside = true;
+    EXPECT_EQ(must(bringIn(path, choices)), 1);
+    EXPECT_TRUE(test::fileBytes(path + QStringLiteral(".set-aside.csv")).contains("zehn"));
+    EXPECT_NE(test::rawDump(m_book->database()), before);
+    must(m_book->history().undo());
+    EXPECT_EQ(test::rawDump(m_book->database()), before);
+}
+
+}  // namespace
+}  // namespace steelyard

@@ -1,0 +1,27 @@
+// The import screen's importer for an open book: reads and previews on a worker's own connection; what came in joins the
+// book's history as one edit that can be undone. Rows with problems, when set aside, are written beside the file first.
+#pragma once
+
+#include "ui/pages/import/logbook_importer.h"
+
+namespace steelyard {
+
+class Book;
+
+class BookImporter final : public LogbookImporter {
+public:
+    BookImporter(Book& book, JobRunner& jobs) : m_book(book), m_jobs(jobs) {}
+
+    [[nodiscard]] QStringList encodings() const override;
+    [[nodiscard]] ImportChoices guess(const QByteArray& head) const override;
+    [[nodiscard]] Result<ImportPreview> preview(const QString& path, const ImportChoices& choices,
+                                                const Progress& progress) const override;
+    JobHandle start(QObject* owner, const QString& path, const ImportChoices& choices,
+                    std::function<void(Result<int>)> done) override;
+
+private:
+    Book& m_book;
+    JobRunner& m_jobs;
+};
+
+}  // namespace steelyard

@@ -19,6 +19,7 @@ std::vector<ActionRow> makeActionTable()
     using enum ActionMenu;
     const QString everywhere;
     const QString week = u("week");
+    const QString floor = u("floor");
     return {
         {u("book.new"), Book, ActionText::tr("&New book…"), u("Ctrl+N"), everywhere},
         {u("book.open"), Book, ActionText::tr("&Open a book…"), u("Ctrl+O"), everywhere},
@@ -50,6 +51,12 @@ std::vector<ActionRow> makeActionTable()
         {u("week.why"), Week, ActionText::tr("Wh&y this verdict"), u("Y"), week, NeedsLifter},
         {u("week.lines"), Week, ActionText::tr("&Go to the lift lines"), u("G"), week, NeedsLifter},
         {u("week.answered"), Week, ActionText::tr("Show what was a&nswered"), u("E"), week, NeedsLifter},
+
+        {u("floor.print"), Floor, ActionText::tr("&Print the sheets…"), u("Ctrl+P"), floor, NeedsBook},
+        {u("floor.pdf"), Floor, ActionText::tr("Save the sheets as P&DF…"), u("Ctrl+Shift+P"), floor, NeedsBook},
+        {u("floor.previousDay"), Floor, ActionText::tr("The day &before"), u("["), floor, NeedsBook, true},
+        {u("floor.nextDay"), Floor, ActionText::tr("The day &after"), u("]"), floor, NeedsBook},
+        {u("floor.today"), Floor, ActionText::tr("&Today"), u("T"), floor, NeedsBook},
 
         {u("view.week"), View, ActionText::tr("&Week"), u("Ctrl+1"), everywhere, NeedsBook},
         {u("view.lifter"), View, ActionText::tr("&Lifter"), u("Ctrl+2"), everywhere, NeedsBook},

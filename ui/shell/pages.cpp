@@ -1,5 +1,6 @@
 #include "ui/shell/pages.h"
 
+#include "ui/pages/floor/floor_page.h"
 #include "ui/pages/lifter/lifter_page.h"
 #include "ui/pages/week/week_page.h"
 
@@ -10,6 +11,7 @@ std::vector<Page*> makePages(const UiContext& context, QWidget* parent)
     return {
         new WeekPage(context, parent),
         new LifterPage(context, parent),
+        new FloorPage(context, parent),
     };
 }
 

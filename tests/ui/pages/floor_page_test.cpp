@@ -1,0 +1,101 @@
+#include "ui/pages/floor/floor_page.h"
+
+#include "core/book/book.h"
+#include "core/edits/edits.h"
+#include "tests/support/scripted_prompter.h"
+#include "tests/support/sheet_samples.h"
+#include "tests/support/temp_dir.h"
+#include "ui/shell/review_store.h"
+
+#include <QtTest/QTest>
+#include <QtWidgets/QListWidget>
+
+#include <gtest/gtest.h>
+
+namespace steelyard {
+namespace {
+
+// A lifter who trained on the last three Mondays, in a book on disk.
+Result<Id<Athlete>> addRegular(Book& book, QDate monday)
+{
+    const testing_support::SheetSample sample;
+    STEELYARD_TRY(auto transaction, Transaction::begin(book.database()));
+    STEELYARD_TRY(const auto athlete, book.athletes().insert(transaction, sample.log.athlete.value));
+    STEELYARD_TRY(const auto exercise, book.library().insert(transaction, sample.library.exercises[0].value));
+    Variant variant = sample.library.variants[0].value;
+    variant.exercise = exercise;
+    STEELYARD_TRY(const auto variantId, book.library().insert(transaction, variant));
+    STEELYARD_TRY(const auto grip, book.library().insert(transaction, sample.library.grips[0].value));
+    RepStandard standard = sample.library.standards[0].value;
+    standard.variant = variantId;
+    STEELYARD_TRY(const auto standardId, book.library().insert(transaction, standard));
+    STEELYARD_TRY(const auto line, book.logbook().line(transaction, {athlete, variantId, grip, standardId}));
+    for (int week = 1; week <= 3; ++week) {
+        STEELYARD_TRY(const auto session, book.logbook().session(transaction, athlete, monday.addDays(-7 * week)));
+        SetEntry set;
+        set.load = testing_support::kg(u"40");
+        set.reps = 10;
+        STEELYARD_TRY(const auto id, book.logbook().insert(transaction, athlete, {session, line, 1, set}));
+        Q_UNUSED(id)
+    }
+    STEELYARD_CHECK(transaction.commit());
+    return athlete;
+}
+
+class FloorPages : public testing::Test {
+protected:
+    void SetUp() override
+    {
+        auto made = Book::create(dir.path(u"club.steelyard"), clock);
+        ASSERT_TRUE(made) << qPrintable(made.error().what);
+        book = *std::move(made);
+        const auto athlete = addRegular(*book, clock.today());
+        ASSERT_TRUE(athlete) << qPrintable(athlete.error().what + athlete.error().detail);
+    }
+    void settle(FloorPage& page) { ASSERT_TRUE(QTest::qWaitFor([&] { return page.isSettled(); })); }
+
+    testing_support::TempDir dir;
+    FixedClock clock{QDate(2027, 3, 8)};
+    std::unique_ptr<Book> book;
+    ScriptedPrompter prompter;
+    JobRunner jobs;
+};
+
+TEST_F(FloorPages, ShowsWhoIsExpectedAndSavesTheirSheets)
+{
+    ReviewStore reviews(*book, clock, jobs, {});
+    FloorPage page({*book, reviews, prompter, clock, jobs});
+    page.show();
+    settle(page);
+    ASSERT_EQ(page.chosenSheets().size(), 1U);
+    EXPECT_EQ(page.chosenSheets()[0].athlete, QStringLiteral("Sample Lifter"));
+    prompter.path = dir.path(u"floor.pdf");
+    page.perform(QStringLiteral("floor.pdf"));
+    EXPECT_TRUE(dir.read(u"floor.pdf").startsWith("%PDF"));
+    EXPECT_TRUE(prompter.errors.isEmpty());
+}
+
+TEST_F(FloorPages, ADayWithoutAnybodyHasNothingToPrint)
+{
+    ReviewStore reviews(*book, clock, jobs, {});
+    FloorPage page({*book, reviews, prompter, clock, jobs});
+    page.show();
+    settle(page);
+    page.perform(QStringLiteral("floor.nextDay"));
+    settle(page);
+    EXPECT_TRUE(page.chosenSheets().empty());
+    EXPECT_FALSE(page.canPerform(QStringLiteral("floor.print")));
+}
+
+TEST_F(FloorPages, AnUntickedLifterIsNotPrinted)
+{
+    ReviewStore reviews(*book, clock, jobs, {});
+    FloorPage page({*book, reviews, prompter, clock, jobs});
+    page.show();
+    settle(page);
+    page.findChild<QListWidget*>()->item(0)->setCheckState(Qt::Unchecked);
+    EXPECT_TRUE(page.chosenSheets().empty());
+}
+
+}  // namespace
+}  // namespace steelyard

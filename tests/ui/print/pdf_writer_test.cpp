@@ -1,0 +1,93 @@
+#include "ui/print/pdf_writer.h"
+
+#include "tests/support/sheet_samples.h"
+#include "tests/support/temp_dir.h"
+#include "ui/print/fonts.h"
+
+#include <QtCore/QProcess>
+
+#include <gtest/gtest.h>
+
+namespace steelyard {
+namespace {
+
+using testing_support::SheetSample;
+using testing_support::TempDir;
+
+const QDate kMonday(2027, 3, 8);
+
+SessionSheet usualSheet()
+{
+    SheetSample sample;
+    sample.done(sample.squat, kMonday.addDays(-7), {{u"97.5", 12}, {u"97.5", 12}, {u"97.5", 12}});
+    sample.done(sample.pulldown, kMonday.addDays(-7), {{u"50", 10}, {u"50", 9}});
+    return *buildSessionSheet(sample.log, sample.library, sample.gym, kMonday);
+}
+
+QString outputOf(const QString& program, const QStringList& arguments)
+{
+    QProcess process;
+    process.start(program, arguments);
+    EXPECT_TRUE(process.waitForFinished()) << qPrintable(program) << " is needed by this test";
+    EXPECT_EQ(process.exitCode(), 0) << process.readAllStandardError().constData();
+    return QString::fromUtf8(process.readAllStandardOutput());
+}
+
+class PdfOfSheets : public testing::TestWithParam<PaperSize> {
+protected:
+    void SetUp() override { ASSERT_TRUE(loadBundledFonts()); }
+    TempDir dir;
+};
+
+TEST_P(PdfOfSheets, HasEveryPageOnThePaperAsked)
+{
+    const std::vector<SessionSheet> sheets(3, usualSheet());
+    const QString path = dir.path(u"sheets.pdf");
+    ASSERT_TRUE(writeSheetsPdf(sheets, GetParam(), path));
+    const QString info = outputOf(QStringLiteral("pdfinfo"), {path});
+    EXPECT_TRUE(info.contains(QRegularExpression(QStringLiteral("Pages:\\s+3\n")))) << qPrintable(info);
+    const auto size = GetParam() == PaperSize::A4 ? QStringLiteral("59[45].*84[12]") : QStringLiteral("612 x 792");
+    EXPECT_TRUE(info.contains(QRegularExpression(QStringLiteral("Page size:\\s+") + size))) << qPrintable(info);
+}
+
+TEST_P(PdfOfSheets, HoldsNamesLoadsPlatesAndResultsAsText)
+{
+    const QString path = dir.path(u"sheets.pdf");
+    ASSERT_TRUE(writeSheetsPdf(std::vector{usualSheet()}, GetParam(), path));
+    QString text = outputOf(QStringLiteral("pdftotext"), {QStringLiteral("-layout"), path, QStringLiteral("-")});
+    text.replace(QChar(0xA0), QLatin1Char(' '));
+    for (const auto& words : {QStringLiteral("Sample Lifter"), QStringLiteral("100 kg"), QStringLiteral("3 × 8"),
+                              QStringLiteral("25 + 15 per side"), QStringLiteral("bar 20 kg"),
+                              QStringLiteral("97.5 kg × 12, 12, 12 counted"), QStringLiteral("pin at 50 kg")})
+        EXPECT_TRUE(text.contains(words)) << qPrintable(words) << " is missing in\n" << qPrintable(text);
+}
+
+INSTANTIATE_TEST_SUITE_P(OnBothPapers, PdfOfSheets, testing::Values(PaperSize::A4, PaperSize::Letter),
+                         [](const auto& info) { return info.param == PaperSize::A4 ? "A4" : "Letter"; });
+
+TEST(PdfWriter, AFileThatCantBeWrittenIsAnErrorAndNothingElse)
+{
+    ASSERT_TRUE(loadBundledFonts());
+    TempDir dir;
+    const auto written = writeSheetsPdf(std::vector{usualSheet()}, PaperSize::A4, dir.path(u"missing/sheets.pdf"));
+    ASSERT_FALSE(written);
+    EXPECT_EQ(written.error().code, ErrorCode::Storage);
+}
+
+TEST(PdfWriter, ADiskWithoutRoomIsNoticed)
+{
+    ASSERT_TRUE(loadBundledFonts());
+    const auto written = writeSheetsPdf(std::vector{usualSheet()}, PaperSize::A4, QStringLiteral("/dev/full"));
+    ASSERT_FALSE(written);
+    EXPECT_EQ(written.error().code, ErrorCode::Storage);
+}
+
+TEST(PdfWriter, NoSheetsAreRefusedAndLeaveNoFile)
+{
+    TempDir dir;
+    EXPECT_FALSE(writeSheetsPdf({}, PaperSize::A4, dir.path(u"none.pdf")));
+    EXPECT_FALSE(QFile::exists(dir.path(u"none.pdf")));
+}
+
+}  // namespace
+}  // namespace steelyard

@@ -19,6 +19,7 @@ std::vector<ActionRow> makeActionTable()
     using enum ActionMenu;
     const QString everywhere;
     const QString week = u("week");
+    const QString lifter = u("lifter");
     const QString floor = u("floor");
     return {
         {u("book.new"), Book, ActionText::tr("&New book…"), u("Ctrl+N"), everywhere},
@@ -51,6 +52,12 @@ std::vector<ActionRow> makeActionTable()
         {u("week.why"), Week, ActionText::tr("Wh&y this verdict"), u("Y"), week, NeedsLifter},
         {u("week.lines"), Week, ActionText::tr("&Go to the lift lines"), u("G"), week, NeedsLifter},
         {u("week.answered"), Week, ActionText::tr("Show what was a&nswered"), u("E"), week, NeedsLifter},
+
+        {u("lifter.nextLine"), Lifter, ActionText::tr("&Next lift line"), u("J"), lifter, NeedsLifter},
+        {u("lifter.previousLine"), Lifter, ActionText::tr("&Previous lift line"), u("K"), lifter, NeedsLifter},
+        {u("lifter.chart"), Lifter, ActionText::tr("The chart's numbers as a &table"), u("D"), lifter, NeedsLifter,
+         true},
+        {u("lifter.copy"), Lifter, ActionText::tr("&Copy the numbers"), u("C"), lifter, NeedsLifter},
 
         {u("floor.print"), Floor, ActionText::tr("&Print the sheets…"), u("Ctrl+P"), floor, NeedsBook},
         {u("floor.pdf"), Floor, ActionText::tr("Save the sheets as P&DF…"), u("Ctrl+Shift+P"), floor, NeedsBook},

@@ -5,6 +5,7 @@
 #include "ui/print/fonts.h"
 
 #include <QtCore/QProcess>
+#include <QtCore/QRegularExpression>
 
 #include <gtest/gtest.h>
 

@@ -73,6 +73,7 @@ std::vector<Planted> plantedViolations()
         {"sqlite_only_in_storage", "core/exchange/csv.cpp", "#include <sqlite3.h>\n"},
         {"boxes_only_in_prompt", "ui/shell/c.cpp", "void f() { QMessageBox::about(nullptr, a, b); }\n"},
         {"boxes_only_in_prompt", "ui/pages/week/c.cpp", "QFileDialog* dialog = nullptr;\n"},
+        {"boxes_only_in_prompt", "ui/pages/floor/c.cpp", "QPrintPreviewDialog* dialog = nullptr;\n"},
         {"time_only_from_clock", "core/book/c.cpp", "auto d = QDate::currentDate();\n"},
         {"time_only_from_clock", "core/book/d.cpp", "auto d = QDateTime::currentDateTimeUtc();\n"},
         {"time_only_from_clock", "ui/shell/d.cpp", "auto t = std::chrono::system_clock::now();\n"},

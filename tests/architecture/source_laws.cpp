@@ -66,7 +66,7 @@ struct WordLaw {
 constexpr WordLaw kWords[] = {
     {"sql_only_in_storage", "\\b(QSql\\w*|QtSql)\\b", "core/storage/"},
     {"sqlite_only_in_storage", "\\bsqlite3\\.h\\b", "core/storage/ core/exchange/backup"},
-    {"boxes_only_in_prompt", "\\b(QMessageBox|QFileDialog)\\b", "ui/prompt/"},
+    {"boxes_only_in_prompt", "\\b(QMessageBox|QFileDialog|QPrintDialog|QPrintPreviewDialog)\\b", "ui/prompt/"},
     {"time_only_from_clock",
      "\\b(currentDate|currentDateTime|currentDateTimeUtc|currentSecsSinceEpoch|currentMSecsSinceEpoch|"
      "QTime::currentTime|system_clock::now|time\\((nullptr|NULL|0)\\))",

@@ -11,6 +11,7 @@ class ScriptedPrompter final : public Prompter {
 public:
     bool agree = true;
     QString path;  // of the file that is chosen; empty: the coach leaves the dialog
+    std::function<bool(const PrintQuestion&)> printer;  // absent: this machine has none
     QStringList asked;
     QStringList errors;
 
@@ -28,6 +29,7 @@ public:
     {
         choose(question, then);
     }
+    bool previewPrint(QWidget*, const PrintQuestion& question) override { return printer && printer(question); }
 
 private:
     void choose(const FileQuestion& question, const std::function<void(const QString&)>& then)

@@ -1,4 +1,4 @@
-// Everything that stops and asks. Pages hold a Prompter, never a message box or a file dialog; tests hand in a scripted
+// Everything that stops and asks. Pages hold a Prompter, never a message box, a file dialog or a print dialog; tests hand in a scripted
 // one. Nothing waits: the answer comes to `then`, and only if the coach gave one (and `parent` still lives).
 //
 //   prompter.chooseFileToOpen(this, {tr("Open a book"), {}, tr("Books (*.steelyard)")}, [this](const QString& path) {...});
@@ -9,9 +9,11 @@
 #include "core/base/result.h"
 
 #include <QtCore/QString>
+#include <QtGui/QPageSize>
 
 #include <functional>
 
+class QPrinter;
 class QWidget;
 
 namespace steelyard {
@@ -30,6 +32,12 @@ struct FileQuestion {
     QString suffix;      // appended when saving and none was typed: "steelyard"
 };
 
+struct PrintQuestion {
+    QString title;
+    QPageSize paper;                            // to begin with; the coach may choose another in the preview
+    std::function<bool(QPrinter&)> paintPages;  // every page, each time the preview asks; false: the printer gave up
+};
+
 class Prompter {
 public:
     virtual ~Prompter() = default;
@@ -39,6 +47,8 @@ public:
     virtual void tellError(QWidget* parent, const QString& doing, const Error&) = 0;
     virtual void chooseFileToOpen(QWidget* parent, const FileQuestion&, std::function<void(const QString&)> then) = 0;
     virtual void chooseFileToSave(QWidget* parent, const FileQuestion&, std::function<void(const QString&)> then) = 0;
+    // Shows the pages as they will come out, and prints from there. False: this machine has no printer.
+    [[nodiscard]] virtual bool previewPrint(QWidget* parent, const PrintQuestion&) = 0;
 };
 
 }  // namespace steelyard

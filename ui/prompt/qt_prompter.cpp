@@ -1,11 +1,21 @@
 #include "ui/prompt/qt_prompter.h"
 
+#include <QtCore/QCoreApplication>
+#include <QtPrintSupport/QPrintPreviewDialog>
+#include <QtPrintSupport/QPrinter>
+#include <QtPrintSupport/QPrinterInfo>
 #include <QtWidgets/QFileDialog>
 #include <QtWidgets/QMessageBox>
 #include <QtWidgets/QPushButton>
 
+#include <memory>
+
 namespace steelyard {
 namespace {
+
+struct PrompterText {
+    Q_DECLARE_TR_FUNCTIONS(PrompterText)
+};
 
 QMessageBox* plainMessageBox(QWidget* parent, const QString& title, const QString& text, const QString& detail)
 {
@@ -58,6 +68,27 @@ void QtPrompter::chooseFileToSave(QWidget* parent, const FileQuestion& question,
                                   std::function<void(const QString&)> then)
 {
     openFileDialog(parent, question, QFileDialog::AcceptSave, std::move(then));
+}
+
+bool QtPrompter::previewPrint(QWidget* parent, const PrintQuestion& question)
+{
+    if (QPrinterInfo::availablePrinterNames().isEmpty()) return false;
+    auto printer = std::make_shared<QPrinter>(QPrinter::HighResolution);
+    printer->setDocName(question.title);
+    printer->setPageSize(question.paper);
+    printer->setFullPage(true);
+    auto* dialog = new QPrintPreviewDialog(printer.get(), parent);
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    dialog->setWindowTitle(question.title);
+    // The dialog uses the printer until it is gone, so the connection keeps the printer.
+    QObject::connect(dialog, &QPrintPreviewDialog::paintRequested, dialog,
+                     [this, parent, printer, paint = question.paintPages](QPrinter* target) {
+                         if (!paint(*target))
+                             tellError(parent, PrompterText::tr("The printer stopped before the last page"),
+                                       {ErrorCode::Storage, PrompterText::tr("Check the printer, then print again.")});
+                     });
+    dialog->open();
+    return true;
 }
 
 }  // namespace steelyard

@@ -1,4 +1,4 @@
-// The Prompter of the running program: message boxes and file dialogs that open without an event loop of their own.
+// The Prompter of the running program: message boxes, file dialogs and the print preview, which open without an event loop of their own.
 #pragma once
 
 #include "ui/prompt/prompter.h"
@@ -11,6 +11,7 @@ public:
     void tellError(QWidget* parent, const QString& doing, const Error&) override;
     void chooseFileToOpen(QWidget* parent, const FileQuestion&, std::function<void(const QString&)> then) override;
     void chooseFileToSave(QWidget* parent, const FileQuestion&, std::function<void(const QString&)> then) override;
+    bool previewPrint(QWidget* parent, const PrintQuestion&) override;
 };
 
 }  // namespace steelyard

@@ -7,6 +7,8 @@
 #include "tests/support/temp_dir.h"
 #include "ui/shell/review_store.h"
 
+#include <QtCore/QProcess>
+#include <QtPrintSupport/QPrinter>
 #include <QtTest/QTest>
 #include <QtWidgets/QListWidget>
 
@@ -95,6 +97,42 @@ TEST_F(FloorPages, AnUntickedLifterIsNotPrinted)
     settle(page);
     page.findChild<QListWidget*>()->item(0)->setCheckState(Qt::Unchecked);
     EXPECT_TRUE(page.chosenSheets().empty());
+}
+
+TEST_F(FloorPages, WithoutAPrinterOffersAPdf)
+{
+    ReviewStore reviews(*book, clock, jobs, {});
+    FloorPage page({*book, reviews, prompter, clock, jobs});
+    page.show();
+    settle(page);
+    prompter.path = dir.path(u"instead.pdf");
+    page.perform(QStringLiteral("floor.print"));
+    EXPECT_TRUE(prompter.asked.contains(QStringLiteral("No printer is set up on this machine.")));
+    EXPECT_TRUE(dir.read(u"instead.pdf").startsWith("%PDF"));
+}
+
+TEST_F(FloorPages, PrintsEachSheetOnThePaperThatThePrinterHolds)
+{
+    ReviewStore reviews(*book, clock, jobs, {});
+    FloorPage page({*book, reviews, prompter, clock, jobs});
+    page.show();
+    settle(page);
+    for (const auto& [paper, file] : {std::pair(QPageSize::A4, u"a4.pdf"), {QPageSize::Letter, u"letter.pdf"}}) {
+        const QString path = dir.path(file);
+        prompter.printer = [&](const PrintQuestion& question) {
+            QPrinter printer;
+            printer.setOutputFileName(path);
+            printer.setPageSize(QPageSize(paper));
+            printer.setFullPage(true);
+            return question.paintPages(printer);
+        };
+        page.perform(QStringLiteral("floor.print"));
+        EXPECT_TRUE(prompter.asked.isEmpty());
+        QProcess text;
+        text.start(QStringLiteral("pdftotext"), {QStringLiteral("-layout"), path, QStringLiteral("-")});
+        ASSERT_TRUE(text.waitForFinished());
+        EXPECT_TRUE(text.readAllStandardOutput().contains("Sample Lifter"));
+    }
 }
 
 }  // namespace

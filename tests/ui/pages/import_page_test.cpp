@@ -1,8 +1,8 @@
 #include "ui/pages/import/import_page.h"
 
+#include "tests/support/scripted_prompter.h"
 #include "tests/support/temp_dir.h"
 #include "ui/pages/import/import_preview_model.h"
-#include "ui/prompt/prompter.h"
 
 #include <QtTest/QAbstractItemModelTester>
 #include <QtTest/QSignalSpy>
@@ -77,26 +77,11 @@ private:
     JobRunner& m_jobs;
 };
 
-class OneFilePrompter final : public Prompter {
-public:
-    void ask(QWidget*, const Question&, std::function<void()>) override { ADD_FAILURE() << "asked"; }
-    void tellError(QWidget*, const QString&, const Error& error) override { ADD_FAILURE() << error.what.toStdString(); }
-    void chooseFileToOpen(QWidget*, const FileQuestion&, std::function<void(const QString&)> then) override
-    {
-        then(path);
-    }
-    void chooseFileToSave(QWidget*, const FileQuestion&, std::function<void(const QString&)>) override
-    {
-        ADD_FAILURE();
-    }
-    QString path;
-};
-
 struct ImportPageCase {
     TempDir dir;
     JobRunner jobs;
     PreparedImporter importer{jobs};
-    OneFilePrompter prompter;
+    ScriptedPrompter prompter;
     std::unique_ptr<ImportPage> page = std::make_unique<ImportPage>(importer, prompter, jobs);
 
     void open()

@@ -1,11 +1,11 @@
 #include "ui/pages/lifter/lifter_page.h"
 
 #include "tests/support/lifter_book.h"
+#include "tests/support/scripted_prompter.h"
 #include "ui/charts/progress_chart.h"
 #include "ui/format/format.h"
 #include "ui/pages/lifter/line_list_model.h"
 #include "ui/pages/lifter/session_panel.h"
-#include "ui/prompt/prompter.h"
 #include "ui/shell/review_store.h"
 
 #include <QtTest/QAbstractItemModelTester>
@@ -24,25 +24,15 @@ namespace {
 using testing_support::LifterBook;
 using testing_support::must;
 
-// Asks nobody: the Lifter page never stops to ask.
-class NoPrompter final : public Prompter {
-public:
-    void ask(QWidget*, const Question&, std::function<void()>) override { ADD_FAILURE() << "asked"; }
-    void tellError(QWidget*, const QString&, const Error& error) override { ADD_FAILURE() << error.what.toStdString(); }
-    void chooseFileToOpen(QWidget*, const FileQuestion&, std::function<void(const QString&)>) override
-    {
-        ADD_FAILURE();
-    }
-    void chooseFileToSave(QWidget*, const FileQuestion&, std::function<void(const QString&)>) override
-    {
-        ADD_FAILURE();
-    }
-};
-
 struct LifterPageCase {
+    ~LifterPageCase()
+    {
+        EXPECT_EQ(prompter.asked + prompter.errors, QStringList()) << "the Lifter page never stops to ask";
+    }
+
     LifterBook club{QDate(2026, 11, 20)};
     JobRunner jobs;
-    NoPrompter prompter;
+    ScriptedPrompter prompter;
     ReviewStore reviews{*club.book, club.clock, jobs,
                         [](const RosterReviewRequest&, const Progress&) { return std::vector<AthleteReview>(); }};
     std::unique_ptr<LifterPage> page;

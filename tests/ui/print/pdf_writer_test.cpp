@@ -9,6 +9,9 @@
 
 #include <gtest/gtest.h>
 
+#include <csignal>
+#include <sys/resource.h>
+
 namespace steelyard {
 namespace {
 
@@ -64,7 +67,7 @@ TEST_P(PdfOfSheets, HoldsNamesLoadsPlatesAndResultsAsText)
 }
 
 INSTANTIATE_TEST_SUITE_P(OnBothPapers, PdfOfSheets, testing::Values(PaperSize::A4, PaperSize::Letter),
-                         [](const auto& info) { return info.param == PaperSize::A4 ? "A4" : "Letter"; });
+                         [](const auto& each) { return each.param == PaperSize::A4 ? "A4" : "Letter"; });
 
 TEST(PdfWriter, AFileThatCantBeWrittenIsAnErrorAndNothingElse)
 {
@@ -78,9 +81,19 @@ TEST(PdfWriter, AFileThatCantBeWrittenIsAnErrorAndNothingElse)
 TEST(PdfWriter, ADiskWithoutRoomIsNoticed)
 {
     ASSERT_TRUE(loadBundledFonts());
-    const auto written = writeSheetsPdf(std::vector{usualSheet()}, PaperSize::A4, QStringLiteral("/dev/full"));
+    const TempDir dir;
+    const QString path = dir.path(u"sheets.pdf");
+    const auto previous = std::signal(SIGXFSZ, SIG_IGN);
+    rlimit before{};
+    ASSERT_EQ(getrlimit(RLIMIT_FSIZE, &before), 0);
+    const rlimit small{1000, before.rlim_max};
+    ASSERT_EQ(setrlimit(RLIMIT_FSIZE, &small), 0);
+    const auto written = writeSheetsPdf(std::vector{usualSheet()}, PaperSize::A4, path);
+    ASSERT_EQ(setrlimit(RLIMIT_FSIZE, &before), 0);
+    std::signal(SIGXFSZ, previous);
     ASSERT_FALSE(written);
     EXPECT_EQ(written.error().code, ErrorCode::Storage);
+    EXPECT_FALSE(QFile::exists(path));
 }
 
 TEST(PdfWriter, NoSheetsAreRefusedAndLeaveNoFile)

@@ -154,7 +154,7 @@ TEST_P(SheetLayouts, AUsualDayOfFourExercisesIsOnePage)
 }
 
 INSTANTIATE_TEST_SUITE_P(OnBothPapers, SheetLayouts, testing::Values(PaperSize::A4, PaperSize::Letter),
-                         [](const auto& info) { return info.param == PaperSize::A4 ? "A4" : "Letter"; });
+                         [](const auto& each) { return each.param == PaperSize::A4 ? "A4" : "Letter"; });
 
 }  // namespace
 }  // namespace steelyard

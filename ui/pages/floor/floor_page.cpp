@@ -3,10 +3,10 @@
 #include "core/book/book.h"
 #include "ui/format/format.h"
 #include "ui/pages/floor/sheet_preview.h"
+#include "ui/pages/floor/sheet_printing.h"
 #include "ui/print/fonts.h"
 #include "ui/print/pdf_writer.h"
 #include "ui/prompt/prompter.h"
-#include "ui/prompt/sheet_printing.h"
 
 #include <QtWidgets/QCheckBox>
 #include <QtWidgets/QComboBox>
@@ -246,8 +246,13 @@ void FloorPage::print()
 {
     const auto sheets = chosenSheets();
     if (sheets.empty()) return say(tr("Tick at least one lifter first."));
-    const auto shown = showPrintPreview(this, sheets, paper());
-    if (!shown) say(shown.error().what);
+    const PrintQuestion question{tr("Sheets of %1").arg(format::date(m_date->date())), pageSize(paper()),
+                                 [sheets](QPrinter& printer) { return printSheets(printer, sheets); }};
+    if (m_context.prompter.previewPrint(this, question)) return;
+    m_context.prompter.ask(this,
+                           {tr("No printer"), tr("No printer is set up on this machine."),
+                            tr("The same pages can be saved as a PDF and printed elsewhere."), tr("Save as PDF…")},
+                           [this] { savePdf(); });
 }
 
 }  // namespace steelyard

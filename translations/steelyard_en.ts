@@ -291,6 +291,30 @@
     </message>
 </context>
 <context>
+    <name>steelyard::FloorPage</name>
+    <message numerus="yes">
+        <source>%n exercise(s)</source>
+        <translation>
+            <numerusform>%n exercise</numerusform>
+            <numerusform>%n exercises</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n sheet(s). Ticked ones are printed.</source>
+        <translation>
+            <numerusform>%n sheet. Ticked ones are printed.</numerusform>
+            <numerusform>%n sheets. Ticked ones are printed.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Saved %n sheet(s) in %1</source>
+        <translation>
+            <numerusform>Saved %n sheet in %1</numerusform>
+            <numerusform>Saved %n sheets in %1</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>steelyard::ImportPage</name>
     <message numerus="yes">
         <source>… and %n more.</source>

@@ -128,7 +128,7 @@ Athlete ClubWriter::inventAthlete(int index, ClubRandom& random) const
         athlete.gym = gym.id;
         if (!gym.value.plates.empty()) athlete.unit = gym.value.plates.front().plate.unit();
     }
-    static constexpr std::array kGroups{"Early birds", "Evening", "Saturday"};
+    static constexpr std::array kGroups{"Early birds", "Evening", "Platform"};
     athlete.group = QString::fromLatin1(kGroups[static_cast<std::size_t>(index) % kGroups.size()]);
     athlete.daysPerWeek = random.integer(2, 4);
     athlete.minutesPerDay = 15 * random.integer(3, 6);

@@ -26,7 +26,8 @@ protected:
     {
         auto book = newBook(path, clock);
         ASSERT_TRUE(book) << qPrintable(book.error().what);
-        const auto filled = fillSampleClub(**book, {.athletes = 5, .years = 1, .seed = 3, .lastDay = clock.today()}, {});
+        const auto filled =
+            fillSampleClub(**book, {.athletes = 5, .years = 1, .seed = 3, .lastDay = clock.today()}, {});
         ASSERT_TRUE(filled) << qPrintable(filled.error().what);
         book->reset();
         ASSERT_TRUE(window.openBook(path));
@@ -34,7 +35,10 @@ protected:
         ASSERT_TRUE(QTest::qWaitForWindowActive(&window));
         settle();
     }
-    void settle() { ASSERT_TRUE(QTest::qWaitFor([&] { return window.isSettled(); }, 30000)); }
+    void settle()
+    {
+        ASSERT_TRUE(QTest::qWaitFor([&] { return window.isSettled(); }, 30000));
+    }
     void press(Qt::Key key, Qt::KeyboardModifiers modifiers = Qt::NoModifier)
     {
         QWidget* target = window.focusWidget() ? window.focusWidget() : &window;

@@ -13,6 +13,7 @@ struct LineColumn {
     const char* tip;
     Qt::Alignment alignment;
     QString (*text)(const LineReview&, MassUnit);
+    QString (*detail)(const LineReview&, MassUnit);  // the quieter second line
     QVariant (*sortValue)(const LineReview&);
 };
 
@@ -23,7 +24,7 @@ QString rateText(const LineReview& line, MassUnit)
 
 QString rateInterval(const LineReview& line, MassUnit)
 {
-    if (!line.reading.rate) return format::absent();
+    if (!line.reading.rate) return {};
     return LinesModel::tr("%1 to %2")
         .arg(format::signedNumber(line.reading.rate->low90 * 100, 2),
              format::signedNumber(line.reading.rate->high90 * 100, 2));
@@ -37,10 +38,32 @@ QString capacityText(const LineReview& line, MassUnit unit)
 
 QString capacityInterval(const LineReview& line, MassUnit unit)
 {
-    if (!line.reading.capacity) return format::absent();
+    if (!line.reading.capacity) return {};
     return LinesModel::tr("%1 to %2")
         .arg(format::number(format::massIn(line.reading.capacity->low90Kg, unit), 1),
              format::number(format::massIn(line.reading.capacity->high90Kg, unit), 1));
+}
+
+QString lineTitleText(const LineReview& line, MassUnit)
+{
+    return line.variant.isEmpty() ? line.exercise : line.exercise + QStringLiteral(", ") + line.variant;
+}
+
+QString lineDetailText(const LineReview& line, MassUnit)
+{
+    QStringList parts{line.grip, line.standard};
+    parts.removeAll(QString());
+    return parts.join(QStringLiteral(" · "));
+}
+
+QString watchedText(const LineReview& line, MassUnit)
+{
+    return LinesModel::tr("%1 watched").arg(format::number(line.reading.watchedShare * 100, 0));
+}
+
+QString noDetail(const LineReview&, MassUnit)
+{
+    return {};
 }
 
 QVariant nothingToSort(const LineReview&)
@@ -57,41 +80,31 @@ const auto kLineColumns = std::to_array<LineColumn>({
          return format::verdictShape(line.reading.verdict) + QLatin1Char(' ')
                 + format::verdictWord(line.reading.verdict);
      },
-     [](const LineReview& line) { return QVariant(static_cast<int>(line.reading.verdict)); }},
-    {QT_TRANSLATE_NOOP("LinesModel", "Exercise"), "", kLeft,
-     [](const LineReview& line, MassUnit) { return line.exercise; },
-     [](const LineReview& line) { return QVariant(line.exercise); }},
-    {QT_TRANSLATE_NOOP("LinesModel", "Variant"), "", kLeft,
-     [](const LineReview& line, MassUnit) { return line.variant; },
-     [](const LineReview& line) { return QVariant(line.variant); }},
-    {QT_TRANSLATE_NOOP("LinesModel", "Grip"), "", kLeft, [](const LineReview& line, MassUnit) { return line.grip; },
-     [](const LineReview& line) { return QVariant(line.grip); }},
-    {QT_TRANSLATE_NOOP("LinesModel", "Standard"), "", kLeft,
-     [](const LineReview& line, MassUnit) { return line.standard; },
-     [](const LineReview& line) { return QVariant(line.standard); }},
-    {QT_TRANSLATE_NOOP("LinesModel", "Rate, %/week"), "", kRight, rateText,
+     noDetail, [](const LineReview& line) { return QVariant(static_cast<int>(line.reading.verdict)); }},
+    {QT_TRANSLATE_NOOP("LinesModel", "Lift line"),
+     QT_TRANSLATE_NOOP("LinesModel", "Exercise and variant; below: grip and standard"), kLeft, lineTitleText,
+     lineDetailText, [](const LineReview& line) { return QVariant(lineTitleText(line, MassUnit::kg)); }},
+    {QT_TRANSLATE_NOOP("LinesModel", "Rate, %/week"),
+     QT_TRANSLATE_NOOP("LinesModel", "Below: where the true rate lies with 90 % confidence"), kRight, rateText,
+     rateInterval,
      [](const LineReview& line) { return line.reading.rate ? QVariant(line.reading.rate->perWeek) : QVariant(); }},
-    {QT_TRANSLATE_NOOP("LinesModel", "90 % interval"),
-     QT_TRANSLATE_NOOP("LinesModel", "Where the true rate probably lies"), kRight, rateInterval, nothingToSort},
     {QT_TRANSLATE_NOOP("LinesModel", "Capacity, %1"),
-     QT_TRANSLATE_NOOP("LinesModel", "Strength now, as the load for one repetition"), kRight, capacityText,
+     QT_TRANSLATE_NOOP("LinesModel",
+                       "Strength now, as the load for one repetition; below: where it lies with 90 % confidence"),
+     kRight, capacityText, capacityInterval,
      [](const LineReview& line) { return line.reading.capacity ? QVariant(line.reading.capacity->kg) : QVariant(); }},
-    {QT_TRANSLATE_NOOP("LinesModel", "90 % interval"),
-     QT_TRANSLATE_NOOP("LinesModel", "Where the true capacity probably lies"), kRight, capacityInterval, nothingToSort},
     {QT_TRANSLATE_NOOP("LinesModel", "Counted, %"),
-     QT_TRANSLATE_NOOP("LinesModel", "Repetitions to the standard, of those completed lately"), kRight,
-     [](const LineReview& line, MassUnit) { return format::number(line.reading.countedShare * 100, 0); },
-     [](const LineReview& line) { return QVariant(line.reading.countedShare); }},
-    {QT_TRANSLATE_NOOP("LinesModel", "Watched, %"),
-     QT_TRANSLATE_NOOP("LinesModel", "Working sets that somebody watched lately"), kRight,
-     [](const LineReview& line, MassUnit) { return format::number(line.reading.watchedShare * 100, 0); },
-     [](const LineReview& line) { return QVariant(line.reading.watchedShare); }},
+     QT_TRANSLATE_NOOP("LinesModel",
+                       "Repetitions to the standard, of those completed lately; below: how much of the "
+                       "working sets somebody watched"),
+     kRight, [](const LineReview& line, MassUnit) { return format::number(line.reading.countedShare * 100, 0); },
+     watchedText, [](const LineReview& line) { return QVariant(line.reading.countedShare); }},
     {QT_TRANSLATE_NOOP("LinesModel", "Sessions"), "", kRight,
-     [](const LineReview& line, MassUnit) { return format::number(line.reading.exposures, 0); },
+     [](const LineReview& line, MassUnit) { return format::number(line.reading.exposures, 0); }, noDetail,
      [](const LineReview& line) { return QVariant(line.reading.exposures); }},
     {QT_TRANSLATE_NOOP("LinesModel", "Capacity lately"),
      QT_TRANSLATE_NOOP("LinesModel", "The last sessions; hollow: nobody watched, small cross: off standard"), kLeft,
-     [](const LineReview&, MassUnit) { return QString(); }, nothingToSort},
+     noDetail, noDetail, nothingToSort},
 });
 
 }  // namespace
@@ -109,6 +122,11 @@ std::optional<int> LinesModel::rowOf(Id<LiftLine> line) const
     const auto at = std::ranges::find(m_lines, line, &LineReview::id);
     if (at == m_lines.end()) return std::nullopt;
     return static_cast<int>(at - m_lines.begin());
+}
+
+int LinesModel::nameColumn()
+{
+    return 1;
 }
 
 int LinesModel::sparklineColumn()
@@ -136,8 +154,13 @@ QVariant LinesModel::data(const QModelIndex& index, int role) const
         return column.text(line, m_unit);
     case Qt::TextAlignmentRole:
         return QVariant::fromValue(column.alignment);
+    case DetailRole:
+        return column.detail(line, m_unit);
     case Qt::ToolTipRole:
-        return format::plainToolTip(line.reading.why);
+        return format::plainToolTip(lineTitleText(line, m_unit) + QStringLiteral(", ") + lineDetailText(line, m_unit)
+                                    + QStringLiteral(": ") + line.reading.why);
+    case Qt::AccessibleTextRole:
+        return QString(column.text(line, m_unit) + QLatin1Char(' ') + column.detail(line, m_unit)).trimmed();
     case SortRole:
         return column.sortValue(line);
     case PointsRole:

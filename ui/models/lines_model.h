@@ -1,5 +1,5 @@
 // The lift lines of one lifter as a table: what names the line, the verdict in a word, and its numbers with their
-// uncertainty. One column table holds title, alignment, text and sort value; a new column is one row of it.
+// uncertainty. One column table holds title, alignment, both lines of text and sort value; a new column is one row of it.
 #pragma once
 
 #include "core/flags/athlete_review.h"
@@ -12,7 +12,7 @@ class LinesModel : public QAbstractTableModel {
     Q_OBJECT
 
 public:
-    enum Role { SortRole = Qt::UserRole + 1, PointsRole };
+    enum Role { SortRole = Qt::UserRole + 1, PointsRole, DetailRole };
 
     using QAbstractTableModel::QAbstractTableModel;
 
@@ -20,6 +20,7 @@ public:
     [[nodiscard]] const std::vector<LineReview>& lines() const { return m_lines; }
     [[nodiscard]] MassUnit unit() const { return m_unit; }
     [[nodiscard]] std::optional<int> rowOf(Id<LiftLine> line) const;
+    [[nodiscard]] static int nameColumn();
     [[nodiscard]] static int sparklineColumn();
 
     [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;

@@ -75,7 +75,7 @@ void SparklineDelegate::paint(QPainter* painter, const QStyleOptionViewItem& opt
 QSize SparklineDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const
 {
     Q_UNUSED(index)
-    return {option.fontMetrics.averageCharWidth() * 22, option.fontMetrics.height() * 8 / 5};
+    return {option.fontMetrics.averageCharWidth() * 18, option.fontMetrics.height() * 8 / 5};
 }
 
 }  // namespace steelyard

@@ -1,7 +1,9 @@
 #include "ui/shell/theme.h"
 
+#include <QtGui/QPainter>
 #include <QtWidgets/QApplication>
-#include <QtWidgets/QStyleFactory>
+#include <QtWidgets/QProxyStyle>
+#include <QtWidgets/QStyleOption>
 
 namespace steelyard {
 namespace {
@@ -92,11 +94,35 @@ QPalette themePalette(bool dark)
     return palette;
 }
 
+namespace {
+
+// Fusion derives a box's edge from the ground it stands on, which leaves none to be seen on a dark one.
+class BoxEdgeStyle final : public QProxyStyle {
+public:
+    BoxEdgeStyle() : QProxyStyle(QStringLiteral("Fusion")) {}
+
+    void drawPrimitive(PrimitiveElement element, const QStyleOption* option, QPainter* painter,
+                       const QWidget* widget) const override
+    {
+        QProxyStyle::drawPrimitive(element, option, painter, widget);
+        if (element != PE_IndicatorCheckBox && element != PE_IndicatorItemViewItemCheck) return;
+        const ThemeColours& colours = themeColours(option->palette);
+        if (!colours.dark) return;
+        painter->save();
+        painter->setPen(colours.quiet);
+        painter->setBrush(Qt::NoBrush);
+        painter->drawRect(option->rect.adjusted(0, 0, -1, -1));
+        painter->restore();
+    }
+};
+
+}  // namespace
+
 void applyTheme(QApplication& app, ThemeChoice choice)
 {
     // Qt 6.4 tells the system's wish only through the palette it starts with.
     const bool dark = choice == ThemeChoice::System ? isDark(QPalette(app.palette())) : choice == ThemeChoice::Dark;
-    app.setStyle(QStyleFactory::create(QStringLiteral("Fusion")));
+    app.setStyle(new BoxEdgeStyle);
     app.setPalette(themePalette(dark));
 }
 

@@ -66,7 +66,8 @@ TEST(OlderBooks, OpenWithEverythingThatWasInThem)
         EXPECT_EQ(must(schemaVersion(book->database())), builtInMigrations().back().version);
         EXPECT_EQ(must(verifyBook(book->database(), {})).findings, QStringList()) << qPrintable(name);
 
-        QFile written(olderBooks().filePath(QString(name).replace(QStringLiteral(".steelyard"), QStringLiteral(".jsonl"))));
+        QFile written(
+            olderBooks().filePath(QString(name).replace(QStringLiteral(".steelyard"), QStringLiteral(".jsonl"))));
         ASSERT_TRUE(written.open(QIODevice::ReadOnly));
         const auto then = rowsOf(written.readAll());
         const auto now = rowsOf(must(dumpContent(book->database())));

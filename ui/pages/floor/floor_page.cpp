@@ -26,7 +26,7 @@ constexpr int kSheetIndexRole = Qt::UserRole + 1;
 
 QString sheetRowText(const DaySheet& day)
 {
-    const QString exercises = FloorPage::tr("exercises: %1").arg(day.sheet.exercises.size());
+    const QString exercises = FloorPage::tr("%n exercise(s)", nullptr, static_cast<int>(day.sheet.exercises.size()));
     QString text = QStringLiteral("%1 · %2").arg(day.sheet.athlete, exercises);
     if (day.sheet.source == SheetSource::PlannedDay) text += QStringLiteral(" · ") + FloorPage::tr("planned");
     if (!day.expected) text += QStringLiteral(" · ") + FloorPage::tr("not expected");
@@ -68,6 +68,10 @@ QWidget* FloorPage::makeSide()
     m_others = new QCheckBox(tr("Show those not expected as &well"), side);
     m_list = new QListWidget(side);
     m_list->setAccessibleName(tr("Lifters of the day"));
+    m_list->setSpacing(2);
+    m_list->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    m_list->setTextElideMode(Qt::ElideRight);
+    m_list->setFrameShape(QFrame::NoFrame);
     m_list->setToolTip(tr("Space ticks a lifter; only ticked sheets are printed."));
     m_line = new QLabel(side);
     m_line->setTextFormat(Qt::PlainText);
@@ -97,9 +101,7 @@ void FloorPage::build()
     connect(m_others, &QCheckBox::toggled, this, [this] { makeSheets(); });
     connect(m_paper, &QComboBox::currentIndexChanged, this, [this] { showPreview(); });
     connect(m_list, &QListWidget::currentRowChanged, this, [this] { showPreview(); });
-    connect(m_list, &QListWidget::itemChanged, this, [this] {
-        Q_EMIT actionsChanged();
-    });
+    connect(m_list, &QListWidget::itemChanged, this, [this] { Q_EMIT actionsChanged(); });
 }
 
 void FloorPage::showEvent(QShowEvent* event)
@@ -171,10 +173,11 @@ void FloorPage::take(Result<std::vector<DaySheet>> sheets)
     if (!sheets)
         say(sheets.error().what);
     else if (m_sheets.empty())
-        say(tr("Nobody is expected that day: nothing is planned, and nobody trained on that weekday in two of the last "
+        say(
+            tr("Nobody is expected that day: nothing is planned, and nobody trained on that weekday in two of the last "
                "four weeks. Choose another day, or show those not expected as well."));
     else
-        say(tr("Sheets: %1. Ticked ones are printed.").arg(m_sheets.size()));
+        say(tr("%n sheet(s). Ticked ones are printed.", nullptr, static_cast<int>(m_sheets.size())));
 }
 
 void FloorPage::fillList()
@@ -236,7 +239,7 @@ void FloorPage::savePdf()
         [this, sheets, size = paper()](const QString& path) {
             const auto written = writeSheetsPdf(sheets, size, path);
             if (written)
-                say(tr("Saved sheets: %1, in %2").arg(QString::number(sheets.size()), path));
+                say(tr("Saved %n sheet(s) in %1", nullptr, static_cast<int>(sheets.size())).arg(path));
             else
                 m_context.prompter.tellError(this, tr("The sheets were not saved"), written.error());
         });

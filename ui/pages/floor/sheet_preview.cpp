@@ -16,6 +16,7 @@ constexpr double kPageGap = 14;
 constexpr double kZoomStep = 1.2;
 constexpr double kLeastZoom = 0.8;
 constexpr double kMostZoom = 16;
+constexpr double kWidestFit = 5;  // more than a page at arm's length helps nobody, and shows less of it
 
 }  // namespace
 
@@ -39,7 +40,7 @@ void SheetPreview::setSheets(const std::vector<SessionSheet>& sheets, PaperSize 
 
 double SheetPreview::pixelsPerMm() const
 {
-    return m_zoom.value_or(std::max(kLeastZoom, (viewport()->width() - 2 * kPageGap) / m_paper.width()));
+    return m_zoom.value_or(std::clamp((viewport()->width() - 2 * kPageGap) / m_paper.width(), kLeastZoom, kWidestFit));
 }
 
 QSizeF SheetPreview::pagePixels() const
@@ -99,12 +100,23 @@ void SheetPreview::resizeEvent(QResizeEvent*)
 void SheetPreview::keyPressEvent(QKeyEvent* event)
 {
     switch (event->key()) {
-    case Qt::Key_Plus: zoomBy(1); return;
-    case Qt::Key_Minus: zoomBy(-1); return;
-    case Qt::Key_0: fitWidth(); return;
-    case Qt::Key_PageDown: verticalScrollBar()->triggerAction(QAbstractSlider::SliderPageStepAdd); return;
-    case Qt::Key_PageUp: verticalScrollBar()->triggerAction(QAbstractSlider::SliderPageStepSub); return;
-    default: QAbstractScrollArea::keyPressEvent(event);
+    case Qt::Key_Plus:
+        zoomBy(1);
+        return;
+    case Qt::Key_Minus:
+        zoomBy(-1);
+        return;
+    case Qt::Key_0:
+        fitWidth();
+        return;
+    case Qt::Key_PageDown:
+        verticalScrollBar()->triggerAction(QAbstractSlider::SliderPageStepAdd);
+        return;
+    case Qt::Key_PageUp:
+        verticalScrollBar()->triggerAction(QAbstractSlider::SliderPageStepSub);
+        return;
+    default:
+        QAbstractScrollArea::keyPressEvent(event);
     }
 }
 

@@ -2,6 +2,7 @@
 
 #include "ui/format/format.h"
 #include "ui/models/sparkline_delegate.h"
+#include "ui/models/two_line_delegate.h"
 
 #include <QtCore/QSortFilterProxyModel>
 #include <QtWidgets/QHeaderView>
@@ -24,9 +25,8 @@ void setUpLinesTable(QTableView* table)
     table->setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
     table->setFrameShape(QFrame::NoFrame);
     table->verticalHeader()->hide();
-    table->verticalHeader()->setDefaultSectionSize(table->fontMetrics().height() * 8 / 5);
+    table->verticalHeader()->setDefaultSectionSize(table->fontMetrics().height() * 2 + 6);
     table->horizontalHeader()->setHighlightSections(false);
-    table->horizontalHeader()->setStretchLastSection(true);
 }
 
 }  // namespace
@@ -49,6 +49,8 @@ LinesPanel::LinesPanel(QWidget* parent)
     m_table->setModel(m_sorted);
     setUpLinesTable(m_table);
     m_table->sortByColumn(-1, Qt::AscendingOrder);
+    m_table->setItemDelegate(new TwoLineDelegate(LinesModel::DetailRole, m_table));
+    m_table->horizontalHeader()->setSectionResizeMode(LinesModel::nameColumn(), QHeaderView::Stretch);
     m_table->setItemDelegateForColumn(LinesModel::sparklineColumn(), new SparklineDelegate(m_table));
     m_table->setAccessibleName(tr("Lift lines"));
     m_why->setTextFormat(Qt::PlainText);

@@ -330,6 +330,13 @@
             <numerusform>%n sets came in. Undo takes them out again.</numerusform>
         </translation>
     </message>
+    <message numerus="yes">
+        <source>%n row(s) set aside: %1</source>
+        <translation>
+            <numerusform>%n row set aside: %1</numerusform>
+            <numerusform>%n rows set aside: %1</numerusform>
+        </translation>
+    </message>
 </context>
 <context>
     <name>steelyard::LinesPanel</name>

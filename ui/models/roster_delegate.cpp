@@ -65,19 +65,22 @@ void RosterDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option
     const RosterInk ink = inkFor(row, option.palette, option.state.testFlag(QStyle::State_Selected));
     const QFontMetrics metrics(option.font);
     const int gap = metrics.horizontalAdvance(QLatin1Char('0'));
-    const int countsWidth = 3 * metrics.horizontalAdvance(QStringLiteral("▼00 "));
+    const int countsWidth = 3 * metrics.horizontalAdvance(QStringLiteral("○00  "));
     const int wordWidth = metrics.horizontalAdvance(format::severityWord(Severity::Medium)) + gap;
     const QRect line = option.rect.adjusted(gap, 0, -gap / 2, 0);
     const QRect mark(line.left(), line.top(), metrics.horizontalAdvance(QStringLiteral("●")) + gap, line.height());
     const QRect counts(line.right() - countsWidth, line.top(), countsWidth, line.height());
     const QRect word(counts.left() - wordWidth, line.top(), wordWidth, line.height());
-    const QRect name(mark.right(), line.top(), word.left() - mark.right() - gap, line.height());
+    // In a narrow pane the name goes before the word: the mark says the same by its shape.
+    const bool wordFits = word.left() - mark.right() > 14 * metrics.averageCharWidth();
+    const int nameEnd = (wordFits ? word.left() : counts.left()) - gap;
+    const QRect name(mark.right(), line.top(), nameEnd - mark.right(), line.height());
 
     painter->save();
     painter->setFont(option.font);
     painter->setPen(ink.severity);
     if (row.reviewed) painter->drawText(mark, Qt::AlignVCenter, format::severityShape(row.worst));
-    painter->drawText(word, Qt::AlignLeft | Qt::AlignVCenter, soonWord(row));
+    if (wordFits) painter->drawText(word, Qt::AlignLeft | Qt::AlignVCenter, soonWord(row));
     painter->setPen(ink.name);
     painter->drawText(name, Qt::AlignVCenter, metrics.elidedText(row.name, Qt::ElideRight, name.width()));
     painter->setPen(ink.quiet);

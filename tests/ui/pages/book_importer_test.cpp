@@ -63,6 +63,23 @@ TEST_F(ImportIntoABook, PreviewsWithoutChangingAnything)
     EXPECT_EQ(test::rawDump(m_book->database()), before);
 }
 
+TEST_F(ImportIntoABook, ShowsTheHeaderOfAFileWhoseColumnsItDoesNotKnowAndReadsItOnceToldWhichIsWhich)
+{
+    const QByteArray file = "Wann;Wer;Was;kg;Wie oft\n03.02.2026;Ada Fulcrum;Arm curl;42,5;10\n";
+    ImportChoices choices = m_importer.guess(file);
+    const QString path = write(file);
+    const auto unknown = must(m_importer.preview(path, choices, Progress()));
+    EXPECT_EQ(unknown.header.size(), 5);
+    EXPECT_EQ(unknown.rows.size(), 1U);
+    EXPECT_FALSE(unknown.refusal.isEmpty());
+    const QStringList order{QStringLiteral("date"), QStringLiteral("athlete"), QStringLiteral("exercise"),
+                            QStringLiteral("load"), QStringLiteral("reps")};
+    for (ColumnChoice& choice : choices.columns) choice.source = static_cast<int>(order.indexOf(choice.column));
+    const auto told = must(m_importer.preview(path, choices, Progress()));
+    EXPECT_EQ(told.refusal, QString());
+    EXPECT_EQ(told.newSets, 1);
+}
+
 TEST_F(ImportIntoABook, RefusesAllOrSetsBadRowsAsideAndCanBeUndone)
 {
     const QByteArray before = test::rawDump(m_book->database());

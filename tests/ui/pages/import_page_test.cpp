@@ -117,8 +117,7 @@ struct ImportPageCase {
     void spoil()
     {
         importer.answer.badRows = 1;
-        importer.answer.troubles = {
-            {1, 0, QStringLiteral("“x” is no date."), QStringLiteral("Write it as 2026-04-03.")}};
+        importer.answer.troubles = {{1, 0, QStringLiteral("“x”"), QStringLiteral("Write it as 2026-04-03.")}};
     }
 };
 
@@ -139,7 +138,7 @@ TEST(ImportPage, ReportsBadRowsByLineAndColumnAndImportsOnlyWhenTheyAreSetAside)
     c.spoil();
     c.open();
     EXPECT_EQ(c.page->findChild<QPlainTextEdit*>()->toPlainText(),
-              QStringLiteral("Line 3, “Tag”: “x” is no date. Write it as 2026-04-03."));
+              QStringLiteral("Line 3, “Tag”, “x”: Write it as 2026-04-03."));
     EXPECT_FALSE(c.import().isEnabled());
     c.page->findChild<QCheckBox*>()->setChecked(true);
     EXPECT_TRUE(c.import().isEnabled());
@@ -198,7 +197,7 @@ TEST(ImportPreviewModel, MarksTheCellThatCannotBeRead)
     ImportPreview preview;
     preview.header = {QStringLiteral("a"), QStringLiteral("b")};
     preview.rows = {{QStringLiteral("1"), QStringLiteral("<b>2</b>")}};
-    preview.troubles = {{0, 1, QStringLiteral("“<b>2</b>” is no number."), QStringLiteral("Write 2.")}};
+    preview.troubles = {{0, 1, QStringLiteral("“<b>2</b>”"), QStringLiteral("Write 2.")}};
     model.setPreview(preview);
     EXPECT_EQ(model.index(0, 0).data().toString(), QStringLiteral("1"));
     EXPECT_EQ(model.index(0, 1).data().toString(), QStringLiteral("⚠ <b>2</b>"));

@@ -47,6 +47,7 @@ QPushButton* FloorPage::makeButton(const QString& action, const QString& text, c
     button->setObjectName(action);
     button->setToolTip(tr("Key: %1").arg(keys));
     connect(button, &QPushButton::clicked, this, [this, action] { perform(action); });
+    connect(this, &Page::actionsChanged, button, [this, button, action] { button->setEnabled(canPerform(action)); });
     return button;
 }
 
@@ -152,6 +153,7 @@ void FloorPage::makeSheets()
     m_job.cancel();
     m_stale = true;
     say(tr("Making the sheets…"));
+    m_preview->setHint({});
     const DaySheetsRequest request{m_date->date(), 1, std::nullopt, m_others->isChecked()};
     m_job = m_context.jobs.run(
         this, tr("Making the sheets"),
@@ -171,11 +173,15 @@ void FloorPage::take(Result<std::vector<DaySheet>> sheets)
     m_sheets = sheets ? *std::move(sheets) : std::vector<DaySheet>();
     fillList();
     if (!sheets)
-        say(sheets.error().what);
+        m_preview->setHint(sheets.error().what);
+    else
+        m_preview->setHint(
+            tr("Nothing is planned for this day, and nobody trained on this weekday in two of the last "
+               "four weeks. Choose another day ([ and ]), or show those not expected as well."));
+    if (!sheets)
+        say(tr("The sheets could not be made."));
     else if (m_sheets.empty())
-        say(
-            tr("Nobody is expected that day: nothing is planned, and nobody trained on that weekday in two of the last "
-               "four weeks. Choose another day, or show those not expected as well."));
+        say(tr("Nobody is expected that day."));
     else
         say(tr("%n sheet(s). Ticked ones are printed.", nullptr, static_cast<int>(m_sheets.size())));
 }

@@ -16,6 +16,7 @@ constexpr double kPageGap = 14;
 constexpr double kZoomStep = 1.2;
 constexpr double kLeastZoom = 0.8;
 constexpr double kMostZoom = 16;
+constexpr int kHintLetters = 60;
 constexpr double kWidestFit = 5;  // more than a page at arm's length helps nobody, and shows less of it
 
 }  // namespace
@@ -36,6 +37,13 @@ void SheetPreview::setSheets(const std::vector<SessionSheet>& sheets, PaperSize 
         for (SheetPage& page : layOutSheet(sheet, paper).pages) m_pages.push_back(std::move(page));
     arrange();
     verticalScrollBar()->setValue(0);
+}
+
+void SheetPreview::setHint(const QString& hint)
+{
+    m_hint = hint;
+    setAccessibleDescription(hint);
+    viewport()->update();
 }
 
 double SheetPreview::pixelsPerMm() const
@@ -76,6 +84,13 @@ void SheetPreview::arrange()
 void SheetPreview::paintEvent(QPaintEvent*)
 {
     QPainter painter(viewport());
+    if (m_pages.empty()) {
+        painter.fillRect(viewport()->rect(), palette().color(QPalette::Window));
+        const int width = std::min(viewport()->width() - 40, fontMetrics().averageCharWidth() * kHintLetters);
+        const QRect area((viewport()->width() - width) / 2, 0, width, viewport()->height());
+        painter.drawText(area, Qt::AlignCenter | Qt::TextWordWrap, m_hint);
+        return;
+    }
     painter.fillRect(viewport()->rect(), palette().color(QPalette::Mid));
     const QSizeF size = pagePixels();
     const double left = std::max(kPageGap, (viewport()->width() - size.width()) / 2) - horizontalScrollBar()->value();

@@ -18,6 +18,8 @@ public:
     explicit SheetPreview(QWidget* parent = nullptr);
 
     void setSheets(const std::vector<SessionSheet>& sheets, PaperSize paper);
+    // What stands there while there is no sheet.
+    void setHint(const QString& hint);
     void zoomBy(int steps);
     void fitWidth();
     [[nodiscard]] int pageCount() const { return static_cast<int>(m_pages.size()); }
@@ -33,6 +35,7 @@ private:
     [[nodiscard]] QSizeF pagePixels() const;
 
     std::vector<SheetPage> m_pages;
+    QString m_hint;
     QSizeF m_paper;
     std::optional<double> m_zoom;  // pixels for a millimetre; absent: as wide as the view
 };

@@ -85,7 +85,7 @@ Result<ImportOutcome> importFile(const QString& book, const QString& path, const
     if (choices.setBadRowsAside) {
         STEELYARD_TRY(const ImportOutcome trial, importLogbook(*database, parsed, {true, true}, progress));
         if (!trial.report.problemRecords.empty())
-            STEELYARD_CHECK(writeAside(path + QStringLiteral(".set-aside.csv"), problemRowsCsv(parsed, trial.report)));
+            STEELYARD_CHECK(writeAside(LogbookImporter::setAsidePath(path), problemRowsCsv(parsed, trial.report)));
     }
     STEELYARD_TRY(auto outcome, importLogbook(*database, parsed, {false, choices.setBadRowsAside}, progress));
     if (!outcome.report.written)
@@ -132,9 +132,14 @@ Result<ImportPreview> BookImporter::preview(const QString& path, const ImportCho
     const LogbookMapping mapping = mappingOf(choices);
     ImportPreview preview;
     STEELYARD_TRY(const std::vector<int> lines, readRawRows(bytes, mapping, preview));
-    STEELYARD_TRY(const ParsedLogbook parsed, parseLogbook(bytes, mapping, m_book.clock().today(), progress));
+    const auto parsed = parseLogbook(bytes, mapping, m_book.clock().today(), progress);
+    if (!parsed && parsed.error().code == ErrorCode::Cancelled) return fail(parsed.error());
+    if (!parsed) {
+        preview.refusal = parsed.error().what;
+        return preview;
+    }
     STEELYARD_TRY(auto database, Database::openWriter(m_book.path()));
-    STEELYARD_TRY(const ImportOutcome trial, importLogbook(*database, parsed, {true, true}, progress));
+    STEELYARD_TRY(const ImportOutcome trial, importLogbook(*database, *parsed, {true, true}, progress));
     const ImportReport& report = trial.report;
     preview.badRows = report.rowsSetAside;
     preview.newAthletes = static_cast<int>(report.newAthletes.size());
@@ -143,8 +148,7 @@ Result<ImportPreview> BookImporter::preview(const QString& path, const ImportCho
     for (const RowProblem& problem : report.problems) {
         const auto row = std::ranges::lower_bound(lines, problem.line);
         preview.troubles.push_back({static_cast<int>(row - lines.begin()), sourceOf(choices, problem.column),
-                                    BookImporterText::tr("“%1” in %2").arg(problem.value, problem.column),
-                                    problem.text});
+                                    BookImporterText::tr("“%1”").arg(problem.value), problem.text});
     }
     return preview;
 }

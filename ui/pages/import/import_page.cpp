@@ -36,7 +36,6 @@ ImportPage::ImportPage(LogbookImporter& importer, Prompter& prompter, JobRunner&
 {
     setAcceptDrops(true);
     auto* all = new QVBoxLayout(this);
-    all->setContentsMargins(14, 10, 14, 10);
     all->setSpacing(8);
     all->addLayout(makeFileRow());
     all->addLayout(makeChoiceRow());
@@ -99,13 +98,21 @@ QLayout* ImportPage::makeChoiceRow()
 QLayout* ImportPage::makeTables()
 {
     m_columns = new QTableWidget(0, 2, this);
-    m_columns->setHorizontalHeaderLabels({tr("logbook"), tr("column of the file")});
+    m_columns->setHorizontalHeaderLabels({tr("Logbook"), tr("Column of the file")});
+    m_columns->horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
     m_columns->verticalHeader()->hide();
     m_columns->horizontalHeader()->setStretchLastSection(true);
-    m_columns->setFixedWidth(300);
+    m_columns->setFixedWidth(320);
     m_columns->setAccessibleName(tr("Which column of the file is which"));
     m_rows = new QTableView(this);
     m_rows->setModel(m_model);
+    for (QTableView* table : {static_cast<QTableView*>(m_columns), m_rows}) {
+        table->setShowGrid(false);
+        table->setFrameShape(QFrame::NoFrame);
+        table->setWordWrap(false);
+        table->horizontalHeader()->setHighlightSections(false);
+        table->verticalHeader()->setDefaultSectionSize(fontMetrics().height() * 8 / 5);
+    }
     m_rows->setAccessibleName(tr("First rows of the file"));
     m_report = new QPlainTextEdit(this);
     m_report->setReadOnly(true);
@@ -252,8 +259,8 @@ void ImportPage::take(Result<ImportPreview> preview)
         const QString column = preview->header.value(trouble.source);
         lines +=
             column.isEmpty()
-                ? tr("Line %1: %2 %3").arg(QString::number(trouble.row + 2), trouble.what, trouble.mend)
-                : tr("Line %1, “%2”: %3 %4").arg(QString::number(trouble.row + 2), column, trouble.what, trouble.mend);
+                ? tr("Line %1, %2: %3").arg(QString::number(trouble.row + 2), trouble.what, trouble.mend)
+                : tr("Line %1, “%2”, %3: %4").arg(QString::number(trouble.row + 2), column, trouble.what, trouble.mend);
     }
     if (const auto left = static_cast<int>(preview->troubles.size()) - kMostReported; left > 0)
         lines += tr("… and %n more.", nullptr, left);
@@ -261,6 +268,7 @@ void ImportPage::take(Result<ImportPreview> preview)
     m_counts->setText(tr("New lifters: %1. New sets: %2. Already there: %3. Rows that can’t be read: %4.")
                           .arg(QString::number(preview->newAthletes), QString::number(preview->newSets),
                                QString::number(preview->alreadyThere), QString::number(preview->badRows)));
+    if (!preview->refusal.isEmpty()) m_counts->setText(preview->refusal);
     m_model->setPreview(std::move(*preview));
     if (const QString missing = missingColumns(); !missing.isEmpty())
         m_counts->setText(tr("Say which column of the file holds: %1.").arg(missing));
@@ -280,7 +288,8 @@ void ImportPage::updateButtons()
     const bool running = m_importJob.isRunning();
     const ImportPreview& preview = m_model->preview();
     const bool clean = preview.badRows == 0 || m_choices.setBadRowsAside;
-    m_import->setEnabled(m_readable && !running && clean && preview.newSets > 0 && missingColumns().isEmpty());
+    const bool taken = m_readable && preview.refusal.isEmpty();
+    m_import->setEnabled(taken && !running && clean && preview.newSets > 0 && missingColumns().isEmpty());
     m_stop->setVisible(running);
     m_progress->setVisible(running);
     m_aside->setEnabled(!running);
@@ -303,7 +312,10 @@ void ImportPage::finished(const Result<int>& sets)
     m_importJob = {};
     m_readable = false;  // what was new is there now
     if (sets) {
-        m_counts->setText(tr("%n set(s) came in. Undo takes them out again.", nullptr, *sets));
+        QString text = tr("%n set(s) came in. Undo takes them out again.", nullptr, *sets);
+        if (const int aside = m_choices.setBadRowsAside ? m_model->preview().badRows : 0; aside > 0)
+            text += u' ' + tr("%n row(s) set aside: %1", nullptr, aside).arg(LogbookImporter::setAsidePath(m_path));
+        m_counts->setText(text);
         Q_EMIT imported(*sets);
     } else {
         m_readable = true;

@@ -43,7 +43,8 @@ QVariant ImportPreviewModel::data(const QModelIndex& index, int role) const
     case Qt::ToolTipRole:
         // Tool tips guess whether they are rich text; what comes from a file must stay as it is.
         if (!trouble) return {};
-        return QString(QStringLiteral("<p>") + QString(trouble->what + u' ' + trouble->mend).toHtmlEscaped()
+        return QString(QStringLiteral("<p>")
+                       + QString(trouble->what + QStringLiteral(": ") + trouble->mend).toHtmlEscaped()
                        + QStringLiteral("</p>"));
     case Qt::ForegroundRole:
         return trouble ? QVariant(QBrush(themeColours(QGuiApplication::palette()).alarm)) : QVariant();

@@ -39,8 +39,8 @@ struct ImportChoices {
 struct ImportTrouble {
     int row = 0;
     int source = -1;  // column of the file; -1: the row as a whole
-    QString what;
-    QString mend;
+    QString what;     // what stands there
+    QString mend;     // what should
     friend bool operator==(const ImportTrouble&, const ImportTrouble&) = default;
 };
 
@@ -52,6 +52,7 @@ struct ImportPreview {
     int newAthletes = 0;
     int newSets = 0;
     int alreadyThere = 0;
+    QString refusal;  // why nothing can come in with these choices, whatever the rows hold; the header stands
     friend bool operator==(const ImportPreview&, const ImportPreview&) = default;
 };
 
@@ -59,6 +60,8 @@ class LogbookImporter {
 public:
     static constexpr int kPreviewRows = 50;
     virtual ~LogbookImporter() = default;
+    // Where the bad rows of a file go when they are set aside.
+    [[nodiscard]] static QString setAsidePath(const QString& path) { return path + QStringLiteral(".set-aside.csv"); }
     [[nodiscard]] virtual QStringList encodings() const = 0;
     // From the first part of the file; names every column of the logbook, chosen or not.
     [[nodiscard]] virtual ImportChoices guess(const QByteArray& head) const = 0;

@@ -2,6 +2,8 @@
 
 #include <QtCore/QCoreApplication>
 
+#include <cstdlib>
+
 namespace steelyard {
 namespace {
 
@@ -31,6 +33,23 @@ Problems validate(const Gym& gym)
     for (const LoadRun& run : gym.dumbbells) checkRun(run, QStringLiteral("dumbbells"), problems);
     for (const LoadRun& run : gym.stacks) checkRun(run, QStringLiteral("stacks"), problems);
     return problems;
+}
+
+std::optional<Load> barFor(const Gym* gym, const Variant& variant)
+{
+    if (!gym) return variant.barMass;
+    const auto apart = [&](const GymBar& bar) {
+        return variant.barMass ? std::abs(bar.mass.mass().steps() - variant.barMass->mass().steps()) : 0;
+    };
+    const GymBar* nearest = nullptr;
+    for (const GymBar& bar : gym->bars)
+        if (bar.implement == variant.implement && (!nearest || apart(bar) < apart(*nearest))) nearest = &bar;
+    if (!nearest) return variant.barMass;
+    const bool isBar = variant.implement == Implement::StraightBar || variant.implement == Implement::AngledBar;
+    if (isBar || !variant.barMass) return nearest->mass;
+    const auto reach =
+        static_cast<std::int64_t>(kSameLeverShare * static_cast<double>(variant.barMass->mass().steps()));
+    return apart(*nearest) <= reach ? std::optional(nearest->mass) : variant.barMass;
 }
 
 }  // namespace steelyard

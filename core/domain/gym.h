@@ -39,4 +39,10 @@ struct Gym {
 
 [[nodiscard]] Problems validate(const Gym&);
 
+// The bar, sled or lever that a variant is done with in a gym. Bars belong to the gym: the one of this implement nearest to
+// the variant's usual bar. A machine brings its own lever: the gym's only where it is about the same (kSameLeverShare),
+// else the variant's. Without a gym, or when the gym lists none: the variant's.
+inline constexpr double kSameLeverShare = 0.1;  // our convention
+[[nodiscard]] std::optional<Load> barFor(const Gym* gym, const Variant& variant);
+
 }  // namespace steelyard

@@ -34,15 +34,6 @@ LoadFinder::LoadFinder(const Gym* gym, MassUnit unit)
     : m_gym(gym), m_unit(unit), m_barPlates(platesIn(gym)), m_beltPlates(platesIn(gym), PlateSearch::Hang::Singly)
 {}
 
-std::optional<Load> LoadFinder::barOf(const Variant& variant) const
-{
-    if (variant.barMass) return variant.barMass;
-    if (!m_gym) return std::nullopt;
-    const auto bar = std::find_if(m_gym->bars.begin(), m_gym->bars.end(),
-                                  [&](const GymBar& known) { return known.implement == variant.implement; });
-    return bar == m_gym->bars.end() ? std::nullopt : std::optional(bar->mass);
-}
-
 LoadFinder::Grid LoadFinder::defaultGrid(const Variant& variant) const
 {
     const bool perHand = variant.loading == Loading::PerHand;
@@ -57,7 +48,7 @@ LoadFinder::Grid LoadFinder::defaultGrid(const Variant& variant) const
     // Nobody lifts a dumbbell or a pin of nothing; hanging nothing on, or taking nothing off, is a load.
     if (perHand || variant.loading == Loading::Stack) grid.first = grid.step;
     if (variant.loading == Loading::BarTotal)
-        if (const auto bar = barOf(variant)) {
+        if (const auto bar = barFor(m_gym, variant)) {
             // Steps go up from the bar; a bar of the other unit starts at the next whole step instead.
             const std::int64_t steps = (bar->mass().steps() + grid.step.steps() - 1) / grid.step.steps();
             grid.first = bar->unit() == grid.unit ? bar->mass() : steps * grid.step;
@@ -69,7 +60,7 @@ LoadFinder::Ladder LoadFinder::ladderOf(const Variant& variant) const
 {
     Ladder ladder;
     if (variant.loading == Loading::BarTotal && m_barPlates.hasPlates())
-        if (const auto bar = barOf(variant)) {
+        if (const auto bar = barFor(m_gym, variant)) {
             ladder.plates = &m_barPlates;
             ladder.emptyBar = bar->mass();
             // Collars belong to bars with sleeves, not to plate-loaded machines.

@@ -57,7 +57,6 @@ private:
         std::vector<Grid> grids;  // otherwise
     };
     [[nodiscard]] Ladder ladderOf(const Variant& variant) const;
-    [[nodiscard]] std::optional<Load> barOf(const Variant& variant) const;
     [[nodiscard]] Grid defaultGrid(const Variant& variant) const;
     [[nodiscard]] std::optional<Spot> upTo(const Ladder& ladder, Mass limit) const;
     [[nodiscard]] std::optional<Spot> from(const Ladder& ladder, Mass limit) const;

@@ -8,19 +8,11 @@ SheetEquipment::SheetEquipment(std::optional<Gym> gym, MassUnit unit)
     : m_gym(gym ? std::make_unique<const Gym>(*std::move(gym)) : nullptr), m_unit(unit), m_loads(m_gym.get(), unit)
 {}
 
-std::optional<Load> SheetEquipment::barFor(const Variant& variant) const
-{
-    if (variant.barMass) return variant.barMass;
-    if (!m_gym) return std::nullopt;
-    const auto bar = std::ranges::find(m_gym->bars, variant.implement, &GymBar::implement);
-    return bar == m_gym->bars.end() ? std::nullopt : std::optional(bar->mass);
-}
-
 void SheetEquipment::describe(SheetLoad& load, const Variant& variant) const
 {
     switch (variant.loading) {
     case Loading::BarTotal: {
-        load.bar = barFor(variant);
+        load.bar = barFor(m_gym.get(), variant);
         if (!load.bar || !m_gym || m_gym->plates.empty()) return;
         load.picture = LoadPicture::Bar;
         const bool sleeves = variant.implement == Implement::StraightBar || variant.implement == Implement::AngledBar;

@@ -46,7 +46,6 @@ public:
     [[nodiscard]] SheetLoad setUp(const Load& asked, const Variant& variant) const;
 
 private:
-    [[nodiscard]] std::optional<Load> barFor(const Variant& variant) const;
     void describe(SheetLoad& load, const Variant& variant) const;
 
     std::unique_ptr<const Gym> m_gym;  // where the finder's pointer stays good

@@ -3,6 +3,7 @@
 #include "ui/shell/actions.h"
 
 #include <QtCore/QFile>
+#include <QtCore/QUrl>
 #include <QtGui/QKeySequence>
 #include <QtWidgets/QDialog>
 #include <QtWidgets/QDialogButtonBox>
@@ -61,12 +62,15 @@ QDialog* makeKeyList(QWidget* parent)
     return makeHelpDialog(parent, HelpText::tr("List of keys"), tree, {520, 620});
 }
 
-QDialog* makeGuide(QWidget* parent)
+QDialog* makeGuide(QWidget* parent, const QString& place)
 {
+    const QString first = QStringLiteral("guide");
+    const QString page = QFile::exists(QStringLiteral(":/guide/%1.md").arg(place)) ? place : first;
     auto* browser = new QTextBrowser;
-    QFile file(QStringLiteral(":/guide/guide.md"));
-    if (file.open(QIODevice::ReadOnly)) browser->setMarkdown(QString::fromUtf8(file.readAll()));
-    return makeHelpDialog(parent, HelpText::tr("Guide"), browser, {720, 640});
+    browser->setOpenExternalLinks(true);
+    browser->document()->setDocumentMargin(16);
+    browser->setSource(QUrl(QStringLiteral("qrc:/guide/%1.md").arg(page)));
+    return makeHelpDialog(parent, HelpText::tr("Guide"), browser, {760, 680});
 }
 
 QDialog* makeAbout(QWidget* parent)

@@ -158,7 +158,7 @@ void MainWindow::performShell(const QString& id)
         (new ActionFinder(all, this))->open();
     }
     if (is("help.keys")) makeKeyList(this)->show();
-    if (is("help.guide")) makeGuide(this)->show();
+    if (is("help.guide")) makeGuide(this, m_view ? m_view->currentPage()->key() : QString())->show();
     if (is("help.about")) makeAbout(this)->show();
 }
 

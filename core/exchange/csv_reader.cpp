@@ -172,7 +172,7 @@ Result<std::optional<CsvRecord>> CsvReader::next()
 {
     while (m_at < m_text.size() && atLineEnd()) passLineEnd();
     if (m_at >= m_text.size()) return std::nullopt;
-    CsvRecord record{m_line, {}};
+    CsvRecord record{m_line, {}, m_at};
     while (true) {
         const bool quoted = m_at < m_text.size() && m_text[m_at] == u'"';
         STEELYARD_TRY(QString field, quoted ? quotedField() : plainField());

@@ -88,6 +88,7 @@ public:
         m_problems = &problems;
         const std::size_t before = problems.size();
         row.line = record.line;
+        row.at = record.at;
         if (record.fields.size() > m_header.size())
             complain({}, {},
                      LogbookCsvText::tr("this row has %1 fields where the header has %2; is a separator or a quotation "
@@ -333,9 +334,9 @@ Result<ParsedLogbook> parseLogbook(const QByteArray& bytes, const LogbookMapping
         return fail(ErrorCode::Invalid,
                     LogbookCsvText::tr("The file is larger than %1 MB. Split it and import the parts.")
                         .arg(kMostImportBytes / 1024 / 1024));
-    STEELYARD_TRY(QString text, decodeText(bytes, mapping.encoding));
-    CsvReader reader(std::move(text), mapping.separator);
     ParsedLogbook parsed;
+    STEELYARD_TRY(parsed.text, decodeText(bytes, mapping.encoding));
+    CsvReader reader(parsed.text, mapping.separator);
     parsed.separator = mapping.separator;
     parsed.encoding = mapping.encoding;
     parsed.hasHeader = mapping.hasHeader;
@@ -352,7 +353,6 @@ Result<ParsedLogbook> parseLogbook(const QByteArray& bytes, const LogbookMapping
         LogbookRow row;
         if (parser.parse(*record, row, parsed.problems)) {
             parsed.rows.push_back(std::move(row));
-            parsed.records.push_back(std::move(*record));
         } else {
             parsed.badRecords.push_back(std::move(*record));
         }
@@ -364,6 +364,13 @@ Result<ParsedLogbook> parseLogbook(const QByteArray& bytes, const LogbookMapping
         }
     }
     return parsed;
+}
+
+CsvRecord recordOf(const ParsedLogbook& parsed, const LogbookRow& row)
+{
+    auto record = CsvReader(parsed.text, parsed.separator, row.line, row.at).next();
+    Q_ASSERT(record && *record);  // it could be read before
+    return std::move(**record);
 }
 
 QString toText(const RowProblem& problem)

@@ -40,9 +40,9 @@ public:
     {
         STEELYARD_CHECK(m_finder.readBook());
         for (std::size_t i = 0; i < m_parsed.rows.size(); ++i) {
-            STEELYARD_CHECK(importRow(m_parsed.rows[i], m_parsed.records[i]));
+            STEELYARD_CHECK(importRow(m_parsed.rows[i]));
             if (i % 500 != 0) continue;
-            progress.report(0.4 + 0.6 * static_cast<double>(i) / static_cast<double>(m_parsed.rows.size()));
+            progress.report(0.4 + 0.5 * static_cast<double>(i) / static_cast<double>(m_parsed.rows.size()));
             if (progress.cancelled())
                 return fail(ErrorCode::Cancelled, LogbookImportText::tr("Stopped; nothing was changed."));
         }
@@ -50,7 +50,7 @@ public:
     }
 
 private:
-    Result<void> importRow(const LogbookRow& row, const CsvRecord& record)
+    Result<void> importRow(const LogbookRow& row)
     {
         STEELYARD_TRY(const LiftLine line, m_finder.find(row));
         STEELYARD_TRY(const auto lineId, m_finder.lineId(line));
@@ -62,17 +62,17 @@ private:
             set.load = Load::make(set.load.amount(), m_finder.unitOf(line.athlete)).value_or(set.load);
         if (!row.numberGiven)
             for (const Problem& problem : validate(set))
-                return complain(row, record, problem.field, QString::number(set.number), problem.text);
+                return complain(row, problem.field, QString::number(set.number), problem.text);
         STEELYARD_TRY(const auto there, existing(*session, lineId, set.number));
         if (there && *there != set) {
             return complain(
-                row, record, QStringLiteral("set"), QString::number(set.number),
+                row, QStringLiteral("set"), QString::number(set.number),
                 LogbookImportText::tr("the book has another set with this number on this day and lift; correct the "
                                       "number, or change the set in the book"));
         }
         if (!takeRating(row, *session, line.athlete, lineId)) {
             return complain(
-                row, record, QStringLiteral("tension"), {},
+                row, QStringLiteral("tension"), {},
                 LogbookImportText::tr("this exercise has other ratings already on this day; leave them blank here, or "
                                       "make them equal"));
         }
@@ -87,12 +87,11 @@ private:
         return {};
     }
 
-    Result<void> complain(const LogbookRow& row, const CsvRecord& record, const QString& column, const QString& value,
-                          const QString& text)
+    Result<void> complain(const LogbookRow& row, const QString& column, const QString& value, const QString& text)
     {
         m_report.problems.push_back({row.line, column, value, text});
-        if (m_report.problemRecords.empty() || m_report.problemRecords.back().line != record.line)
-            m_report.problemRecords.push_back(record);
+        if (m_report.problemRecords.empty() || m_report.problemRecords.back().line != row.line)
+            m_report.problemRecords.push_back(recordOf(m_parsed, row));
         return {};
     }
 
@@ -213,9 +212,12 @@ Result<ImportOutcome> importLogbook(Database& database, const ParsedLogbook& par
     std::ranges::sort(report.problems, {}, &RowProblem::line);
     std::ranges::sort(report.problemRecords, {}, &CsvRecord::line);
     report.rowsSetAside = static_cast<int>(report.problemRecords.size());
-    if (options.previewOnly || (!report.problems.empty() && !options.setAside)) return outcome;
+    if (options.previewOnly || (!report.problems.empty() && !options.setAside)) {
+        progress.report(1.0);
+        return outcome;
+    }
 
-    STEELYARD_TRY(outcome.changeset, recorder->finish());
+    STEELYARD_TRY(outcome.changeset, recorder->finish(progress));
     outcome.changes = transaction.changes();
     recorder.reset();
     STEELYARD_CHECK(transaction.commit());

@@ -58,8 +58,8 @@ Result<void> readSets(Database& db, AthleteLog& log, const LinePlaces& places, c
     while (true) {
         STEELYARD_TRY(const bool more, st.step());
         if (!more) return {};
-        if (st.bytes(0) != lastDate) {
-            lastDate = st.bytes(0);
+        if (const std::string_view date = st.bytes(0); date != lastDate) {
+            lastDate = date;
             log.sessionDates.push_back(st.date(0));
         }
         const auto place = places.find(st.int64(1));

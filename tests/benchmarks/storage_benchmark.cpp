@@ -7,12 +7,10 @@
 #include "core/book/book.h"
 #include "core/storage/athlete_log_reader.h"
 #include "core/storage/statement.h"
+#include "tests/benchmarks/benchmark_support.h"
 
 #include <QtCore/QCoreApplication>
-#include <QtCore/QElapsedTimer>
 #include <QtCore/QTemporaryDir>
-
-#include <sqlite3.h>
 
 #include <cstdio>
 #include <cstring>
@@ -20,17 +18,9 @@
 namespace steelyard {
 namespace {
 
-template <class T>
-T must(Result<T> result)
-{
-    if (!result) qFatal("%s %s", qUtf8Printable(result.error().what), qUtf8Printable(result.error().detail));
-    if constexpr (!std::is_void_v<T>) return std::move(*result);
-}
-
-void check(int code, sqlite3* db)
-{
-    if (code != SQLITE_OK && code != SQLITE_DONE && code != SQLITE_ROW) qFatal("%s", sqlite3_errmsg(db));
-}
+using benchmark::check;
+using benchmark::must;
+using benchmark::Stopwatch;
 
 struct Shape {
     int athletes = 40;
@@ -89,8 +79,7 @@ struct Ground {
 
 double ours(Ground& ground, const Shape& shape)
 {
-    QElapsedTimer timer;
-    timer.start();
+    const Stopwatch watch;
     auto tx = must(Transaction::begin(ground.book->database()));
     const auto logbook = ground.book->logbook();
     int i = 0;
@@ -103,7 +92,7 @@ double ours(Ground& ground, const Shape& shape)
                     {session, ground.lines[a][static_cast<std::size_t>(k) % Shape::kLines], k + 1, setNumber(i)}));
         }
     must(tx.commit());
-    return static_cast<double>(timer.nsecsElapsed()) / 1e9;
+    return watch.seconds();
 }
 
 void bindText(sqlite3_stmt* st, int at, const char* text)
@@ -133,8 +122,7 @@ void bindPlainSet(sqlite3_stmt* st, int i)
 
 double plain(sqlite3* db, const Ground& ground, const Shape& shape)
 {
-    QElapsedTimer timer;
-    timer.start();
+    const Stopwatch watch;
     check(sqlite3_exec(db, "BEGIN IMMEDIATE", nullptr, nullptr, nullptr), db);
     sqlite3_stmt* find = nullptr;
     sqlite3_stmt* session = nullptr;
@@ -171,13 +159,12 @@ double plain(sqlite3* db, const Ground& ground, const Shape& shape)
         }
     for (sqlite3_stmt* one : {find, session, st}) sqlite3_finalize(one);
     check(sqlite3_exec(db, "COMMIT", nullptr, nullptr, nullptr), db);
-    return static_cast<double>(timer.nsecsElapsed()) / 1e9;
+    return watch.seconds();
 }
 
 double readOurs(Ground& ground, qint64& sum)
 {
-    QElapsedTimer timer;
-    timer.start();
+    const Stopwatch watch;
     const auto library = must(ground.book->library().read());
     for (const auto athlete : ground.athletes) {
         const auto log = must(readAthleteLog(ground.book->database(), library, athlete));
@@ -185,14 +172,13 @@ double readOurs(Ground& ground, qint64& sum)
             for (const auto& exposure : line.exposures)
                 for (const auto& set : exposure.sets) sum += set.set.reps;
     }
-    return static_cast<double>(timer.nsecsElapsed()) / 1e9;
+    return watch.seconds();
 }
 
 // The same rows in the same order, every column fetched into memory of the reader's own.
 double readPlain(sqlite3* db, const Ground& ground, qint64& sum)
 {
-    QElapsedTimer timer;
-    timer.start();
+    const Stopwatch watch;
     sqlite3_stmt* st = nullptr;
     check(sqlite3_prepare_v2(
               db,
@@ -216,7 +202,7 @@ double readPlain(sqlite3* db, const Ground& ground, qint64& sum)
         sqlite3_reset(st);
     }
     sqlite3_finalize(st);
-    return static_cast<double>(timer.nsecsElapsed()) / 1e9;
+    return watch.seconds();
 }
 
 int compare(int wanted)

@@ -54,6 +54,7 @@ private:
     QChar m_separator;
     qsizetype m_at = 0;
     int m_line = 1;
+    qsizetype m_fields = 0;  // of the last record; the next one has most likely as many
 };
 
 template <>

@@ -52,8 +52,9 @@ public:
 private:
     Result<void> importRow(const LogbookRow& row)
     {
-        STEELYARD_TRY(const LiftLine line, m_finder.find(row));
-        STEELYARD_TRY(const auto lineId, m_finder.lineId(line));
+        STEELYARD_TRY(const auto found, m_finder.find(row));
+        const LiftLine& line = found.value;
+        const auto lineId = found.id;
         STEELYARD_TRY(OpenSession * session, openSession(line.athlete, row.date));
         SetEntry set = row.set;
         if (!row.numberGiven) set.number = session->lastNumber + 1;
@@ -98,7 +99,11 @@ private:
     Result<OpenSession*> openSession(Id<Athlete> athlete, QDate date)
     {
         const auto key = std::pair(athlete, date);
-        if (const auto open = m_sessions.find(key); open != m_sessions.end()) return &open->second;
+        if (m_lastSession && m_lastSession->first == key) return &m_lastSession->second;
+        if (const auto open = m_sessions.find(key); open != m_sessions.end()) {
+            m_lastSession = &*open;
+            return &open->second;
+        }
         STEELYARD_TRY(auto find,
                       m_transaction.database().prepare("SELECT id FROM session WHERE athlete_id = ?1 AND date = ?2"));
         find.bindAll(athlete, date);
@@ -114,7 +119,8 @@ private:
             session.lastPosition = last.integer(0);
             STEELYARD_CHECK(readRatings(session));
         }
-        return &m_sessions.emplace(key, std::move(session)).first->second;
+        m_lastSession = &*m_sessions.emplace(key, std::move(session)).first;
+        return &m_lastSession->second;
     }
 
     Result<void> readRatings(OpenSession& session)
@@ -178,7 +184,9 @@ private:
     ImportReport& m_report;
     LogbookRepository m_logbook;
     LiftLineFinder m_finder;
-    std::map<std::pair<Id<Athlete>, QDate>, OpenSession> m_sessions;
+    using Sessions = std::map<std::pair<Id<Athlete>, QDate>, OpenSession>;
+    Sessions m_sessions;
+    Sessions::value_type* m_lastSession = nullptr;  // most rows go where the one before went
     std::unordered_set<std::tuple<std::int64_t, std::int64_t, int>, PlaceHash> m_numbersInFile;
     std::vector<NewRating> m_newRatings;
 };

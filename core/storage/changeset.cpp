@@ -62,8 +62,7 @@ Result<QByteArray> ChangesetRecorder::finish(const Progress& progress)
 {
     ChangesetOutput output{progress, {}};
     const int code = sqlite3session_changeset_strm(m_session, takeChangesetPart, &output);
-    if (code == SQLITE_INTERRUPT)
-        return fail(ErrorCode::Cancelled, ChangesetText::tr("Stopped; nothing was changed."));
+    if (code == SQLITE_INTERRUPT) return fail(ErrorCode::Cancelled, ChangesetText::tr("Stopped; nothing was changed."));
     if (code != SQLITE_OK)
         return fail(ErrorCode::Storage,
                     ChangesetText::tr("What changed could not be recorded, so nothing was changed."));

@@ -1,6 +1,7 @@
 // What every benchmark needs: results that must succeed, plain SQLite calls that must succeed, a stopwatch.
 #pragma once
 
+#include "core/base/memory.h"
 #include "core/base/result.h"
 
 #include <QtCore/QElapsedTimer>

@@ -71,8 +71,8 @@ int compare()
 {
     const QTemporaryDir folder;
     const AthleteLog log = fiveYears(folder.filePath(QStringLiteral("club.steelyard")));
-    const LineRecord& line = *std::ranges::max_element(
-        log.lines, {}, [](const LineRecord& record) { return record.exposures.size(); });
+    const LineRecord& line =
+        *std::ranges::max_element(log.lines, {}, [](const LineRecord& record) { return record.exposures.size(); });
     const LineReading reading = RobustTrendEngine().read(line, log, benchmark::clubDay());
     const ProgressSource source{reading, log.blocks, log.decisions, line.id, line.exercise.value.name};
     const ProgressSpec spec = buildProgressSpec(source, {});
@@ -108,6 +108,7 @@ int compare()
 
 int main(int argc, char** argv)
 {
+    steelyard::keepFreedMemory();  // as every program does
     if (!qEnvironmentVariableIsSet("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
     const QApplication app(argc, argv);
     return steelyard::compare();

@@ -83,7 +83,8 @@ public:
     TableRows(sqlite3* db, const char* table)
     {
         sqlite3_stmt* st = nullptr;
-        check(sqlite3_prepare_v2(db, ("SELECT * FROM " + QByteArray(table) + " ORDER BY id").constData(), -1, &st, nullptr),
+        check(sqlite3_prepare_v2(db, ("SELECT * FROM " + QByteArray(table) + " ORDER BY id").constData(), -1, &st,
+                                 nullptr),
               db);
         m_columns = sqlite3_column_count(st);
         while (sqlite3_step(st) == SQLITE_ROW)
@@ -169,6 +170,7 @@ int compare(int wanted)
 
 int main(int argc, char** argv)
 {
+    steelyard::keepFreedMemory();  // as every program does
     QCoreApplication app(argc, argv);
     return steelyard::compare(argc > 1 ? QByteArray(argv[1]).toInt() : 200'000);
 }

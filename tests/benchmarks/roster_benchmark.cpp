@@ -119,6 +119,7 @@ int compare(const QString& path, int athletes)
 
 int main(int argc, char** argv)
 {
+    steelyard::keepFreedMemory();  // as every program does
     QCoreApplication app(argc, argv);
     const QStringList words = QCoreApplication::arguments();
     const QTemporaryDir folder;

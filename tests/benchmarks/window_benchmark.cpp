@@ -132,6 +132,7 @@ int compare(const QString& path, int athletes)
 
 int main(int argc, char** argv)
 {
+    steelyard::keepFreedMemory();  // as every program does
     using namespace steelyard;
     const benchmark::Stopwatch started;
     if (!qEnvironmentVariableIsSet("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");

@@ -44,7 +44,8 @@ Result<void> showPrintPreview(QWidget* parent, std::vector<SessionSheet> sheets,
     dialog->setAttribute(Qt::WA_DeleteOnClose);
     QObject::connect(dialog, &QPrintPreviewDialog::paintRequested, dialog,
                      [printer, sheets = std::move(sheets), paper](QPrinter* target) {
-                         if (!printSheets(*target, sheets, paper)) qWarning("The printer stopped before the last page.");
+                         if (!printSheets(*target, sheets, paper))
+                             qWarning("The printer stopped before the last page.");
                      });
     // The dialog uses the printer until it is gone.
     QObject::connect(dialog, &QObject::destroyed, [printer] { Q_UNUSED(printer) });

@@ -42,7 +42,8 @@ TEST(SessionSheet, NobodyWithoutAPlanAndASessionGetsOne)
     SheetSample sample;
     EXPECT_FALSE(buildSessionSheet(sample.log, sample.library, sample.gym, kMonday));
     sample.done(sample.curl, kMonday, {{u"40", 10}});
-    EXPECT_FALSE(buildSessionSheet(sample.log, sample.library, sample.gym, kMonday)) << "the day itself is no record yet";
+    EXPECT_FALSE(buildSessionSheet(sample.log, sample.library, sample.gym, kMonday))
+        << "the day itself is no record yet";
 }
 
 TEST(SessionSheet, ThePlannedDayGoesBeforeTheWeekday)
@@ -175,7 +176,8 @@ TEST(SheetCautions, ALaterLowRatingTakesTheCautionBack)
     SheetSample sample;
     sample.done(sample.curl, kMonday.addDays(-10), {{u"40", 10}}).rating.discomfort[0] = 6;
     sample.done(sample.curl, kMonday.addDays(-7), {{u"40", 10}}).rating.discomfort[0] = 1;
-    EXPECT_FALSE(cautions(*buildSessionSheet(sample.log, sample.library, sample.gym, kMonday), CautionKind::Discomfort));
+    EXPECT_FALSE(
+        cautions(*buildSessionSheet(sample.log, sample.library, sample.gym, kMonday), CautionKind::Discomfort));
 }
 
 TEST(SheetCautions, AgeIsNeverInferred)

@@ -52,7 +52,10 @@ protected:
         const auto athlete = addRegular(*book, clock.today());
         ASSERT_TRUE(athlete) << qPrintable(athlete.error().what + athlete.error().detail);
     }
-    void settle(FloorPage& page) { ASSERT_TRUE(QTest::qWaitFor([&] { return page.isSettled(); })); }
+    void settle(FloorPage& page)
+    {
+        ASSERT_TRUE(QTest::qWaitFor([&] { return page.isSettled(); }));
+    }
 
     testing_support::TempDir dir;
     FixedClock clock{QDate(2027, 3, 8)};

@@ -97,9 +97,7 @@ void FloorPage::build()
     connect(m_others, &QCheckBox::toggled, this, [this] { makeSheets(); });
     connect(m_paper, &QComboBox::currentIndexChanged, this, [this] { showPreview(); });
     connect(m_list, &QListWidget::currentRowChanged, this, [this] { showPreview(); });
-    connect(m_list, &QListWidget::itemChanged, this, [this] {
-        Q_EMIT actionsChanged();
-    });
+    connect(m_list, &QListWidget::itemChanged, this, [this] { Q_EMIT actionsChanged(); });
 }
 
 void FloorPage::showEvent(QShowEvent* event)
@@ -171,7 +169,8 @@ void FloorPage::take(Result<std::vector<DaySheet>> sheets)
     if (!sheets)
         say(sheets.error().what);
     else if (m_sheets.empty())
-        say(tr("Nobody is expected that day: nothing is planned, and nobody trained on that weekday in two of the last "
+        say(
+            tr("Nobody is expected that day: nothing is planned, and nobody trained on that weekday in two of the last "
                "four weeks. Choose another day, or show those not expected as well."));
     else
         say(tr("Sheets: %1. Ticked ones are printed.").arg(m_sheets.size()));

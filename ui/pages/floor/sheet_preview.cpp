@@ -99,12 +99,23 @@ void SheetPreview::resizeEvent(QResizeEvent*)
 void SheetPreview::keyPressEvent(QKeyEvent* event)
 {
     switch (event->key()) {
-    case Qt::Key_Plus: zoomBy(1); return;
-    case Qt::Key_Minus: zoomBy(-1); return;
-    case Qt::Key_0: fitWidth(); return;
-    case Qt::Key_PageDown: verticalScrollBar()->triggerAction(QAbstractSlider::SliderPageStepAdd); return;
-    case Qt::Key_PageUp: verticalScrollBar()->triggerAction(QAbstractSlider::SliderPageStepSub); return;
-    default: QAbstractScrollArea::keyPressEvent(event);
+    case Qt::Key_Plus:
+        zoomBy(1);
+        return;
+    case Qt::Key_Minus:
+        zoomBy(-1);
+        return;
+    case Qt::Key_0:
+        fitWidth();
+        return;
+    case Qt::Key_PageDown:
+        verticalScrollBar()->triggerAction(QAbstractSlider::SliderPageStepAdd);
+        return;
+    case Qt::Key_PageUp:
+        verticalScrollBar()->triggerAction(QAbstractSlider::SliderPageStepSub);
+        return;
+    default:
+        QAbstractScrollArea::keyPressEvent(event);
     }
 }
 

@@ -15,15 +15,14 @@ inline QDate clubDay()
     return {2026, 11, 25};
 }
 
-// 200 athletes over five years at eight exercises a session come to about two million sets.
-inline void needClub(const QString& path, int athletes = 200, int years = 5, int exercisesPerSession = 8)
+// 200 athletes over five years come to about two million sets.
+inline void needClub(const QString& path, int athletes = 200, int years = 5)
 {
     if (QFile::exists(path)) return;
     const FixedClock clock(clubDay());
     const auto book = must(newBook(path, clock));
     SampleClubOptions options{.athletes = athletes, .years = years};
     options.lastDay = clubDay();
-    options.exercisesPerSession = exercisesPerSession;
     must(fillSampleClub(*book, options, Progress()));
 }
 

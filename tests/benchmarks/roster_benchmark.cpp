@@ -37,35 +37,45 @@ void forgetFile(const QString& path)
     ::close(file);
 }
 
+struct Spent {
+    double seconds = 0;
+    double processor = 0;
+    void add(const Stopwatch& watch)
+    {
+        seconds += watch.seconds();
+        processor += watch.processorSeconds();
+    }
+};
+
 struct OneThread {
-    double reading = 0;
-    double judging = 0;
+    Spent reading;
+    Spent judging;
     std::size_t flags = 0;
 };
 
 OneThread reviewAlone(const QString& path)
 {
     forgetFile(path);
-    OneThread times;
+    OneThread spent;
     const Stopwatch opening;
     const auto db = must(Database::openReader(path));
     const Library library = must(LibraryRepository(*db).read());
     const RuleSettings settings = must(RuleSettingRepository(*db).all());
     const RobustTrendEngine engine;
-    times.reading += opening.seconds();
+    spent.reading.add(opening);
     for (const auto& athlete : must(AthleteRepository(*db).all())) {
         if (athlete.value.archived) continue;
         const Stopwatch reading;
         const AthleteLog log = must(readAthleteLog(*db, library, athlete.id, benchmark::clubDay()));
-        times.reading += reading.seconds();
+        spent.reading.add(reading);
         const Stopwatch judging;
-        times.flags += reviewAthlete(log, engine, settings, benchmark::clubDay()).flags.size();
-        times.judging += judging.seconds();
+        spent.flags += reviewAthlete(log, engine, settings, benchmark::clubDay()).flags.size();
+        spent.judging.add(judging);
     }
-    return times;
+    return spent;
 }
 
-double stepPlainly(const QString& path, std::int64_t& sets)
+Spent stepPlainly(const QString& path, std::int64_t& sets)
 {
     forgetFile(path);
     const Stopwatch stepping;
@@ -86,31 +96,40 @@ double stepPlainly(const QString& path, std::int64_t& sets)
     }
     sqlite3_finalize(athletes);
     sqlite3_finalize(st);
-    return stepping.seconds();
+    Spent spent;
+    spent.add(stepping);
+    return spent;
+}
+
+void print(const char* what, const Spent& spent, const Spent& plain)
+{
+    std::printf("%-44s %8.2f %8.2f %8.2f %8.2f\n", what, spent.seconds, spent.seconds / plain.seconds, spent.processor,
+                spent.processor / plain.processor);
 }
 
 int compare(const QString& path, int athletes)
 {
     benchmark::needClub(path, athletes);
     std::int64_t sets = 0;
-    const double plain = stepPlainly(path, sets);
+    const Spent plain = stepPlainly(path, sets);
     const OneThread alone = reviewAlone(path);
     forgetFile(path);
     const Stopwatch together;
     std::size_t flags = 0;
     for (const AthleteReview& review : must(reviewRoster({path, benchmark::clubDay(), {}}, Progress())))
         flags += review.flags.size();
-    const double all = together.seconds();
+    Spent all;
+    all.add(together);
     if (flags != alone.flags) qFatal("the two ways do not see the same flags");
-    const double one = alone.reading + alone.judging;
+    const Spent one{alone.reading.seconds + alone.judging.seconds, alone.reading.processor + alone.judging.processor};
     std::printf("%lld sets, %zu open flags\n", static_cast<long long>(sets), flags);
-    std::printf("%-44s %8s %8s\n", "", "s", "ratio");
-    std::printf("%-44s %8.2f %8.2f\n", "stepping through the sets, plain SQLite", plain, 1.0);
-    std::printf("%-44s %8.2f %8.2f\n", "one thread: reading the records", alone.reading, alone.reading / plain);
-    std::printf("%-44s %8.2f %8.2f\n", "one thread: judging them", alone.judging, alone.judging / plain);
-    std::printf("%-44s %8.2f %8.2f\n", "one thread: review", one, one / plain);
-    std::printf("%-44s %8.2f %8.2f  (one thread to %u cores: %.2f)\n", "every core: review", all, all / plain,
-                std::thread::hardware_concurrency(), one / all);
+    std::printf("%-44s %8s %8s %8s %8s\n", "", "s", "ratio", "cpu s", "ratio");
+    print("stepping through the sets, plain SQLite", plain, plain);
+    print("one thread: reading the records", alone.reading, plain);
+    print("one thread: judging them", alone.judging, plain);
+    print("one thread: review", one, plain);
+    print("every core: review", all, plain);
+    std::printf("one thread to %u cores: %.2f\n", std::thread::hardware_concurrency(), one.seconds / all.seconds);
     return 0;
 }
 

@@ -99,10 +99,8 @@ Result<ParsedLogbook> parseLogbook(const QByteArray& bytes, const LogbookMapping
             STEELYARD_TRY(record, reader.next());
             if (!record) break;
         }
-        LogbookRow row;
-        if (parser.parse(*record, row, parsed.problems)) {
-            parsed.rows.push_back(std::move(row));
-        } else {
+        if (!parser.parse(*record, parsed.rows.emplace_back(), parsed.problems)) {
+            parsed.rows.pop_back();
             parsed.badRecords.push_back(std::move(*record));
         }
         record.reset();

@@ -8,7 +8,6 @@
 
 #include <algorithm>
 #include <map>
-#include <unordered_set>
 
 namespace steelyard {
 namespace {
@@ -24,6 +23,7 @@ struct OpenSession {
     int lastNumber = 0;    // of this file: the next set without a number gets the next one
     int lastPosition = 0;  // in the book
     std::map<Id<LiftLine>, ExerciseRating> ratings;
+    std::vector<std::pair<Id<LiftLine>, int>> added;  // by this file: line and number
 };
 
 class LogbookImporter {
@@ -41,15 +41,22 @@ public:
         STEELYARD_CHECK(m_finder.readBook());
         for (std::size_t i = 0; i < m_parsed.rows.size(); ++i) {
             STEELYARD_CHECK(importRow(m_parsed.rows[i]));
-            if (i % 500 != 0) continue;
+            if (i % kRowsBetweenLooks != 0) continue;
             progress.report(0.4 + 0.5 * static_cast<double>(i) / static_cast<double>(m_parsed.rows.size()));
-            if (progress.cancelled())
-                return fail(ErrorCode::Cancelled, LogbookImportText::tr("Stopped; nothing was changed."));
+            STEELYARD_CHECK(goOn(progress));
         }
-        return writeRatings();
+        return writeRatings(progress);
     }
 
 private:
+    static constexpr std::size_t kRowsBetweenLooks = 500;
+
+    static Result<void> goOn(const Progress& progress)
+    {
+        if (!progress.cancelled()) return {};
+        return fail(ErrorCode::Cancelled, LogbookImportText::tr("Stopped; nothing was changed."));
+    }
+
     Result<void> importRow(const LogbookRow& row)
     {
         STEELYARD_TRY(const auto found, m_finder.find(row));
@@ -83,7 +90,7 @@ private:
             STEELYARD_CHECK(
                 m_logbook.insert(m_transaction, line.athlete, {session->id, lineId, ++session->lastPosition, set}));
             ++m_report.setsAdded;
-            m_numbersInFile.insert({session->id.value(), lineId.value(), set.number});
+            session->added.emplace_back(lineId, set.number);
         }
         return {};
     }
@@ -110,7 +117,7 @@ private:
         STEELYARD_TRY(const bool wasThere, find.step());
         find.reset();
         STEELYARD_TRY(const auto id, m_logbook.session(m_transaction, athlete, date));
-        OpenSession session{id, wasThere, 0, 0, {}};
+        OpenSession session{id, wasThere, 0, 0, {}, {}};
         if (wasThere) {
             STEELYARD_TRY(auto last, m_transaction.database().prepare(
                                          "SELECT coalesce(max(position), 0) FROM set_entry WHERE session_id = ?1"));
@@ -138,7 +145,7 @@ private:
     // The set that stands at this place, from the book or from an earlier row of the file.
     Result<std::optional<SetEntry>> existing(const OpenSession& session, Id<LiftLine> line, int number)
     {
-        if (!session.wasThere && !m_numbersInFile.contains({session.id.value(), line.value(), number}))
+        if (!session.wasThere && std::ranges::find(session.added, std::pair(line, number)) == session.added.end())
             return std::nullopt;
         STEELYARD_TRY(auto st, m_transaction.database().prepare(
                                    "SELECT " + std::string(kSetColumns)
@@ -157,11 +164,14 @@ private:
         return place->second == row.rating;
     }
 
-    Result<void> writeRatings()
+    Result<void> writeRatings(const Progress& progress)
     {
-        for (const NewRating& rating : m_newRatings)
+        for (std::size_t i = 0; i < m_newRatings.size(); ++i) {
+            const NewRating& rating = m_newRatings[i];
             STEELYARD_CHECK(
                 m_logbook.putRating(m_transaction, rating.athlete, rating.session, rating.line, rating.value));
+            if (i % kRowsBetweenLooks == 0) STEELYARD_CHECK(goOn(progress));
+        }
         return {};
     }
 
@@ -170,13 +180,6 @@ private:
         Id<Session> session;
         Id<LiftLine> line;
         ExerciseRating value;
-    };
-    struct PlaceHash {
-        std::size_t operator()(const std::tuple<std::int64_t, std::int64_t, int>& place) const noexcept
-        {
-            const auto [session, line, number] = place;
-            return std::hash<std::int64_t>{}(session * 1'000'003 + line * 1009 + number);
-        }
     };
 
     Transaction& m_transaction;
@@ -187,7 +190,6 @@ private:
     using Sessions = std::map<std::pair<Id<Athlete>, QDate>, OpenSession>;
     Sessions m_sessions;
     Sessions::value_type* m_lastSession = nullptr;  // most rows go where the one before went
-    std::unordered_set<std::tuple<std::int64_t, std::int64_t, int>, PlaceHash> m_numbersInFile;
     std::vector<NewRating> m_newRatings;
 };
 

@@ -18,7 +18,10 @@
 #include <QtCore/QTemporaryDir>
 
 #include <array>
+#include <atomic>
+#include <chrono>
 #include <cstdio>
+#include <thread>
 
 namespace steelyard {
 namespace {
@@ -75,6 +78,29 @@ Times ours(const QString& path, const Clock& clock, const QByteArray& text, bool
     }
     times.write = writing.seconds();
     return times;
+}
+
+// How long it takes at most from asking to stop until the import has given up and taken everything back, asked at nine
+// moments of its course. After the writing has been confirmed to the disk it can't be stopped any more.
+double slowestStop(const QString& path, const Clock& clock, const QByteArray& text, double wholeSeconds)
+{
+    const auto book = must(newBook(path, clock));
+    double slowest = 0;
+    for (int tenth = 1; tenth < 10; ++tenth) {
+        std::stop_source stop;
+        std::atomic<double> asked = 0;
+        const Stopwatch watch;
+        const std::jthread hand([&] {
+            std::this_thread::sleep_for(std::chrono::duration<double>(wholeSeconds * tenth / 10));
+            asked = watch.seconds();
+            stop.request_stop();
+        });
+        const Progress progress({}, stop.get_token());
+        const auto parsed = parseLogbook(text, LogbookMapping{}, clock.today(), progress);
+        if (parsed && importLogbook(book->database(), *parsed, {}, progress)) break;
+        slowest = std::max(slowest, watch.seconds() - asked);
+    }
+    return slowest;
 }
 
 // Every value of a table, and the statement that inserts a row of it.
@@ -162,6 +188,9 @@ int compare(int wanted)
     print("change recorder alone", whole.write - bare.write, inserts);
     print("reading the text", whole.parse, inserts);
     print("whole import", whole.parse + whole.write, inserts);
+    const double stop =
+        slowestStop(folder.filePath(QStringLiteral("stop.steelyard")), clock, text, whole.parse + whole.write);
+    std::printf("longest wait after asking to stop: %.0f ms\n", 1000 * stop);
     return 0;
 }
 

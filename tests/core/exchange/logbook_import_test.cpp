@@ -205,6 +205,19 @@ TEST(LogbookImport, NumbersSetsInOrderOfRowsAfterTheOnesThatHaveANumber)
     EXPECT_EQ(must(book->database().integer("SELECT number FROM set_entry WHERE reps = 7")), 3);
 }
 
+TEST(LogbookImport, ReportsANumberThatStandsTwiceInTheFileWithOtherContent)
+{
+    TempBook book;
+    const ImportReport report = bringIn(book,
+                                        "date,athlete,exercise,set,reps\n2026-03-01,Ada Fulcrum,Arm curl,2,8\n"
+                                        "2026-03-01,Ada Fulcrum,Arm curl,2,8\n"
+                                        "2026-03-01,Ada Fulcrum,Arm curl,2,7\n");
+    EXPECT_EQ(report.setsAdded, 1);
+    EXPECT_EQ(report.setsAlreadyThere, 1);
+    ASSERT_EQ(report.problems.size(), 1U);
+    EXPECT_EQ(report.problems[0].line, 4);
+}
+
 TEST(LogbookImport, RefusesMoreSetsADayThanALogCanHold)
 {
     TempBook book;

@@ -1,5 +1,6 @@
 #include "app/translations.h"
 #include "app/console/commands/commands.h"
+#include "core/base/memory.h"
 
 #include <QtCore/QCoreApplication>
 
@@ -89,6 +90,7 @@ int runConsole(const QStringList& arguments)
 
 int main(int argc, char** argv)
 {
+    steelyard::keepFreedMemory();
     umask(077);  // a book holds other people's health
     QCoreApplication app(argc, argv);
     QCoreApplication::setApplicationName(QStringLiteral("steelyard-console"));

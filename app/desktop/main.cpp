@@ -1,6 +1,7 @@
 #include "app/translations.h"
 #include "app/desktop/composition.h"
 #include "app/desktop/picture.h"
+#include "core/base/memory.h"
 #include "ui/print/fonts.h"
 #include "ui/prompt/qt_prompter.h"
 #include "ui/shell/book_view.h"
@@ -93,6 +94,7 @@ int endWith(const QString& message, int status)
 
 int main(int argc, char** argv)
 {
+    keepFreedMemory();
     QApplication app(argc, argv);
     std::setlocale(LC_NUMERIC, "C");  // Qt took the system's; files and SQLite are read in this one
     steelyard::installTranslations(app);

@@ -3,6 +3,7 @@
 #include <array>
 #include <charconv>
 #include <cmath>
+#include <cstdlib>
 
 namespace steelyard {
 namespace {
@@ -16,9 +17,9 @@ constexpr int kMaxDigits = 15;
 Decimal Decimal::fromScaled(std::int64_t mantissa, int decimals)
 {
     Q_ASSERT(decimals >= 0 && decimals <= kMaxDecimals);
+    Q_ASSERT(std::abs(mantissa) < (std::int64_t{1} << (62 - kDecimalsBits)));
     Decimal result;
-    result.m_mantissa = mantissa;
-    result.m_decimals = static_cast<std::int8_t>(decimals);
+    result.m_packed = mantissa * kDecimalsRoom + decimals;
     return result;
 }
 
@@ -67,27 +68,27 @@ std::optional<Decimal> Decimal::parse(QStringView text)
 
 double Decimal::toDouble() const
 {
-    return static_cast<double>(m_mantissa) / kPowers[static_cast<unsigned char>(m_decimals)];
+    return static_cast<double>(mantissa()) / kPowers[static_cast<std::size_t>(decimals())];
 }
 
 std::size_t Decimal::write(char* buffer) const
 {
     char* out = buffer;
-    std::uint64_t magnitude = static_cast<std::uint64_t>(m_mantissa);
-    if (m_mantissa < 0) {
+    std::uint64_t magnitude = static_cast<std::uint64_t>(mantissa());
+    if (isNegative()) {
         *out++ = '-';
         magnitude = 0 - magnitude;
     }
     std::array<char, 20> digits{};
     const auto end = std::to_chars(digits.data(), digits.data() + digits.size(), magnitude).ptr;
     const int count = static_cast<int>(end - digits.data());
-    const int whole = count - m_decimals;
+    const int whole = count - decimals();
     if (whole <= 0) {
         *out++ = '0';
     } else {
         out = std::copy_n(digits.data(), whole, out);
     }
-    if (m_decimals > 0) {
+    if (decimals() > 0) {
         *out++ = '.';
         for (int i = whole; i < 0; ++i) *out++ = '0';
         out = std::copy(digits.data() + std::max(whole, 0), digits.data() + count, out);
@@ -103,12 +104,10 @@ QString Decimal::toString() const
 
 Decimal Decimal::trimmed() const
 {
-    Decimal result = *this;
-    while (result.m_decimals > 0 && result.m_mantissa % 10 == 0) {
-        result.m_mantissa /= 10;
-        --result.m_decimals;
-    }
-    return result;
+    std::int64_t amount = mantissa();
+    int places = decimals();
+    for (; places > 0 && amount % 10 == 0; --places) amount /= 10;
+    return fromScaled(amount, places);
 }
 
 }  // namespace steelyard

@@ -21,18 +21,18 @@ public:
     static constexpr int kMaxDecimals = 6;
 
     constexpr Decimal() = default;  // zero, without decimals
-    explicit constexpr Decimal(int whole) : m_mantissa(whole) {}
-    // mantissa / 10^decimals; decimals in 0..kMaxDecimals (asserted).
+    explicit constexpr Decimal(int whole) : m_packed(std::int64_t{whole} * kDecimalsRoom) {}
+    // mantissa / 10^decimals; decimals in 0..kMaxDecimals, mantissa at most 15 digits or so (asserted).
     [[nodiscard]] static Decimal fromScaled(std::int64_t mantissa, int decimals);
     // The nearest decimal with that many decimals, without trailing zeros beyond the first `keep`.
     [[nodiscard]] static Decimal nearest(double value, int decimals);
     [[nodiscard]] static std::optional<Decimal> parse(std::string_view text);
     [[nodiscard]] static std::optional<Decimal> parse(QStringView text);
 
-    [[nodiscard]] constexpr std::int64_t mantissa() const { return m_mantissa; }
-    [[nodiscard]] constexpr int decimals() const { return m_decimals; }
-    [[nodiscard]] constexpr bool isNegative() const { return m_mantissa < 0; }
-    [[nodiscard]] constexpr bool isZero() const { return m_mantissa == 0; }
+    [[nodiscard]] constexpr std::int64_t mantissa() const { return m_packed >> kDecimalsBits; }
+    [[nodiscard]] constexpr int decimals() const { return static_cast<int>(m_packed & (kDecimalsRoom - 1)); }
+    [[nodiscard]] constexpr bool isNegative() const { return m_packed < 0; }
+    [[nodiscard]] constexpr bool isZero() const { return mantissa() == 0; }
     [[nodiscard]] double toDouble() const;
     [[nodiscard]] QString toString() const;
     // Writes the text form into buffer (at least 24 bytes) and returns its length.
@@ -43,8 +43,11 @@ public:
     friend constexpr bool operator==(Decimal, Decimal) = default;
 
 private:
-    std::int64_t m_mantissa = 0;
-    std::int8_t m_decimals = 0;
+    // Both in one word: a roster's records hold millions of these.
+    static constexpr int kDecimalsBits = 3;
+    static constexpr std::int64_t kDecimalsRoom = std::int64_t{1} << kDecimalsBits;
+    static_assert(kMaxDecimals < kDecimalsRoom);
+    std::int64_t m_packed = 0;  // mantissa * kDecimalsRoom + decimals
 };
 
 }  // namespace steelyard

@@ -8,9 +8,8 @@ namespace steelyard {
 
 std::optional<Load> Load::make(Decimal amount, MassUnit unit)
 {
-    if (amount.isNegative() || amount.trimmed().decimals() > kMaxDecimals || amount.toDouble() > kMaxAmount)
-        return std::nullopt;
     if (amount.decimals() > kMaxDecimals) amount = amount.trimmed();
+    if (amount.isNegative() || amount.decimals() > kMaxDecimals || amount.toDouble() > kMaxAmount) return std::nullopt;
     Load load;
     load.m_amount = amount;
     load.m_unit = unit;

@@ -54,8 +54,8 @@ struct SetEntry {
     bool failed = false;     // a further repetition failed part-way
     std::optional<Effort> effort;
     MarkCounts marks;
-    std::optional<Decimal> loweringSeconds;
     SetKind kind = SetKind::Work;
+    std::optional<Decimal> loweringSeconds;
     QString note;
 
     [[nodiscard]] int countedReps() const { return reps - off.value_or(0); }

@@ -172,7 +172,8 @@ Result<std::optional<CsvRecord>> CsvReader::next()
 {
     while (m_at < m_text.size() && atLineEnd()) passLineEnd();
     if (m_at >= m_text.size()) return std::nullopt;
-    CsvRecord record{m_line, {}};
+    CsvRecord record{m_line, {}, m_at};
+    record.fields.reserve(m_fields);
     while (true) {
         const bool quoted = m_at < m_text.size() && m_text[m_at] == u'"';
         STEELYARD_TRY(QString field, quoted ? quotedField() : plainField());
@@ -184,6 +185,7 @@ Result<std::optional<CsvRecord>> CsvReader::next()
         }
         ++m_at;  // the separator; a field follows even if it is empty
     }
+    m_fields = record.fields.size();
     return record;
 }
 

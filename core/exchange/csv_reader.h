@@ -31,11 +31,16 @@ inline constexpr qsizetype kMostFieldCharacters = 64 * 1024;
 struct CsvRecord {
     int line = 1;  // of its first character
     QStringList fields;
+    qsizetype at = 0;  // of its first character in the text
 };
 
 class CsvReader {
 public:
     CsvReader(QString text, QChar separator) : m_text(std::move(text)), m_separator(separator) {}
+    // Goes on where a record began, to read it once more.
+    CsvReader(QString text, QChar separator, int line, qsizetype at)
+        : m_text(std::move(text)), m_separator(separator), m_at(at), m_line(line)
+    {}
     // The next record that is not an empty line; nothing at the end.
     [[nodiscard]] Result<std::optional<CsvRecord>> next();
     [[nodiscard]] double share() const;  // of the text that has been read, 0..1
@@ -49,6 +54,7 @@ private:
     QChar m_separator;
     qsizetype m_at = 0;
     int m_line = 1;
+    qsizetype m_fields = 0;  // of the last record; the next one has most likely as many
 };
 
 template <>

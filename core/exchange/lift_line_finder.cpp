@@ -3,6 +3,8 @@
 #include "core/base/text.h"
 #include "core/storage/athlete_repository.h"
 
+#include <QtCore/QStringBuilder>
+
 namespace steelyard {
 namespace {
 
@@ -69,7 +71,17 @@ void LiftLineFinder::remember(const Row<RepStandard>& row)
     if (standard.isDefault) m_standards.emplace(StandardKey(standard.variant, standard.athlete, QString()), row.id);
 }
 
-Result<LiftLine> LiftLineFinder::find(const LogbookRow& row)
+Result<Row<LiftLine>> LiftLineFinder::find(const LogbookRow& row)
+{
+    const QString names = row.athlete % u'\n' % row.exercise % u'\n' % row.variant % u'\n' % row.grip % u'\n'
+                          % row.standard;  // no name holds a line break
+    if (const auto known = m_found.find(names); known != m_found.end()) return known->second;
+    STEELYARD_TRY(const LiftLine line, readNames(row));
+    STEELYARD_TRY(const auto id, lineId(line));
+    return m_found.emplace(names, Row<LiftLine>{id, QUuid(), line}).first->second;
+}
+
+Result<LiftLine> LiftLineFinder::readNames(const LogbookRow& row)
 {
     STEELYARD_TRY(const auto athleteId, athlete(row));
     STEELYARD_TRY(const auto exerciseId, exercise(row.exercise));

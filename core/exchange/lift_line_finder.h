@@ -8,6 +8,7 @@
 #include "core/storage/logbook_repository.h"
 
 #include <tuple>
+#include <unordered_map>
 
 namespace steelyard {
 
@@ -16,11 +17,12 @@ public:
     LiftLineFinder(Transaction& transaction, ImportReport& report) : m_transaction(transaction), m_report(report) {}
 
     [[nodiscard]] Result<void> readBook();
-    [[nodiscard]] Result<LiftLine> find(const LogbookRow&);
-    [[nodiscard]] Result<Id<LiftLine>> lineId(const LiftLine&);
+    [[nodiscard]] Result<Row<LiftLine>> find(const LogbookRow&);
     [[nodiscard]] MassUnit unitOf(Id<Athlete> athlete) const { return m_units.at(athlete); }
 
 private:
+    [[nodiscard]] Result<LiftLine> readNames(const LogbookRow&);
+    [[nodiscard]] Result<Id<LiftLine>> lineId(const LiftLine&);
     [[nodiscard]] Result<Id<Athlete>> athlete(const LogbookRow&);
     [[nodiscard]] Result<Id<Exercise>> exercise(const QString& name);
     [[nodiscard]] Result<Id<Variant>> variant(Id<Exercise>, const QString& name);
@@ -46,6 +48,8 @@ private:
     std::map<Id<Variant>, Id<Grip>> m_usualGrips;
     std::map<StandardKey, Id<RepStandard>> m_standards;  // "" = the default
     std::map<LineKey, Id<LiftLine>> m_lines;
+    // The five names of a row as they stand, and what they turned out to mean. Once found or made, that stays.
+    std::unordered_map<QString, Row<LiftLine>> m_found;
 };
 
 }  // namespace steelyard

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <array>
+#include <cstddef>
 #include <string_view>
 
 namespace steelyard {
@@ -45,5 +46,15 @@ inline constexpr auto kLogbookColumns = std::to_array<LogbookColumn>({
     {"next_weakness"},
     {"note", true},
 });
+
+// Where a column stands in the table: "reps"_column. A name that isn't there does not compile.
+enum class ColumnPlace : std::size_t {};
+
+[[nodiscard]] consteval ColumnPlace operator""_column(const char* name, std::size_t length)
+{
+    std::size_t place = 0;
+    while (kLogbookColumns.at(place).name != std::string_view(name, length)) ++place;
+    return ColumnPlace{place};
+}
 
 }  // namespace steelyard

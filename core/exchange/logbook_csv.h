@@ -11,7 +11,8 @@
 namespace steelyard {
 
 struct LogbookRow {
-    int line = 0;  // in the file
+    int line = 0;      // in the file
+    qsizetype at = 0;  // of its first character in ParsedLogbook::text
     QDate date;
     QString athlete;
     QString exercise;
@@ -37,8 +38,8 @@ struct ParsedLogbook {
     QChar separator = u',';
     TextEncoding encoding = TextEncoding::Utf8;
     bool hasHeader = true;              // else `header` holds numbers from 1
+    QString text;                       // the whole file, to say what stood in a row that is refused later
     std::vector<LogbookRow> rows;       // good ones, in file order
-    std::vector<CsvRecord> records;     // of `rows`, only when they may have to be set aside
     std::vector<RowProblem> problems;   // in file order
     std::vector<CsvRecord> badRecords;  // the rows they belong to
     QStringList unknownColumns;         // kept as notes
@@ -50,6 +51,8 @@ inline constexpr QLatin1StringView kProblemColumn{"problem"};
 // `today` bounds the dates. Fails when the file as a whole can't be read: encoding, quoting, a needed column missing, a column twice.
 [[nodiscard]] Result<ParsedLogbook> parseLogbook(const QByteArray& bytes, const LogbookMapping&, QDate today,
                                                  const Progress&);
+// A good row as it stands in the file.
+[[nodiscard]] CsvRecord recordOf(const ParsedLogbook&, const LogbookRow&);
 // "line 7, column reps, “ten”: ..."
 [[nodiscard]] QString toText(const RowProblem&);
 

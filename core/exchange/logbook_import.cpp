@@ -8,7 +8,6 @@
 
 #include <algorithm>
 #include <map>
-#include <unordered_set>
 
 namespace steelyard {
 namespace {
@@ -24,6 +23,7 @@ struct OpenSession {
     int lastNumber = 0;    // of this file: the next set without a number gets the next one
     int lastPosition = 0;  // in the book
     std::map<Id<LiftLine>, ExerciseRating> ratings;
+    std::vector<std::pair<Id<LiftLine>, int>> added;  // by this file: line and number
 };
 
 class LogbookImporter {
@@ -40,20 +40,28 @@ public:
     {
         STEELYARD_CHECK(m_finder.readBook());
         for (std::size_t i = 0; i < m_parsed.rows.size(); ++i) {
-            STEELYARD_CHECK(importRow(m_parsed.rows[i], m_parsed.records[i]));
-            if (i % 500 != 0) continue;
-            progress.report(0.4 + 0.6 * static_cast<double>(i) / static_cast<double>(m_parsed.rows.size()));
-            if (progress.cancelled())
-                return fail(ErrorCode::Cancelled, LogbookImportText::tr("Stopped; nothing was changed."));
+            STEELYARD_CHECK(importRow(m_parsed.rows[i]));
+            if (i % kRowsBetweenLooks != 0) continue;
+            progress.report(0.4 + 0.5 * static_cast<double>(i) / static_cast<double>(m_parsed.rows.size()));
+            STEELYARD_CHECK(goOn(progress));
         }
-        return writeRatings();
+        return writeRatings(progress);
     }
 
 private:
-    Result<void> importRow(const LogbookRow& row, const CsvRecord& record)
+    static constexpr std::size_t kRowsBetweenLooks = 500;
+
+    static Result<void> goOn(const Progress& progress)
     {
-        STEELYARD_TRY(const LiftLine line, m_finder.find(row));
-        STEELYARD_TRY(const auto lineId, m_finder.lineId(line));
+        if (!progress.cancelled()) return {};
+        return fail(ErrorCode::Cancelled, LogbookImportText::tr("Stopped; nothing was changed."));
+    }
+
+    Result<void> importRow(const LogbookRow& row)
+    {
+        STEELYARD_TRY(const auto found, m_finder.find(row));
+        const LiftLine& line = found.value;
+        const auto lineId = found.id;
         STEELYARD_TRY(OpenSession * session, openSession(line.athlete, row.date));
         SetEntry set = row.set;
         if (!row.numberGiven) set.number = session->lastNumber + 1;
@@ -62,17 +70,17 @@ private:
             set.load = Load::make(set.load.amount(), m_finder.unitOf(line.athlete)).value_or(set.load);
         if (!row.numberGiven)
             for (const Problem& problem : validate(set))
-                return complain(row, record, problem.field, QString::number(set.number), problem.text);
+                return complain(row, problem.field, QString::number(set.number), problem.text);
         STEELYARD_TRY(const auto there, existing(*session, lineId, set.number));
         if (there && *there != set) {
             return complain(
-                row, record, QStringLiteral("set"), QString::number(set.number),
+                row, QStringLiteral("set"), QString::number(set.number),
                 LogbookImportText::tr("the book has another set with this number on this day and lift; correct the "
                                       "number, or change the set in the book"));
         }
         if (!takeRating(row, *session, line.athlete, lineId)) {
             return complain(
-                row, record, QStringLiteral("tension"), {},
+                row, QStringLiteral("tension"), {},
                 LogbookImportText::tr("this exercise has other ratings already on this day; leave them blank here, or "
                                       "make them equal"));
         }
@@ -82,31 +90,34 @@ private:
             STEELYARD_CHECK(
                 m_logbook.insert(m_transaction, line.athlete, {session->id, lineId, ++session->lastPosition, set}));
             ++m_report.setsAdded;
-            m_numbersInFile.insert({session->id.value(), lineId.value(), set.number});
+            session->added.emplace_back(lineId, set.number);
         }
         return {};
     }
 
-    Result<void> complain(const LogbookRow& row, const CsvRecord& record, const QString& column, const QString& value,
-                          const QString& text)
+    Result<void> complain(const LogbookRow& row, const QString& column, const QString& value, const QString& text)
     {
         m_report.problems.push_back({row.line, column, value, text});
-        if (m_report.problemRecords.empty() || m_report.problemRecords.back().line != record.line)
-            m_report.problemRecords.push_back(record);
+        if (m_report.problemRecords.empty() || m_report.problemRecords.back().line != row.line)
+            m_report.problemRecords.push_back(recordOf(m_parsed, row));
         return {};
     }
 
     Result<OpenSession*> openSession(Id<Athlete> athlete, QDate date)
     {
         const auto key = std::pair(athlete, date);
-        if (const auto open = m_sessions.find(key); open != m_sessions.end()) return &open->second;
+        if (m_lastSession && m_lastSession->first == key) return &m_lastSession->second;
+        if (const auto open = m_sessions.find(key); open != m_sessions.end()) {
+            m_lastSession = &*open;
+            return &open->second;
+        }
         STEELYARD_TRY(auto find,
                       m_transaction.database().prepare("SELECT id FROM session WHERE athlete_id = ?1 AND date = ?2"));
         find.bindAll(athlete, date);
         STEELYARD_TRY(const bool wasThere, find.step());
         find.reset();
         STEELYARD_TRY(const auto id, m_logbook.session(m_transaction, athlete, date));
-        OpenSession session{id, wasThere, 0, 0, {}};
+        OpenSession session{id, wasThere, 0, 0, {}, {}};
         if (wasThere) {
             STEELYARD_TRY(auto last, m_transaction.database().prepare(
                                          "SELECT coalesce(max(position), 0) FROM set_entry WHERE session_id = ?1"));
@@ -115,7 +126,8 @@ private:
             session.lastPosition = last.integer(0);
             STEELYARD_CHECK(readRatings(session));
         }
-        return &m_sessions.emplace(key, std::move(session)).first->second;
+        m_lastSession = &*m_sessions.emplace(key, std::move(session)).first;
+        return &m_lastSession->second;
     }
 
     Result<void> readRatings(OpenSession& session)
@@ -133,7 +145,7 @@ private:
     // The set that stands at this place, from the book or from an earlier row of the file.
     Result<std::optional<SetEntry>> existing(const OpenSession& session, Id<LiftLine> line, int number)
     {
-        if (!session.wasThere && !m_numbersInFile.contains({session.id.value(), line.value(), number}))
+        if (!session.wasThere && std::ranges::find(session.added, std::pair(line, number)) == session.added.end())
             return std::nullopt;
         STEELYARD_TRY(auto st, m_transaction.database().prepare(
                                    "SELECT " + std::string(kSetColumns)
@@ -152,11 +164,14 @@ private:
         return place->second == row.rating;
     }
 
-    Result<void> writeRatings()
+    Result<void> writeRatings(const Progress& progress)
     {
-        for (const NewRating& rating : m_newRatings)
+        for (std::size_t i = 0; i < m_newRatings.size(); ++i) {
+            const NewRating& rating = m_newRatings[i];
             STEELYARD_CHECK(
                 m_logbook.putRating(m_transaction, rating.athlete, rating.session, rating.line, rating.value));
+            if (i % kRowsBetweenLooks == 0) STEELYARD_CHECK(goOn(progress));
+        }
         return {};
     }
 
@@ -166,21 +181,15 @@ private:
         Id<LiftLine> line;
         ExerciseRating value;
     };
-    struct PlaceHash {
-        std::size_t operator()(const std::tuple<std::int64_t, std::int64_t, int>& place) const noexcept
-        {
-            const auto [session, line, number] = place;
-            return std::hash<std::int64_t>{}(session * 1'000'003 + line * 1009 + number);
-        }
-    };
 
     Transaction& m_transaction;
     const ParsedLogbook& m_parsed;
     ImportReport& m_report;
     LogbookRepository m_logbook;
     LiftLineFinder m_finder;
-    std::map<std::pair<Id<Athlete>, QDate>, OpenSession> m_sessions;
-    std::unordered_set<std::tuple<std::int64_t, std::int64_t, int>, PlaceHash> m_numbersInFile;
+    using Sessions = std::map<std::pair<Id<Athlete>, QDate>, OpenSession>;
+    Sessions m_sessions;
+    Sessions::value_type* m_lastSession = nullptr;  // most rows go where the one before went
     std::vector<NewRating> m_newRatings;
 };
 
@@ -213,9 +222,12 @@ Result<ImportOutcome> importLogbook(Database& database, const ParsedLogbook& par
     std::ranges::sort(report.problems, {}, &RowProblem::line);
     std::ranges::sort(report.problemRecords, {}, &CsvRecord::line);
     report.rowsSetAside = static_cast<int>(report.problemRecords.size());
-    if (options.previewOnly || (!report.problems.empty() && !options.setAside)) return outcome;
+    if (options.previewOnly || (!report.problems.empty() && !options.setAside)) {
+        progress.report(1.0);
+        return outcome;
+    }
 
-    STEELYARD_TRY(outcome.changeset, recorder->finish());
+    STEELYARD_TRY(outcome.changeset, recorder->finish(progress));
     outcome.changes = transaction.changes();
     recorder.reset();
     STEELYARD_CHECK(transaction.commit());

@@ -3,6 +3,7 @@
 #include "core/base/text.h"
 #include "core/domain/logbook.h"
 #include "core/exchange/json_reading.h"
+#include "core/exchange/logbook_columns.h"
 
 #include <QtCore/QCoreApplication>
 #include <QtCore/QJsonDocument>
@@ -112,12 +113,10 @@ void readColumns(JsonPlace& file, LogbookMapping& mapping)
 const QStringList& logbookColumns()
 {
     static const QStringList columns = [] {
-        QStringList list = QStringLiteral(
-                               "date athlete exercise variant grip standard load unit set reps off failed rir rpe "
-                               "marks lowering_s kind tension burn pump gave_out")
-                               .split(u' ');
-        for (const auto& row : EnumText<Joint>::table) list.append(QStringLiteral("discomfort_") + toText(row.value));
-        return list << QStringLiteral("next_soreness") << QStringLiteral("next_weakness") << QStringLiteral("note");
+        QStringList list;
+        for (const LogbookColumn& column : kLogbookColumns)
+            list.append(QString::fromLatin1(column.name.data(), static_cast<qsizetype>(column.name.size())));
+        return list;
     }();
     return columns;
 }

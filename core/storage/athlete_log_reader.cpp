@@ -19,6 +19,8 @@ struct AthleteLogText {
     Q_DECLARE_TR_FUNCTIONS(AthleteLogText)
 };
 
+constexpr std::size_t kUsualSets = 4;  // of one exercise in a session
+
 using LinePlaces = std::unordered_map<std::int64_t, std::size_t>;
 
 Result<void> readLines(Database& db, const Library& library, AthleteLog& log)
@@ -58,15 +60,17 @@ Result<void> readSets(Database& db, AthleteLog& log, const LinePlaces& places, c
     while (true) {
         STEELYARD_TRY(const bool more, st.step());
         if (!more) return {};
-        if (st.bytes(0) != lastDate) {
-            lastDate = st.bytes(0);
+        if (const std::string_view date = st.bytes(0); date != lastDate) {
+            lastDate = date;
             log.sessionDates.push_back(st.date(0));
         }
         const auto place = places.find(st.int64(1));
         if (place == places.end()) continue;  // a line of somebody else: verify() reports it
         auto& exposures = log.lines[place->second].exposures;
-        if (exposures.empty() || exposures.back().date != log.sessionDates.back())
+        if (exposures.empty() || exposures.back().date != log.sessionDates.back()) {
             exposures.push_back({log.sessionDates.back(), {}, {}});
+            exposures.back().sets.reserve(kUsualSets);
+        }
         exposures.back().sets.push_back({st.id<SetEntry>(2), st.integer(3), readSet(st, 4)});
     }
 }

@@ -26,6 +26,20 @@ int stopAtConflict(void*, int kind, sqlite3_changeset_iter* change)
     return SQLITE_CHANGESET_ABORT;
 }
 
+struct ChangesetOutput {
+    const Progress& progress;
+    QByteArray bytes;
+};
+
+// SQLite hands the record over in parts of about a kilobyte.
+int takeChangesetPart(void* output, const void* part, int size)
+{
+    auto& [progress, bytes] = *static_cast<ChangesetOutput*>(output);
+    if (progress.cancelled()) return SQLITE_INTERRUPT;
+    bytes.append(static_cast<const char*>(part), size);
+    return SQLITE_OK;
+}
+
 }  // namespace
 
 Result<ChangesetRecorder> ChangesetRecorder::start(Database& database)
@@ -44,16 +58,15 @@ ChangesetRecorder::~ChangesetRecorder()
     if (m_session) sqlite3session_delete(m_session);
 }
 
-Result<QByteArray> ChangesetRecorder::finish()
+Result<QByteArray> ChangesetRecorder::finish(const Progress& progress)
 {
-    int size = 0;
-    void* bytes = nullptr;
-    if (sqlite3session_changeset(m_session, &size, &bytes) != SQLITE_OK)
+    ChangesetOutput output{progress, {}};
+    const int code = sqlite3session_changeset_strm(m_session, takeChangesetPart, &output);
+    if (code == SQLITE_INTERRUPT) return fail(ErrorCode::Cancelled, ChangesetText::tr("Stopped; nothing was changed."));
+    if (code != SQLITE_OK)
         return fail(ErrorCode::Storage,
                     ChangesetText::tr("What changed could not be recorded, so nothing was changed."));
-    QByteArray changeset(static_cast<const char*>(bytes), size);
-    sqlite3_free(bytes);
-    return changeset;
+    return std::move(output.bytes);
 }
 
 Result<void> applyChangeset(Transaction& transaction, const QByteArray& changeset, Direction direction)

@@ -9,6 +9,7 @@
 // Failure: Conflict when a row is no longer what the changeset expects; the transaction is then to be dropped.
 #pragma once
 
+#include "core/base/progress.h"
 #include "core/storage/transaction.h"
 
 #include <QtCore/QByteArray>
@@ -25,7 +26,8 @@ public:
     ChangesetRecorder(const ChangesetRecorder&) = delete;
     ~ChangesetRecorder();
 
-    [[nodiscard]] Result<QByteArray> finish();
+    // Reads every changed row once more, so it takes a while after an import and can be stopped (Cancelled).
+    [[nodiscard]] Result<QByteArray> finish(const Progress& = {});
 
 private:
     explicit ChangesetRecorder(sqlite3_session* session) : m_session(session) {}

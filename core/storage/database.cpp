@@ -53,6 +53,13 @@ Result<void> checkHeader(const QString& path)
     return {};
 }
 
+// SQLite counts its memory behind one lock that all connections share, so threads that read side by side wait for each
+// other. Nobody asks for the count. This only has an effect before the first connection of the program.
+void leaveMemoryUncounted()
+{
+    [[maybe_unused]] static const int outcome = sqlite3_config(SQLITE_CONFIG_MEMSTATUS, 0);
+}
+
 // Owner only: a book holds other people's health.
 void keepPrivate(const QString& path)
 {
@@ -142,6 +149,7 @@ Result<std::unique_ptr<Database>> Database::openAnother(const QString& path, Acc
 
 Result<void> Database::connect(bool create)
 {
+    leaveMemoryUncounted();
     m_connection =
         std::make_unique<QSqlDatabase>(QSqlDatabase::addDatabase(QStringLiteral("QSQLITE"), m_connectionName));
     m_connection->setDatabaseName(m_path);

@@ -213,18 +213,18 @@ Result<std::vector<ReplacedSet>> LogbookRepository::replacedSets(Id<SetEntry> id
 Result<void> LogbookRepository::putRating(Transaction& transaction, Id<Athlete> owner, Id<Session> session,
                                           Id<LiftLine> line, const ExerciseRating& rating) const
 {
-    {
+    transaction.changes().athletes.insert(owner);
+    if (rating.none()) {
         STEELYARD_TRY(auto clear,
                       m_database.prepare("DELETE FROM exercise_rating WHERE session_id = ?1 AND line_id = ?2"));
         clear.bindAll(session, line);
-        STEELYARD_CHECK(clear.run());
+        return clear.run();
     }
-    transaction.changes().athletes.insert(owner);
-    if (rating.none()) return {};
-    STEELYARD_TRY(auto st, m_database.prepare("INSERT INTO exercise_rating (session_id, line_id, tension, burn, pump, "
-                                              "gave_out, elbow, shoulder, wrist, lower_back, hip, knee, neck, ankle, "
-                                              "next_soreness, next_weakness) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, "
-                                              "?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16)"));
+    STEELYARD_TRY(
+        auto st, m_database.prepare("INSERT OR REPLACE INTO exercise_rating (session_id, line_id, tension, burn, pump, "
+                                    "gave_out, elbow, shoulder, wrist, lower_back, hip, knee, neck, ankle, "
+                                    "next_soreness, next_weakness) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, "
+                                    "?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16)"));
     st.bindAll(session, line, rating.tension, rating.burn, rating.pump);
     if (rating.gaveOut.isEmpty())
         st.bind(6, std::nullopt);

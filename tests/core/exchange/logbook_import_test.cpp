@@ -4,6 +4,8 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 namespace steelyard {
 namespace {
 
@@ -74,6 +76,71 @@ TEST(LogbookImport, LeavesTheBookAloneWhenItIsStopped)
     EXPECT_EQ(rawDump(book->database()), before);
 }
 
+QByteArray manySets(int rows)
+{
+    QByteArray file = "date,athlete,exercise,set,reps\n";
+    for (int i = 0; i < rows; ++i)
+        file += QDate(2020, 1, 1).addDays(i / 10).toString(Qt::ISODate).toLatin1() + ",Ada Fulcrum,Arm curl,"
+                + QByteArray::number(i % 10 + 1) + ",8\n";
+    return file;
+}
+
+TEST(LogbookImport, TellsHowFarItIsUntilItsEnd)
+{
+    TempBook book;
+    std::vector<double> shares;
+    const Progress progress([&](double share) { shares.push_back(share); });
+    const ParsedLogbook log = must(parseLogbook(manySets(5000), {}, QDate(2026, 3, 2), progress));
+    must(importLogbook(book->database(), log, {}, progress));
+    EXPECT_GE(shares.size(), 10U);
+    EXPECT_TRUE(std::ranges::is_sorted(shares));
+    EXPECT_GT(shares.front(), 0);
+    EXPECT_EQ(shares.back(), 1.0);
+}
+
+TEST(LogbookImport, CanBeStoppedAtEveryStepAndThenLeavesTheBookAlone)
+{
+    TempBook book;
+    const QByteArray before = rawDump(book->database());
+    const ParsedLogbook log = logOf(manySets(2500));
+    int steps = 0;
+    must(importLogbook(book->database(), log, {true, false}, Progress([&](double) { ++steps; })));
+    ASSERT_GE(steps, 5);
+    for (int last = 1; last < steps; ++last) {
+        std::stop_source stop;
+        int step = 0;
+        const auto report = [&](double) {
+            if (++step == last) stop.request_stop();
+        };
+        const auto outcome = importLogbook(book->database(), log, {}, Progress(report, stop.get_token()));
+        ASSERT_FALSE(outcome) << "stopped at step " << last;
+        EXPECT_EQ(outcome.error().code, ErrorCode::Cancelled);
+        EXPECT_EQ(rawDump(book->database()), before) << "stopped at step " << last;
+    }
+}
+
+TEST(LogbookImport, CanBeStoppedWhileTheFileIsRead)
+{
+    std::stop_source stop;
+    const Progress progress([&](double) { stop.request_stop(); }, stop.get_token());
+    const auto log = parseLogbook(manySets(2500), {}, QDate(2026, 3, 2), progress);
+    ASSERT_FALSE(log);
+    EXPECT_EQ(log.error().code, ErrorCode::Cancelled);
+}
+
+TEST(LogbookImport, SetsARowAsideAsItStoodInTheFileWhenTheBookContradictsIt)
+{
+    TempBook book;
+    (void)bringIn(book, kTwoSets);
+    const ParsedLogbook log = logOf(
+        "date,athlete,exercise,load,reps,note\n\n2026-03-01,Basil Notch,Row,50.0,10,\n"
+        "2026-03-01,Ada Fulcrum,Arm curl,40,9,\"one\nand two\"\n");
+    const auto outcome = must(importLogbook(book->database(), log, {false, true}, Progress()));
+    ASSERT_EQ(outcome.report.problemRecords.size(), 1U);
+    EXPECT_EQ(outcome.report.problemRecords[0].line, 4);
+    EXPECT_EQ(outcome.report.problemRecords[0].fields.last(), QStringLiteral("one\nand two"));
+}
+
 TEST(LogbookImport, ReportsASetThatDiffersFromWhatTheBookHolds)
 {
     TempBook book;
@@ -136,6 +203,19 @@ TEST(LogbookImport, NumbersSetsInOrderOfRowsAfterTheOnesThatHaveANumber)
                                         "2026-03-01,Ada Fulcrum,Arm curl,,7\n");
     EXPECT_TRUE(report.problems.empty());
     EXPECT_EQ(must(book->database().integer("SELECT number FROM set_entry WHERE reps = 7")), 3);
+}
+
+TEST(LogbookImport, ReportsANumberThatStandsTwiceInTheFileWithOtherContent)
+{
+    TempBook book;
+    const ImportReport report = bringIn(book,
+                                        "date,athlete,exercise,set,reps\n2026-03-01,Ada Fulcrum,Arm curl,2,8\n"
+                                        "2026-03-01,Ada Fulcrum,Arm curl,2,8\n"
+                                        "2026-03-01,Ada Fulcrum,Arm curl,2,7\n");
+    EXPECT_EQ(report.setsAdded, 1);
+    EXPECT_EQ(report.setsAlreadyThere, 1);
+    ASSERT_EQ(report.problems.size(), 1U);
+    EXPECT_EQ(report.problems[0].line, 4);
 }
 
 TEST(LogbookImport, RefusesMoreSetsADayThanALogCanHold)

@@ -1,0 +1,116 @@
+// How long the progress chart of a line of five years takes to draw, against plain QPainter lines through as many points
+// into an image of the same size.
+//
+//   chart_benchmark
+//
+// "another line" is what a step from line to line costs: the reading as a chart's content, laid out and drawn. "redraw" is
+// the same content again; "another session" a step from session to session.
+#include "core/analysis/robust_trend_engine.h"
+#include "core/storage/athlete_log_reader.h"
+#include "tests/benchmarks/benchmark_club.h"
+#include "ui/charts/progress_chart.h"
+
+#include <QtCore/QTemporaryDir>
+#include <QtGui/QImage>
+#include <QtGui/QPainter>
+#include <QtWidgets/QApplication>
+
+#include <algorithm>
+#include <cstdio>
+#include <functional>
+
+namespace steelyard {
+namespace {
+
+using benchmark::must;
+using benchmark::Stopwatch;
+
+constexpr QSize kSize(1100, 520);
+
+// Milliseconds of the middle one of many runs.
+double typicalMs(const std::function<void(int)>& work)
+{
+    constexpr int runs = 101;
+    std::vector<double> times;
+    for (int i = 0; i < runs; ++i) {
+        const Stopwatch watch;
+        work(i);
+        times.push_back(1000 * watch.seconds());
+    }
+    std::ranges::nth_element(times, times.begin() + runs / 2);
+    return times[runs / 2];
+}
+
+AthleteLog fiveYears(const QString& path)
+{
+    benchmark::needClub(path, 1);
+    const auto db = must(Database::openReader(path));
+    const Library library = must(LibraryRepository(*db).read());
+    return must(readAthleteLog(*db, library, must(AthleteRepository(*db).all()).front().id));
+}
+
+void paintPlainly(QImage& image, const std::vector<ChartPoint>& points)
+{
+    image.fill(Qt::white);
+    QPainter painter(&image);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setPen(QPen(Qt::black, 1));
+    const double step = static_cast<double>(kSize.width()) / static_cast<double>(points.size());
+    for (std::size_t i = 1; i < points.size(); ++i) {
+        const auto x = static_cast<double>(i) * step;
+        painter.drawLine(QPointF(x - step, points[i - 1].value), QPointF(x, points[i].value));
+    }
+}
+
+void print(const char* what, double ms, double plainMs)
+{
+    std::printf("%-44s %8.2f %8.2f\n", what, ms, ms / plainMs);
+}
+
+int compare()
+{
+    const QTemporaryDir folder;
+    const AthleteLog log = fiveYears(folder.filePath(QStringLiteral("club.steelyard")));
+    const LineRecord& line =
+        *std::ranges::max_element(log.lines, {}, [](const LineRecord& record) { return record.exposures.size(); });
+    const LineReading reading = RobustTrendEngine().read(line, log, benchmark::clubDay());
+    const ProgressSource source{reading, log.blocks, log.decisions, line.id, line.exercise.value.name};
+    const ProgressSpec spec = buildProgressSpec(source, {});
+
+    ProgressChart chart;
+    chart.resize(kSize);
+    chart.ensurePolished();
+    QImage image(kSize, QImage::Format_ARGB32_Premultiplied);
+    QWidget& widget = chart;  // QGraphicsView's own render() paints the scene alone
+    const auto draw = [&] { widget.render(&image); };
+    chart.setSpec(spec);
+    draw();
+    const double plain = typicalMs([&](int) { paintPlainly(image, spec.reps.points); });
+    const double again = typicalMs([&](int) { draw(); });
+    const double hover = typicalMs([&](int i) {
+        chart.select(spec.reps.points[static_cast<std::size_t>(i) % spec.reps.points.size()].exposure);
+        draw();
+    });
+    const double another = typicalMs([&](int) {
+        chart.setSpec(buildProgressSpec(source, {}));
+        draw();
+    });
+    std::printf("%zu sessions of one line, %d x %d\n", spec.reps.points.size(), kSize.width(), kSize.height());
+    std::printf("%-44s %8s %8s\n", "", "ms", "ratio");
+    print("plain lines through as many points", plain, plain);
+    print("redraw", again, plain);
+    print("another session selected", hover, plain);
+    print("another line: content, layout, drawing", another, plain);
+    return 0;
+}
+
+}  // namespace
+}  // namespace steelyard
+
+int main(int argc, char** argv)
+{
+    steelyard::keepFreedMemory();  // as every program does
+    if (!qEnvironmentVariableIsSet("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
+    const QApplication app(argc, argv);
+    return steelyard::compare();
+}

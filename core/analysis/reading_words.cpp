@@ -61,7 +61,8 @@ QString holdingSentence(const LineReading& reading, const LineEvidence& evidence
         return ReadingText::tr("Back after %n day(s) without this lift; the first weeks are not read as a trend.",
                                nullptr, static_cast<int>(evidence.layoffDays));
     if (reading.reason == u"deload") return ReadingText::tr("A planned easier week; nothing is read into it.");
-    return ReadingText::tr("%1: within what sessions differ by anyway.").arg(trendPart(*reading.rate, sessions));
+    return ReadingText::tr("%1: within what sessions differ by anyway; a slow rise and none look alike so far.")
+        .arg(trendPart(*reading.rate, sessions));
 }
 
 QString mainSentence(const LineReading& reading, const LineEvidence& evidence, const VerdictThresholds& limits)

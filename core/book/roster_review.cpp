@@ -1,6 +1,7 @@
 #include "core/book/roster_review.h"
 
 #include "core/analysis/robust_trend_engine.h"
+#include "core/flags/reading_thresholds.h"
 #include "core/storage/athlete_log_reader.h"
 #include "core/storage/athlete_repository.h"
 #include "core/storage/library_repository.h"
@@ -77,7 +78,7 @@ private:
     {
         auto db = Database::openReader(m_work.bookPath);
         if (!db) return giveUp(std::move(db).error());
-        const RobustTrendEngine engine;
+        const RobustTrendEngine engine(readingThresholds(m_work.settings));
         while (!m_stopped && !m_progress.cancelled()) {
             const std::size_t place = m_next.fetch_add(1);
             if (place >= m_work.athletes.size()) return;

@@ -36,8 +36,12 @@ public:
     Concern concern() const override { return Concern::NotMoving; }
     std::vector<RuleParameter> parameters() const override
     {
-        return {{QStringLiteral("weeks_to_high"), StalledText::tr("weeks"), 12, 6, 52,
-                 StalledText::tr("Our convention: about two planned blocks without an improvement.")}};
+        return {{QStringLiteral("weeks"), StalledText::tr("weeks of record"), 8, 4, 26,
+                 StalledText::tr("Our convention: fewer weeks can't tell a slow rise from none.")},
+                {QStringLiteral("sessions"), StalledText::tr("sessions"), 8, 5, 40,
+                 StalledText::tr("Our convention: one a week over the weeks of record.")},
+                {QStringLiteral("weeks_to_high"), StalledText::tr("weeks"), 16, 6, 52,
+                 StalledText::tr("Our convention: two planned blocks of eight weeks without an improvement.")}};
     }
     void check(const ReviewSnapshot& snapshot, const RuleParameters& limits, std::vector<Flag>& flags) const override
     {

@@ -18,7 +18,7 @@ const QDate kToday(2026, 6, 1);
 std::vector<AthleteReview> fullReview()
 {
     LogBuilder builder;
-    builder.line(QStringLiteral("Arm curl")).exposures(16, kToday, 4, [](int i) {
+    builder.line(QStringLiteral("Arm curl")).exposures(20, kToday, 4, [](int i) {
         return MadeSet{.load = 40 + testing_support::wobble(i), .reps = 10, .off = 0, .rir = 1};
     });
     builder.discomfort(Joint::Elbow, 7)

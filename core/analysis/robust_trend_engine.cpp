@@ -140,7 +140,7 @@ LineReading RobustTrendEngine::read(const LineRecord& record, const AthleteLog& 
     reading.since = beginning(finding.verdict, evidence, fit, m_thresholds);
     if (fit) reading.rate = fit->slope;
     addKilograms(reading, evidence, fit, record.variant.value.loading);
-    reading.why = whySentence(reading, evidence, m_thresholds);
+    reading.why = whySentence(reading, evidence, m_thresholds, m_wording);
     return reading;
 }
 

@@ -3,6 +3,7 @@
 #include "core/book/roster_review.h"
 #include "tests/support/lifter_book.h"
 #include "tests/support/log_builder.h"
+#include "ui/format/format.h"
 
 #include <gtest/gtest.h>
 
@@ -31,6 +32,24 @@ TEST(LifterReading, ReadsByTheThresholdsThatTheReviewUses)
     ASSERT_TRUE(club.book->ruleSettings().put(transaction, QStringLiteral("stalled"), QStringLiteral("weeks"), 20));
     ASSERT_TRUE(transaction.commit());
     EXPECT_EQ(verdicts(), std::pair(Verdict::Holding, Verdict::Holding));
+}
+
+TEST(LifterReading, SaysDaysAsTheScreenWritesThem)
+{
+    const QDate today(2026, 11, 20);
+    AthleteLog log = testing_support::LogBuilder()
+                         .line(QStringLiteral("Arm curl"))
+                         .exposures(24, today, 4,
+                                    [](int i) {
+                                        return testing_support::MadeSet{
+                                            .load = i % 2 == 0 ? 40.5 : 39.5, .reps = 8, .off = 0, .rir = 1};
+                                    })
+                         .build();
+    const auto lifter = must(readLines(std::move(log), {}, today, Progress()));
+    const LineReading& reading = lifter.readings.at(0);
+    ASSERT_TRUE(reading.verdict == Verdict::Stalled && reading.since);
+    EXPECT_TRUE(reading.why.contains(format::date(*reading.since))) << reading.why.toStdString();
+    EXPECT_FALSE(reading.why.contains(reading.since->toString(Qt::ISODate))) << reading.why.toStdString();
 }
 
 }  // namespace

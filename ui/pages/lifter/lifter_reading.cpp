@@ -5,6 +5,7 @@
 #include "core/storage/athlete_log_reader.h"
 #include "core/storage/library_repository.h"
 #include "core/storage/rule_setting_repository.h"
+#include "ui/format/format.h"
 
 #include <QtCore/QCoreApplication>
 
@@ -19,7 +20,7 @@ struct LifterReadingText {
 
 Result<LifterReading> readLines(AthleteLog log, const RuleSettings& settings, QDate asOf, const Progress& progress)
 {
-    const RobustTrendEngine engine(readingThresholds(settings));
+    const RobustTrendEngine engine(readingThresholds(settings), format::wording());
     std::vector<LineReading> readings;
     readings.reserve(log.lines.size());
     for (const LineRecord& line : log.lines) {

@@ -26,7 +26,8 @@ Finding decide(const LineEvidence& evidence, const std::optional<TrendFit>& fit,
 {
     if (evidence.tooFew) return {Verdict::CantTell, u"too_few"};
     if (evidence.mixed) return {Verdict::CantTell, u"mixed_record"};
-    const bool rising = fit && fit->slope.pRising >= limits.sure && fit->slope.perWeek > 0;
+    const double sure = stalled ? limits.sureAfterStall : limits.sure;
+    const bool rising = fit && fit->slope.pRising >= sure && fit->slope.perWeek > 0;
     if (evidence.effortUnknown && !(rising && !evidence.afterLayoff && !evidence.deload))
         return {Verdict::CantTell, u"effort_unknown"};
     if (evidence.afterLayoff) return {Verdict::Holding, u"after_layoff"};

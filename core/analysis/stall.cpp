@@ -24,14 +24,14 @@ std::vector<DatedEstimate> stallWindow(const std::vector<DatedEstimate>& usable,
 
 StallLook lookAt(const std::vector<DatedEstimate>& window, double worthwhile, const VerdictThresholds& limits)
 {
-    if (window.size() < static_cast<std::size_t>(limits.stallExposures)) return {};
-    if (window.front().date.daysTo(window.back().date) < kDaysOfWeek * limits.stallWeeks) return {};
     const auto fit = fitTrend(window);
     if (!fit) return {};
+    const bool enough = window.size() >= static_cast<std::size_t>(limits.stallExposures)
+                        && window.front().date.daysTo(window.back().date) >= kDaysOfWeek * limits.stallWeeks;
     const auto most = mostRise(window, limits.stallSure);
     StallLook look;
-    look.clear = most && *most < worthwhile;
-    look.open = look.clear || (fit->slope.perWeek < worthwhile && fit->slope.pRising < limits.stallOver);
+    look.clear = enough && most && *most < worthwhile;
+    look.open = look.clear || fit->slope.pRising < limits.stallOver;
     return look;
 }
 

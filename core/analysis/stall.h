@@ -6,7 +6,7 @@
 //
 // A look is the state of the last stallWindowWeeks weeks as of one day. It is
 //   clear   enough exposures over enough weeks, and the upper bound of the slope is under the smallest worthwhile rise
-//   open    no longer clear, perhaps, but the slope itself is under it and a rise is not likely
+//   open    no longer clear, perhaps, or with fewer exposures, but a rise is not likely
 // A line has stalled when a look in the last stallMemoryWeeks weeks was clear, and clear the week before as well, and every
 // weekly look since is at least open. So one good or bad session doesn't turn the word, and nothing is remembered but the
 // record: the same record and day give the same answer.

@@ -37,10 +37,12 @@ struct VerdictThresholds {
     int stallWindowWeeks = 12;
     // One-sided level of the slope's upper bound; the same certainty as for a rise or a fall. Convention.
     double stallSure = 0.90;
-    // A stall that was clear stays one until a rise is this likely or the slope is worthwhile, and no longer than so many
-    // weeks without being clear again. Convention.
+    // A stall that was clear stays one until over its weeks a rise is this likely, or until the rise of the last sessions is
+    // this sure; and no longer than the window without being clear again: none of the sessions it was clear from is left
+    // then. Convention.
     double stallOver = 0.80;
-    int stallMemoryWeeks = 8;
+    double sureAfterStall = 0.975;
+    int stallMemoryWeeks = 12;
     // Window: the last exposures, stretched where training is dense, bounded where it is rare. Convention.
     std::size_t windowExposures = 14;
     int windowLeastWeeks = 6;

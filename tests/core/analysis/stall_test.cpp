@@ -70,6 +70,19 @@ TEST(Stall, OutlivesAGoodSessionButNotARise)
     EXPECT_FALSE(stallOf(points, kLastDay, kWorthwhile, {}));
 }
 
+TEST(Stall, OutlivesSomeMissedSessions)
+{
+    // Twelve level weeks of one session each, then one in two weeks: at last seven in twelve weeks.
+    std::vector<DatedEstimate> points;
+    for (int i = 0; i < 17; ++i) {
+        const int daysBefore = i < 12 ? 70 + 7 * (11 - i) : 14 * (16 - i);
+        points.push_back({kLastDay.addDays(-daysBefore), SetEstimate{4.0 + 0.003 * seesaw(i), 0.0, true}});
+    }
+    const auto stall = stallOf(points, kLastDay, kWorthwhile, {});
+    ASSERT_TRUE(stall);
+    EXPECT_LT(std::ssize(*stall), VerdictThresholds().stallExposures);
+}
+
 TEST(Stall, IsReadFromTheLastTwelveWeeksOnly)
 {
     const auto stall = stallOf(stallSeries(60, 4, seesaw), kLastDay, kWorthwhile, {});
@@ -134,7 +147,7 @@ TEST(Stall, IsFoundInMostLevelRecordsAndStaysFound)
     const auto level = countStalls({.turnsInWeek = 0, .weeks = 44}, 20);
     EXPECT_GE(level.stalled + level.slipping, level.looks * 35 / 100);
     ASSERT_GT(level.afterStalled, 100);
-    EXPECT_GE(level.stayed, level.afterStalled * 80 / 100);
+    EXPECT_GE(level.stayed, level.afterStalled * 83 / 100);
 }
 
 TEST(Stall, AFallIsCalledSlippingOrStalledAndNotPassedOver)

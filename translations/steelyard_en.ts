@@ -150,6 +150,13 @@
             <numerusform>%n at a deload.</numerusform>
         </translation>
     </message>
+    <message numerus="yes">
+        <source>%n far beyond the others, drawn at the edge with its value.</source>
+        <translation>
+            <numerusform>%n far beyond the others, drawn at the edge with its value.</numerusform>
+            <numerusform>%n far beyond the others, drawn at the edge with their values.</numerusform>
+        </translation>
+    </message>
 </context>
 <context>
     <name>ProgressionText</name>

@@ -11,19 +11,20 @@ struct ReadingText {
     Q_DECLARE_TR_FUNCTIONS(ReadingText)
 };
 
-QString percentText(double share, int decimals)
+QString percentText(const Wording& wording, double share, int decimals)
 {
-    return QString::number(100 * share, 'f', decimals);
+    return wording.fixed(100 * share, decimals);
 }
 
-QString trendPart(const TrendRate& rate, std::size_t sessions)
+QString trendPart(const TrendRate& rate, std::size_t sessions, const Wording& wording)
 {
     return ReadingText::tr("%1 % a week (90 % interval %2 to %3) over %n session(s)", nullptr,
                            static_cast<int>(sessions))
-        .arg(percentText(rate.perWeek, 1), percentText(rate.low90, 1), percentText(rate.high90, 1));
+        .arg(percentText(wording, rate.perWeek, 1), percentText(wording, rate.low90, 1),
+             percentText(wording, rate.high90, 1));
 }
 
-QString tooFewSentence(const LineEvidence& evidence, const VerdictThresholds& limits)
+QString tooFewSentence(const LineEvidence& evidence, const VerdictThresholds& limits, const Wording& wording)
 {
     const int sessions = static_cast<int>(evidence.working);
     if (evidence.working < static_cast<std::size_t>(limits.leastExposures))
@@ -31,70 +32,74 @@ QString tooFewSentence(const LineEvidence& evidence, const VerdictThresholds& li
             .arg(limits.leastExposures);
     if (evidence.weeksOfRecord < limits.leastWeeks)
         return ReadingText::tr("The record is %1 weeks long; a trend needs at least %2.")
-            .arg(QString::number(evidence.weeksOfRecord, 'f', 1), QString::number(limits.leastWeeks));
+            .arg(wording.fixed(evidence.weeksOfRecord, 1), QString::number(limits.leastWeeks));
     return ReadingText::tr("%n session(s) in the last %1 weeks; the record is too old to say where the lift stands.",
                            nullptr, static_cast<int>(evidence.workingLately))
         .arg(limits.recentWeeks);
 }
 
-QString cantTellSentence(const LineReading& reading, const LineEvidence& evidence, const VerdictThresholds& limits)
+QString cantTellSentence(const LineReading& reading, const LineEvidence& evidence, const VerdictThresholds& limits,
+                         const Wording& wording)
 {
-    if (reading.reason == u"too_few") return tooFewSentence(evidence, limits);
+    if (reading.reason == u"too_few") return tooFewSentence(evidence, limits, wording);
     if (reading.reason == u"mixed_record")
         return ReadingText::tr(
                    "%1 % of the watched repetitions of the last sessions were off standard, so the numbers can't "
                    "be compared.")
-            .arg(percentText(evidence.offShareLately, 0));
+            .arg(percentText(wording, evidence.offShareLately, 0));
     if (reading.reason == u"effort_unknown")
         return ReadingText::tr(
                    "%1 % of the last working sets have no effort written down, so more repetitions may only mean "
                    "more effort.")
-            .arg(percentText(evidence.effortlessShare, 0));
+            .arg(percentText(wording, evidence.effortlessShare, 0));
     return ReadingText::tr(
         "Too few sets can be turned into an estimate: effort close enough to the limit, under 31 "
         "repetitions, and a load above zero.");
 }
 
-QString holdingSentence(const LineReading& reading, const LineEvidence& evidence, std::size_t sessions)
+QString holdingSentence(const LineReading& reading, const LineEvidence& evidence, const Wording& wording)
 {
     if (reading.reason == u"after_layoff")
         return ReadingText::tr("Back after %n day(s) without this lift; the first weeks are not read as a trend.",
                                nullptr, static_cast<int>(evidence.layoffDays));
     if (reading.reason == u"deload") return ReadingText::tr("A planned easier week; nothing is read into it.");
-    return ReadingText::tr("%1: within what sessions differ by anyway.").arg(trendPart(*reading.rate, sessions));
+    return ReadingText::tr("%1: within what sessions differ by anyway; a slow rise and none look alike so far.")
+        .arg(trendPart(*reading.rate, evidence.window.size(), wording));
 }
 
-QString mainSentence(const LineReading& reading, const LineEvidence& evidence, const VerdictThresholds& limits)
+QString mainSentence(const LineReading& reading, const LineEvidence& evidence, const VerdictThresholds& limits,
+                     const Wording& wording)
 {
-    const std::size_t sessions = evidence.window.size();
     switch (reading.verdict) {
     case Verdict::CantTell:
-        return cantTellSentence(reading, evidence, limits);
+        return cantTellSentence(reading, evidence, limits, wording);
     case Verdict::Holding:
-        return holdingSentence(reading, evidence, sessions);
+        return holdingSentence(reading, evidence, wording);
     case Verdict::Progressing:
-        return ReadingText::tr("Rising: %1.").arg(trendPart(*reading.rate, sessions));
+        return ReadingText::tr("Rising: %1.").arg(trendPart(*reading.rate, evidence.window.size(), wording));
     case Verdict::Slipping:
-        return ReadingText::tr("Falling: %1.").arg(trendPart(*reading.rate, sessions));
+        return ReadingText::tr("Falling: %1.").arg(trendPart(*reading.rate, evidence.window.size(), wording));
     case Verdict::Stalled:
         return ReadingText::tr("No rise: %1. The last clear improvement was on %2.")
-            .arg(trendPart(*reading.rate, sessions), reading.since.value_or(QDate()).toString(Qt::ISODate));
+            .arg(trendPart(*reading.rate, evidence.window.size(), wording),
+                 wording.day(reading.since.value_or(QDate())));
     }
     return {};
 }
 
 }  // namespace
 
-QString whySentence(const LineReading& reading, const LineEvidence& evidence, const VerdictThresholds& limits)
+QString whySentence(const LineReading& reading, const LineEvidence& evidence, const VerdictThresholds& limits,
+                    const Wording& wording)
 {
-    QString sentence = mainSentence(reading, evidence, limits);
+    QString sentence = mainSentence(reading, evidence, limits, wording);
     if (reading.verdict == Verdict::CantTell) return sentence;
     if (evidence.effortUnknown)
         sentence += u' ' + ReadingText::tr("Effort is not written down; this takes it to have stayed the same.");
     if (reading.watchedShare < 0.5)
         sentence += u' '
                     + ReadingText::tr("Only %1 % of the sets were watched, so trust it less.")
-                          .arg(percentText(reading.watchedShare, 0));
+                          .arg(percentText(wording, reading.watchedShare, 0));
     return sentence;
 }
 

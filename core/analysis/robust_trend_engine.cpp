@@ -2,6 +2,7 @@
 
 #include "core/analysis/line_evidence.h"
 #include "core/analysis/reading_words.h"
+#include "core/analysis/stall.h"
 #include "core/numerics/robust_trend.h"
 
 #include <algorithm>
@@ -20,19 +21,13 @@ struct Finding {
     const char16_t* reason = u"";
 };
 
-bool isStalled(const LineEvidence& evidence, const TrendRate& rate, double worthwhile, const VerdictThresholds& limits)
-{
-    const qint64 days = evidence.usable.front().date.daysTo(evidence.usable.back().date);
-    return days >= 7 * limits.stallWeeks && rate.low90 <= 0 && rate.high90 >= 0 && rate.perWeek < worthwhile
-           && rate.pRising < limits.notRising;
-}
-
-Finding decide(const LineEvidence& evidence, const std::optional<TrendFit>& fit, Experience experience,
+Finding decide(const LineEvidence& evidence, const std::optional<TrendFit>& fit, bool stalled,
                const VerdictThresholds& limits)
 {
     if (evidence.tooFew) return {Verdict::CantTell, u"too_few"};
     if (evidence.mixed) return {Verdict::CantTell, u"mixed_record"};
-    const bool rising = fit && fit->slope.pRising >= limits.sure && fit->slope.perWeek > 0;
+    const double sure = stalled ? limits.sureAfterStall : limits.sure;
+    const bool rising = fit && fit->slope.pRising >= sure && fit->slope.perWeek > 0;
     if (evidence.effortUnknown && !(rising && !evidence.afterLayoff && !evidence.deload))
         return {Verdict::CantTell, u"effort_unknown"};
     if (evidence.afterLayoff) return {Verdict::Holding, u"after_layoff"};
@@ -40,17 +35,20 @@ Finding decide(const LineEvidence& evidence, const std::optional<TrendFit>& fit,
     if (!fit) return {Verdict::CantTell, u"no_estimate"};
     if (fit->slope.pFalling >= limits.sure && fit->slope.high90 < 0) return {Verdict::Slipping, u"falling"};
     if (rising) return {Verdict::Progressing, u"rising"};
-    if (isStalled(evidence, fit->slope, VerdictThresholds::smallestWorthwhile(experience), limits))
-        return {Verdict::Stalled, u"no_rise"};
+    if (stalled) return {Verdict::Stalled, u"no_rise"};
     return {Verdict::Holding, u"within_noise"};
 }
 
-std::optional<QDate> beginning(Verdict verdict, const LineEvidence& evidence, const std::optional<TrendFit>& fit)
+std::optional<QDate> beginning(Verdict verdict, const LineEvidence& evidence, const std::optional<TrendFit>& fit,
+                               const VerdictThresholds& limits)
 {
     if (!fit || (verdict != Verdict::Progressing && verdict != Verdict::Stalled && verdict != Verdict::Slipping))
         return std::nullopt;
     if (verdict == Verdict::Progressing) return fit->first;
-    return lastCredibleImprovement(evidence.usable, fit->noise);
+    const auto since = lastCredibleImprovement(evidence.usable, fit->noise);
+    // A lucky run of sessions inside a stall doesn't begin it anew: it is at least as old as what it was read from.
+    if (verdict == Verdict::Stalled && since) return std::min(*since, fit->last.addDays(-7 * limits.stallWeeks));
+    return since;
 }
 
 CapacityEstimate capacityAt(const TrendFit& fit, QDate date, double bodyKg)
@@ -122,21 +120,28 @@ void addKilograms(LineReading& reading, const LineEvidence& evidence, const std:
 
 LineReading RobustTrendEngine::read(const LineRecord& record, const AthleteLog& log, QDate asOf) const
 {
-    const LineEvidence evidence = gatherEvidence(record, log, asOf, m_thresholds);
+    LineEvidence evidence = gatherEvidence(record, log, asOf, m_thresholds);
     // No trend is drawn through a record that can't be compared.
-    const auto fit = evidence.mixed || evidence.tooFew ? std::nullopt : fitTrend(evidence.window);
+    auto fit = evidence.mixed || evidence.tooFew ? std::nullopt : fitTrend(evidence.window);
     LineReading reading;
     for (const CountedExposure& exposure : evidence.counted) reading.points.push_back(exposure.point);
     reading.exposures = static_cast<int>(evidence.counted.size());
     reading.countedShare = evidence.countedShare;
     reading.watchedShare = evidence.watchedShare;
-    const Finding finding = decide(evidence, fit, log.athlete.value.experience, m_thresholds);
+    const double worthwhile = VerdictThresholds::smallestWorthwhile(log.athlete.value.experience);
+    const auto stall = fit ? stallOf(evidence.usable, asOf, worthwhile, m_thresholds) : std::nullopt;
+    const Finding finding = decide(evidence, fit, stall.has_value(), m_thresholds);
+    if (finding.verdict == Verdict::Stalled) {
+        // The numbers said are those that the word rests on.
+        evidence.window = *stall;
+        fit = fitTrend(*stall);
+    }
     reading.verdict = finding.verdict;
     reading.reason = QString::fromUtf16(finding.reason);
-    reading.since = beginning(finding.verdict, evidence, fit);
+    reading.since = beginning(finding.verdict, evidence, fit, m_thresholds);
     if (fit) reading.rate = fit->slope;
     addKilograms(reading, evidence, fit, record.variant.value.loading);
-    reading.why = whySentence(reading, evidence, m_thresholds);
+    reading.why = whySentence(reading, evidence, m_thresholds, m_wording);
     return reading;
 }
 

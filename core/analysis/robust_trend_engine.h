@@ -15,16 +15,21 @@
 
 #include "core/analysis/verdict_thresholds.h"
 #include "core/analysis/line_reading.h"
+#include "core/base/wording.h"
 
 namespace steelyard {
 
 class RobustTrendEngine final : public ReadingEngine {
 public:
-    explicit RobustTrendEngine(VerdictThresholds thresholds = {}) : m_thresholds(thresholds) {}
+    // `wording` is for the sentence that says why.
+    explicit RobustTrendEngine(VerdictThresholds thresholds = {}, Wording wording = {})
+        : m_thresholds(thresholds), m_wording(std::move(wording))
+    {}
     [[nodiscard]] LineReading read(const LineRecord& record, const AthleteLog& log, QDate asOf) const override;
 
 private:
     VerdictThresholds m_thresholds;
+    Wording m_wording;
 };
 
 }  // namespace steelyard

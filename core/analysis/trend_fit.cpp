@@ -25,6 +25,21 @@ double blendedNoise(double scale, std::size_t points, double fitted)
     return std::sqrt((n * scale * scale + kNoiseWeight * kUsualNoise * kUsualNoise) / (n + kNoiseWeight));
 }
 
+struct PointSeries {
+    std::vector<double> weeks;  // before the last day
+    std::vector<double> ln;
+};
+
+PointSeries seriesOf(const std::vector<DatedEstimate>& points)
+{
+    PointSeries series;
+    for (const DatedEstimate& point : points) {
+        series.weeks.push_back(weeksBetween(points.back().date, point.date));
+        series.ln.push_back(point.estimate.lnSystem);
+    }
+    return series;
+}
+
 TrendRate rateFrom(const TrendLine& line, const std::optional<SlopeInterval>& interval,
                    const std::optional<MannKendall>& test)
 {
@@ -53,12 +68,7 @@ double TrendFit::errorAt(QDate date) const
 std::optional<TrendFit> fitTrend(const std::vector<DatedEstimate>& points)
 {
     if (points.size() < kLeastTrendPoints) return std::nullopt;
-    std::vector<double> weeks;
-    std::vector<double> ln;
-    for (const DatedEstimate& point : points) {
-        weeks.push_back(weeksBetween(points.back().date, point.date));
-        ln.push_back(point.estimate.lnSystem);
-    }
+    const auto [weeks, ln] = seriesOf(points);
     const auto line = theilSen(weeks, ln);
     if (!line) return std::nullopt;
     TrendFit fit;
@@ -72,6 +82,16 @@ std::optional<TrendFit> fitTrend(const std::vector<DatedEstimate>& points)
     fit.middleWeek = std::accumulate(weeks.begin(), weeks.end(), 0.0) / static_cast<double>(weeks.size());
     for (const double week : weeks) fit.spread += (week - fit.middleWeek) * (week - fit.middleWeek);
     return fit;
+}
+
+std::optional<double> mostRise(const std::vector<DatedEstimate>& points, double sure)
+{
+    if (points.size() < kLeastTrendPoints) return std::nullopt;
+    const auto [weeks, ln] = seriesOf(points);
+    // A two-sided interval leaves half of what it leaves out at either end.
+    const auto interval = senInterval(weeks, ln, 2 * sure - 1);
+    if (!interval) return std::nullopt;
+    return std::expm1(interval->high);
 }
 
 std::optional<TrendFit> fitLevel(const std::vector<DatedEstimate>& points)

@@ -41,6 +41,9 @@ struct TrendFit {
 };
 
 [[nodiscard]] std::optional<TrendFit> fitTrend(const std::vector<DatedEstimate>& points);
+// The upper end of Sen's interval for the slope, taken one-sided: with that much certainty the rise is no steeper. Shares of
+// capacity a week. nullopt when the points are too few for the level, or fitTrend() has none; `sure` lies above 0.5.
+[[nodiscard]] std::optional<double> mostRise(const std::vector<DatedEstimate>& points, double sure);
 // Without a trend: the median of the last three points, for one to any number of points.
 [[nodiscard]] std::optional<TrendFit> fitLevel(const std::vector<DatedEstimate>& points);
 

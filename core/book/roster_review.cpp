@@ -1,6 +1,7 @@
 #include "core/book/roster_review.h"
 
 #include "core/analysis/robust_trend_engine.h"
+#include "core/flags/reading_thresholds.h"
 #include "core/storage/athlete_log_reader.h"
 #include "core/storage/athlete_repository.h"
 #include "core/storage/library_repository.h"
@@ -29,12 +30,13 @@ struct RosterWork {
     std::vector<Id<Athlete>> athletes;
     Library library;
     RuleSettings settings;
+    Wording wording;
 };
 
 Result<RosterWork> prepareRoster(const RosterReviewRequest& request)
 {
     STEELYARD_TRY(const auto db, Database::openReader(request.bookPath));
-    RosterWork work{request.bookPath, request.asOf, request.only, {}, {}};
+    RosterWork work{request.bookPath, request.asOf, request.only, {}, {}, request.wording};
     STEELYARD_TRY(work.library, LibraryRepository(*db).read());
     STEELYARD_TRY(work.settings, RuleSettingRepository(*db).all());
     if (!work.athletes.empty()) return work;
@@ -77,13 +79,13 @@ private:
     {
         auto db = Database::openReader(m_work.bookPath);
         if (!db) return giveUp(std::move(db).error());
-        const RobustTrendEngine engine;
+        const RobustTrendEngine engine(readingThresholds(m_work.settings), m_work.wording);
         while (!m_stopped && !m_progress.cancelled()) {
             const std::size_t place = m_next.fetch_add(1);
             if (place >= m_work.athletes.size()) return;
             auto log = readAthleteLog(**db, m_work.library, m_work.athletes[place], m_work.asOf);
             if (!log) return giveUp(std::move(log).error());
-            m_reviews[place] = reviewAthlete(*log, engine, m_work.settings, m_work.asOf);
+            m_reviews[place] = reviewAthlete(*log, engine, m_work.settings, m_work.asOf, m_work.wording);
             tellProgress();
         }
     }

@@ -12,6 +12,7 @@ struct RosterReviewRequest {
     QString bookPath;
     QDate asOf;
     std::vector<Id<Athlete>> only;  // empty: everybody who is not archived
+    Wording wording;                // of what people read
 };
 
 // Sorted by attention, then name. The same whatever the number of threads. Fails with Cancelled when asked to stop.

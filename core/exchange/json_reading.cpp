@@ -1,6 +1,11 @@
 #include "core/exchange/json_reading.h"
 
+#include "core/base/text.h"
+
 #include <QtCore/QCoreApplication>
+#include <QtCore/QJsonDocument>
+
+#include <cmath>
 
 namespace steelyard {
 namespace {
@@ -9,7 +14,37 @@ struct JsonReadingText {
     Q_DECLARE_TR_FUNCTIONS(JsonReadingText)
 };
 
+constexpr double kMostWhole = 1e9;  // fits an int
+
 }  // namespace
+
+JsonPlace JsonPlace::of(const QJsonValue& value, QString place)
+{
+    JsonPlace object(value.toObject(), std::move(place));
+    if (!value.isObject())
+        object.m_fault = object.refuse(JsonReadingText::tr("An object in braces is needed here.")).value();
+    return object;
+}
+
+Result<JsonPlace> JsonPlace::document(const QByteArray& json, QString place)
+{
+    QJsonParseError problem;
+    const QJsonDocument document = QJsonDocument::fromJson(json, &problem);
+    if (problem.error != QJsonParseError::NoError)
+        return fail(ErrorCode::Invalid,
+                    JsonReadingText::tr("%1: The text is no sound JSON at byte %2.")
+                        .arg(place, QString::number(problem.offset)),
+                    problem.errorString());
+    return of(document.isObject() ? QJsonValue(document.object()) : QJsonValue(), std::move(place));
+}
+
+QString JsonPlace::shortText(const QString& name)
+{
+    QString written = text(name);
+    if (written.isEmpty() || written != cleanName(written) || written.size() > kMaxNameLength)
+        fault(name, JsonReadingText::tr("a short text without spaces at its ends is needed"));
+    return written;
+}
 
 QString JsonPlace::text(const QString& name)
 {
@@ -27,7 +62,10 @@ int JsonPlace::integer(const QString& name)
 {
     m_read.insert(name);
     const double number = m_object[name].toDouble(0.5);
-    if (number != static_cast<int>(number)) fault(name, JsonReadingText::tr("a whole number is needed"));
+    if (number != std::floor(number) || std::abs(number) > kMostWhole) {
+        fault(name, JsonReadingText::tr("a whole number is needed"));
+        return 0;
+    }
     return static_cast<int>(number);
 }
 
@@ -72,6 +110,12 @@ QJsonArray JsonPlace::array(const QString& name)
     return m_object[name].toArray();
 }
 
+QJsonArray JsonPlace::neededArray(const QString& name)
+{
+    if (!has(name)) fault(name, JsonReadingText::tr("a list is needed"));
+    return array(name);
+}
+
 QJsonObject JsonPlace::object(const QString& name)
 {
     m_read.insert(name);
@@ -87,7 +131,7 @@ QString JsonPlace::unknownChoice(const QString& word, const QString& choices)
 void JsonPlace::fault(const QString& name, const QString& what)
 {
     if (!m_fault)
-        m_fault = Error{ErrorCode::Invalid, JsonReadingText::tr("%1, “%2”: %3.").arg(m_place, name, what), {}};
+        m_fault = Error{ErrorCode::Invalid, JsonReadingText::tr("%1: “%2” – %3.").arg(m_place, name, what), {}};
 }
 
 Result<void> JsonPlace::finish()
@@ -95,8 +139,14 @@ Result<void> JsonPlace::finish()
     if (m_fault) return fail(*m_fault);
     for (auto it = m_object.begin(); it != m_object.end(); ++it)
         if (!m_read.contains(it.key()))
-            return fail(ErrorCode::Invalid, JsonReadingText::tr("%1: “%2” is not known here.").arg(m_place, it.key()));
+            return refuse(JsonReadingText::tr("“%1” is not known here; remove it or mend its spelling.").arg(it.key()));
     return {};
+}
+
+tl::unexpected<Error> JsonPlace::refuse(const QString& what) const
+{
+    return fail(ErrorCode::Invalid,
+                JsonReadingText::tr("%1: %2", "place in a data file, what is wrong").arg(m_place, what));
 }
 
 }  // namespace steelyard

@@ -63,14 +63,16 @@ QString rateCell(const LineReading& reading)
     return (reading.rate->perWeek > 0 ? QStringLiteral("+") : QString()) + number + QStringLiteral(" %/wk");
 }
 
-QString lineRow(const LineReview& line)
+QString lineRow(const LineReview& line, MassUnit unit)
 {
     const LineReading& reading = line.reading;
     QString name = line.exercise;
     for (const QString& part : {line.variant, line.grip, line.standard})
         if (!part.isEmpty() && part != asUsualName()) name += QStringLiteral(", ") + part;
-    const QString capacity =
-        reading.capacity ? QString::number(reading.capacity->kg, 'f', 1) + QStringLiteral(" kg") : QStringLiteral("–");
+    const Wording plain;
+    const QString capacity = reading.capacity
+                                 ? plain.fixed(plain.massIn(reading.capacity->kg, unit), 1) + u' ' + toText(unit)
+                                 : QStringLiteral("–");
     const QString counted = QString::number(100 * reading.countedShare, 'f', 0) + QStringLiteral(" %");
     return QStringLiteral("  ") + fitted(name, kNameColumn - 1) + u' '
            + fitted(verdictWord(reading.verdict), kVerdictColumn) + rateCell(reading).rightJustified(kNumberColumn)
@@ -113,7 +115,7 @@ QString athleteText(const AthleteReview& review)
                 + ReviewWords::tr("Answered and resting: %n.", nullptr, static_cast<int>(review.answered.size()))
                 + u'\n';
     if (!review.lines.empty()) text += tableHead();
-    for (const LineReview& line : review.lines) text += lineRow(line);
+    for (const LineReview& line : review.lines) text += lineRow(line, review.unit);
     return text + u'\n';
 }
 

@@ -1,6 +1,8 @@
 #include "core/exchange/starter_gyms.h"
 
-#include "core/exchange/strict_object.h"
+#include "core/exchange/json_reading.h"
+
+#include <QtCore/QCoreApplication>
 
 #include <algorithm>
 #include <functional>
@@ -20,59 +22,55 @@ QString gymRowPlace(const QString& gymPlace, const char* kind, qsizetype index)
 
 // Two rows of one name, or two rows for one plate, would leave open which of them is meant.
 template <class Row, class Projection>
-Result<> refuseGymDuplicate(const StrictObject& object, const std::vector<Row>& rows, const Row& row,
-                            Projection projection)
+Result<> refuseGymDuplicate(const JsonPlace& place, const std::vector<Row>& rows, const Row& row, Projection projection)
 {
     if (std::ranges::find(rows, std::invoke(projection, row), projection) == rows.end()) return {};
-    return object.refuse(StarterGymsText::tr("This row stands in the list twice; keep one."));
+    return place.refuse(StarterGymsText::tr("This row stands in the list twice; keep one."));
 }
 
-Result<std::vector<GymBar>> readGymBars(const StrictObject& gym)
+Result<std::vector<GymBar>> readGymBars(const QJsonArray& list, const QString& gymPlace)
 {
-    STEELYARD_TRY(const QJsonArray list, gym.array("bars"));
     std::vector<GymBar> bars;
     for (qsizetype i = 0; i < list.size(); ++i) {
-        STEELYARD_TRY(const StrictObject object, StrictObject::read(list.at(i), gymRowPlace(gym.place(), "bar", i),
-                                                                    {"name", "implement", "mass"}));
+        JsonPlace place = JsonPlace::of(list.at(i), gymRowPlace(gymPlace, "bar", i));
         GymBar bar;
-        STEELYARD_TRY(bar.name, object.text("name"));
-        STEELYARD_TRY(bar.implement, object.choice<Implement>("implement"));
-        STEELYARD_TRY(bar.mass, object.load("mass"));
-        STEELYARD_CHECK(refuseGymDuplicate(object, bars, bar, &GymBar::name));
+        bar.name = place.shortText(QStringLiteral("name"));
+        bar.implement = place.choice(QStringLiteral("implement"), Implement::Other);
+        bar.mass = place.load(QStringLiteral("mass"));
+        STEELYARD_CHECK(place.finish());
+        STEELYARD_CHECK(refuseGymDuplicate(place, bars, bar, &GymBar::name));
         bars.push_back(std::move(bar));
     }
     return bars;
 }
 
-Result<std::vector<PlatePairs>> readGymPlates(const StrictObject& gym)
+Result<std::vector<PlatePairs>> readGymPlates(const QJsonArray& list, const QString& gymPlace)
 {
-    STEELYARD_TRY(const QJsonArray list, gym.array("plates"));
     std::vector<PlatePairs> plates;
     for (qsizetype i = 0; i < list.size(); ++i) {
-        STEELYARD_TRY(const StrictObject object,
-                      StrictObject::read(list.at(i), gymRowPlace(gym.place(), "plate", i), {"plate", "pairs"}));
+        JsonPlace place = JsonPlace::of(list.at(i), gymRowPlace(gymPlace, "plate", i));
         PlatePairs plate;
-        STEELYARD_TRY(plate.plate, object.load("plate"));
-        STEELYARD_TRY(plate.pairs, object.whole("pairs"));
-        STEELYARD_CHECK(refuseGymDuplicate(object, plates, plate, &PlatePairs::plate));
+        plate.plate = place.load(QStringLiteral("plate"));
+        plate.pairs = place.integer(QStringLiteral("pairs"));
+        STEELYARD_CHECK(place.finish());
+        STEELYARD_CHECK(refuseGymDuplicate(place, plates, plate, &PlatePairs::plate));
         plates.push_back(plate);
     }
     return plates;
 }
 
-Result<std::vector<LoadRun>> readGymRuns(const StrictObject& gym, const char* key)
+Result<std::vector<LoadRun>> readGymRuns(const QJsonArray& list, const QString& gymPlace, const char* kind)
 {
-    STEELYARD_TRY(const QJsonArray list, gym.array(key));
     std::vector<LoadRun> runs;
     for (qsizetype i = 0; i < list.size(); ++i) {
-        STEELYARD_TRY(const StrictObject object, StrictObject::read(list.at(i), gymRowPlace(gym.place(), key, i),
-                                                                    {"name", "first", "step", "last"}));
+        JsonPlace place = JsonPlace::of(list.at(i), gymRowPlace(gymPlace, kind, i));
         LoadRun run;
-        STEELYARD_TRY(run.name, object.text("name"));
-        STEELYARD_TRY(run.first, object.load("first"));
-        STEELYARD_TRY(run.step, object.load("step"));
-        STEELYARD_TRY(run.last, object.load("last"));
-        STEELYARD_CHECK(refuseGymDuplicate(object, runs, run, &LoadRun::name));
+        run.name = place.shortText(QStringLiteral("name"));
+        run.first = place.load(QStringLiteral("first"));
+        run.step = place.load(QStringLiteral("step"));
+        run.last = place.load(QStringLiteral("last"));
+        STEELYARD_CHECK(place.finish());
+        STEELYARD_CHECK(refuseGymDuplicate(place, runs, run, &LoadRun::name));
         runs.push_back(std::move(run));
     }
     return runs;
@@ -80,18 +78,21 @@ Result<std::vector<LoadRun>> readGymRuns(const StrictObject& gym, const char* ke
 
 Result<Gym> readGym(const QJsonValue& value, qsizetype index)
 {
-    STEELYARD_TRY(StrictObject object,
-                  StrictObject::read(value, StarterGymsText::tr("gym %1").arg(index + 1),
-                                     {"name", "bars", "collar_pair", "plates", "dumbbells", "stacks"}));
+    JsonPlace place = JsonPlace::of(value, StarterGymsText::tr("gym %1").arg(index + 1));
     Gym gym;
-    STEELYARD_TRY(gym.name, object.text("name"));
-    object.setPlace(StarterGymsText::tr("gym “%1”").arg(gym.name));
-    STEELYARD_TRY(gym.bars, readGymBars(object));
-    STEELYARD_TRY(gym.collarPair, object.optionalLoad("collar_pair"));
-    STEELYARD_TRY(gym.plates, readGymPlates(object));
-    STEELYARD_TRY(gym.dumbbells, readGymRuns(object, "dumbbells"));
-    STEELYARD_TRY(gym.stacks, readGymRuns(object, "stacks"));
-    if (const Problems problems = validate(gym); !problems.empty()) return object.refuse(problems.front().text);
+    gym.name = place.shortText(QStringLiteral("name"));
+    if (!gym.name.isEmpty()) place.setPlace(StarterGymsText::tr("gym “%1”").arg(gym.name));
+    gym.collarPair = place.optionalLoad(QStringLiteral("collar_pair"));
+    const QJsonArray bars = place.neededArray(QStringLiteral("bars"));
+    const QJsonArray plates = place.neededArray(QStringLiteral("plates"));
+    const QJsonArray dumbbells = place.neededArray(QStringLiteral("dumbbells"));
+    const QJsonArray stacks = place.neededArray(QStringLiteral("stacks"));
+    STEELYARD_CHECK(place.finish());
+    STEELYARD_TRY(gym.bars, readGymBars(bars, place.place()));
+    STEELYARD_TRY(gym.plates, readGymPlates(plates, place.place()));
+    STEELYARD_TRY(gym.dumbbells, readGymRuns(dumbbells, place.place(), "dumbbells"));
+    STEELYARD_TRY(gym.stacks, readGymRuns(stacks, place.place(), "stacks"));
+    if (const Problems problems = validate(gym); !problems.empty()) return place.refuse(problems.front().text);
     return gym;
 }
 
@@ -99,16 +100,16 @@ Result<Gym> readGym(const QJsonValue& value, qsizetype index)
 
 Result<std::vector<Gym>> readStarterGyms(const QByteArray& json)
 {
-    STEELYARD_TRY(const StrictObject object,
-                  StrictObject::readDocument(json, StarterGymsText::tr("gyms file"), {"format", "gyms"}));
-    STEELYARD_TRY(const int format, object.whole("format"));
-    if (format != 1) return object.refuse(StarterGymsText::tr("Format %1 is not known; 1 is.").arg(format));
-    STEELYARD_TRY(const QJsonArray list, object.array("gyms"));
+    STEELYARD_TRY(JsonPlace file, JsonPlace::document(json, StarterGymsText::tr("gyms file")));
+    const int format = file.integer(QStringLiteral("format"));
+    const QJsonArray list = file.neededArray(QStringLiteral("gyms"));
+    STEELYARD_CHECK(file.finish());
+    if (format != 1) return file.refuse(StarterGymsText::tr("Format %1 is not known; 1 is.").arg(format));
     std::vector<Gym> gyms;
     for (qsizetype i = 0; i < list.size(); ++i) {
         STEELYARD_TRY(Gym gym, readGym(list.at(i), i));
         if (std::ranges::find(gyms, gym.name, &Gym::name) != gyms.end())
-            return object.refuse(StarterGymsText::tr("The gym “%1” stands here twice.").arg(gym.name));
+            return file.refuse(StarterGymsText::tr("The gym “%1” stands here twice.").arg(gym.name));
         gyms.push_back(std::move(gym));
     }
     return gyms;

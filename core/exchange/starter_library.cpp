@@ -1,8 +1,9 @@
 #include "core/exchange/starter_library.h"
 
+#include "core/exchange/json_reading.h"
 #include "core/exchange/starter_gyms.h"
-#include "core/exchange/strict_object.h"
 
+#include <QtCore/QCoreApplication>
 #include <QtCore/QFile>
 
 #include <algorithm>
@@ -18,67 +19,55 @@ struct StarterLibraryText {
 };
 
 template <class Row>
-Result<> refuseStarterDuplicate(const StrictObject& object, const std::vector<Row>& rows, const QString Row::*field,
+Result<> refuseStarterDuplicate(const JsonPlace& place, const std::vector<Row>& rows, const QString Row::*field,
                                 const QString& name)
 {
     if (std::ranges::find(rows, name, field) == rows.end()) return {};
-    return object.refuse(StarterLibraryText::tr("“%1” stands here twice; names are unique.").arg(name));
+    return place.refuse(StarterLibraryText::tr("“%1” stands here twice; names are unique.").arg(name));
 }
 
-Result<> refuseProblems(const StrictObject& object, const Problems& problems)
+Result<> refuseStarterProblems(const JsonPlace& place, const Problems& problems)
 {
     if (problems.empty()) return {};
-    return object.refuse(problems.front().text);
+    return place.refuse(problems.front().text);
 }
 
 // A log that names the parent only has to mean exactly one child.
 template <class Row>
-Result<> requireOneDefault(const StrictObject& object, const std::vector<Row>& rows, const char* key)
+Result<> requireOneDefault(const JsonPlace& place, const std::vector<Row>& rows, const char* key)
 {
     if (std::ranges::count(rows, true, &Row::isDefault) == 1) return {};
-    return object.refuse(StarterLibraryText::tr("Exactly one of the “%1” is the default.").arg(QLatin1StringView(key)));
+    return place.refuse(StarterLibraryText::tr("Exactly one of the “%1” is the default.").arg(QLatin1StringView(key)));
 }
 
-Result<std::vector<Muscle>> readMuscles(const StrictObject& file)
+Result<std::vector<Muscle>> readMuscles(const QJsonArray& list)
 {
-    STEELYARD_TRY(const QJsonArray list, file.array("muscles"));
     std::vector<Muscle> muscles;
     for (qsizetype i = 0; i < list.size(); ++i) {
-        STEELYARD_TRY(const StrictObject object,
-                      StrictObject::read(list.at(i), StarterLibraryText::tr("muscle %1").arg(i + 1), {"key", "name"}));
+        JsonPlace place = JsonPlace::of(list.at(i), StarterLibraryText::tr("muscle %1").arg(i + 1));
         Muscle muscle;
-        STEELYARD_TRY(muscle.key, object.text("key"));
-        STEELYARD_TRY(muscle.name, object.text("name"));
-        STEELYARD_CHECK(refuseStarterDuplicate(object, muscles, &Muscle::key, muscle.key));
-        STEELYARD_CHECK(refuseStarterDuplicate(object, muscles, &Muscle::name, muscle.name));
+        muscle.key = place.shortText(QStringLiteral("key"));
+        muscle.name = place.shortText(QStringLiteral("name"));
+        STEELYARD_CHECK(place.finish());
+        STEELYARD_CHECK(refuseStarterDuplicate(place, muscles, &Muscle::key, muscle.key));
+        STEELYARD_CHECK(refuseStarterDuplicate(place, muscles, &Muscle::name, muscle.name));
         muscles.push_back(std::move(muscle));
     }
     return muscles;
 }
 
-Result<Grip> readGrip(const QJsonValue& value, qsizetype index)
+Result<std::vector<Grip>> readGrips(const JsonPlace& file, const QJsonArray& list)
 {
-    STEELYARD_TRY(StrictObject object, StrictObject::read(value, StarterLibraryText::tr("grip %1").arg(index + 1),
-                                                          {"name", "orientation", "spacing"}));
-    Grip grip;
-    STEELYARD_TRY(grip.name, object.text("name"));
-    object.setPlace(StarterLibraryText::tr("grip “%1”").arg(grip.name));
-    if (object.has("orientation")) {
-        STEELYARD_TRY(grip.orientation, object.choice<HandOrientation>("orientation"));
-    }
-    if (object.has("spacing")) {
-        STEELYARD_TRY(grip.spacing, object.choice<HandSpacing>("spacing"));
-    }
-    STEELYARD_CHECK(refuseProblems(object, validate(grip)));
-    return grip;
-}
-
-Result<std::vector<Grip>> readGrips(const StrictObject& file)
-{
-    STEELYARD_TRY(const QJsonArray list, file.array("grips"));
     std::vector<Grip> grips;
     for (qsizetype i = 0; i < list.size(); ++i) {
-        STEELYARD_TRY(Grip grip, readGrip(list.at(i), i));
+        JsonPlace place = JsonPlace::of(list.at(i), StarterLibraryText::tr("grip %1").arg(i + 1));
+        Grip grip;
+        grip.name = place.shortText(QStringLiteral("name"));
+        if (!grip.name.isEmpty()) place.setPlace(StarterLibraryText::tr("grip “%1”").arg(grip.name));
+        grip.orientation = place.optionalChoice<HandOrientation>(QStringLiteral("orientation"));
+        grip.spacing = place.optionalChoice<HandSpacing>(QStringLiteral("spacing"));
+        STEELYARD_CHECK(place.finish());
+        STEELYARD_CHECK(refuseStarterProblems(place, validate(grip)));
         STEELYARD_CHECK(refuseStarterDuplicate(file, grips, &Grip::name, grip.name));
         grips.push_back(std::move(grip));
     }
@@ -87,27 +76,26 @@ Result<std::vector<Grip>> readGrips(const StrictObject& file)
 
 Result<StarterStandard> readStandard(const QJsonValue& value, const QString& variantPlace, qsizetype index)
 {
-    STEELYARD_TRY(StrictObject object,
-                  StrictObject::read(
-                      value, StarterLibraryText::tr("%1, standard %2").arg(variantPlace, QString::number(index + 1)),
-                      {"name", "start", "end", "path", "body", "lowering", "least_travel", "default"}));
+    JsonPlace place =
+        JsonPlace::of(value, StarterLibraryText::tr("%1, standard %2").arg(variantPlace, QString::number(index + 1)));
     StarterStandard standard;
-    STEELYARD_TRY(standard.name, object.text("name"));
-    object.setPlace(StarterLibraryText::tr("%1, standard “%2”").arg(variantPlace, standard.name));
-    STEELYARD_TRY(standard.start, object.text("start"));
-    STEELYARD_TRY(standard.end, object.text("end"));
-    STEELYARD_TRY(standard.path, object.text("path"));
-    STEELYARD_TRY(standard.body, object.text("body"));
-    STEELYARD_TRY(standard.lowering, object.text("lowering"));
-    STEELYARD_TRY(standard.leastTravelPercent, object.optionalWhole("least_travel"));
-    STEELYARD_TRY(standard.isDefault, object.flag("default"));
-    STEELYARD_CHECK(refuseProblems(object, validate(toStandard(standard, Id<Variant>(0)))));
+    standard.name = place.shortText(QStringLiteral("name"));
+    if (!standard.name.isEmpty())
+        place.setPlace(StarterLibraryText::tr("%1, standard “%2”").arg(variantPlace, standard.name));
+    standard.start = place.shortText(QStringLiteral("start"));
+    standard.end = place.shortText(QStringLiteral("end"));
+    standard.path = place.shortText(QStringLiteral("path"));
+    standard.body = place.shortText(QStringLiteral("body"));
+    standard.lowering = place.shortText(QStringLiteral("lowering"));
+    standard.leastTravelPercent = place.optionalInteger(QStringLiteral("least_travel"));
+    standard.isDefault = place.flag(QStringLiteral("default"));
+    STEELYARD_CHECK(place.finish());
+    STEELYARD_CHECK(refuseStarterProblems(place, validate(toStandard(standard, Id<Variant>(0)))));
     return standard;
 }
 
-Result<std::vector<StarterStandard>> readStandards(const StrictObject& variant)
+Result<std::vector<StarterStandard>> readStandards(const JsonPlace& variant, const QJsonArray& list)
 {
-    STEELYARD_TRY(const QJsonArray list, variant.array("standards"));
     std::vector<StarterStandard> standards;
     for (qsizetype i = 0; i < list.size(); ++i) {
         STEELYARD_TRY(StarterStandard standard, readStandard(list.at(i), variant.place(), i));
@@ -118,54 +106,53 @@ Result<std::vector<StarterStandard>> readStandards(const StrictObject& variant)
     return standards;
 }
 
-Result<RepBand> readBand(const StrictObject& variant)
+RepBand readBand(JsonPlace& variant)
 {
-    STEELYARD_TRY(const QJsonArray ends, variant.array("band"));
+    const QJsonArray ends = variant.neededArray(QStringLiteral("band"));
     const bool wholeEnds = ends.size() == 2 && ends.at(0).toInt() > 0 && ends.at(1).toInt() > 0;
-    if (!wholeEnds) return variant.refuse(StarterLibraryText::tr("“band” needs two whole numbers, low end first."));
+    if (!wholeEnds)
+        variant.fault(QStringLiteral("band"), StarterLibraryText::tr("two whole numbers are needed, low end first"));
     return RepBand{ends.at(0).toInt(), ends.at(1).toInt()};
 }
 
-Result<> readVariantKinds(const StrictObject& object, StarterVariant& variant)
+void readVariantKinds(JsonPlace& place, StarterVariant& variant)
 {
-    STEELYARD_TRY(variant.implement, object.choice<Implement>("implement"));
-    STEELYARD_TRY(variant.loading, object.choice<Loading>("loading"));
-    STEELYARD_TRY(variant.backLoading, object.choice<BackLoading>("back_loading"));
-    STEELYARD_TRY(variant.sides, object.choice<Sides>("sides"));
-    STEELYARD_TRY(variant.travel, object.choice<TravelKind>("travel"));
-    return {};
+    variant.implement = place.choice(QStringLiteral("implement"), variant.implement);
+    variant.loading = place.choice(QStringLiteral("loading"), variant.loading);
+    variant.backLoading = place.choice(QStringLiteral("back_loading"), variant.backLoading);
+    variant.sides = place.choice(QStringLiteral("sides"), variant.sides);
+    variant.travel = place.choice(QStringLiteral("travel"), variant.travel);
 }
 
 Result<StarterVariant> readVariant(const QJsonValue& value, const QString& exercisePlace, qsizetype index,
                                    const std::vector<Grip>& grips)
 {
-    STEELYARD_TRY(StrictObject object,
-                  StrictObject::read(
-                      value, StarterLibraryText::tr("%1, variant %2").arg(exercisePlace, QString::number(index + 1)),
-                      {"name", "implement", "position", "path", "loading", "bar_mass", "step", "back_loading", "sides",
-                       "travel", "grip", "band", "default", "standards"}));
+    JsonPlace place =
+        JsonPlace::of(value, StarterLibraryText::tr("%1, variant %2").arg(exercisePlace, QString::number(index + 1)));
     StarterVariant variant;
-    STEELYARD_TRY(variant.name, object.text("name"));
-    object.setPlace(StarterLibraryText::tr("%1, variant “%2”").arg(exercisePlace, variant.name));
-    STEELYARD_TRY(variant.position, object.text("position"));
-    STEELYARD_TRY(variant.path, object.text("path"));
-    STEELYARD_CHECK(readVariantKinds(object, variant));
-    STEELYARD_TRY(variant.barMass, object.optionalLoad("bar_mass"));
-    STEELYARD_TRY(variant.step, object.optionalLoad("step"));
-    STEELYARD_TRY(variant.grip, object.text("grip"));
+    variant.name = place.shortText(QStringLiteral("name"));
+    if (!variant.name.isEmpty())
+        place.setPlace(StarterLibraryText::tr("%1, variant “%2”").arg(exercisePlace, variant.name));
+    variant.position = place.shortText(QStringLiteral("position"));
+    variant.path = place.shortText(QStringLiteral("path"));
+    readVariantKinds(place, variant);
+    variant.barMass = place.optionalLoad(QStringLiteral("bar_mass"));
+    variant.step = place.optionalLoad(QStringLiteral("step"));
+    variant.grip = place.shortText(QStringLiteral("grip"));
+    variant.band = readBand(place);
+    variant.isDefault = place.flag(QStringLiteral("default"));
+    const QJsonArray standards = place.neededArray(QStringLiteral("standards"));
+    STEELYARD_CHECK(place.finish());
     if (std::ranges::find(grips, variant.grip, &Grip::name) == grips.end())
-        return object.refuse(StarterLibraryText::tr("The grip “%1” is not among the grips.").arg(variant.grip));
-    STEELYARD_TRY(variant.band, readBand(object));
-    STEELYARD_TRY(variant.isDefault, object.flag("default"));
-    STEELYARD_CHECK(refuseProblems(object, validate(toVariant(variant, Id<Exercise>(0), std::nullopt))));
-    STEELYARD_TRY(variant.standards, readStandards(object));
+        return place.refuse(StarterLibraryText::tr("The grip “%1” is not among the grips.").arg(variant.grip));
+    STEELYARD_CHECK(refuseStarterProblems(place, validate(toVariant(variant, Id<Exercise>(0), std::nullopt))));
+    STEELYARD_TRY(variant.standards, readStandards(place, standards));
     return variant;
 }
 
-Result<std::vector<std::pair<QString, double>>> readShares(const StrictObject& exercise,
+Result<std::vector<std::pair<QString, double>>> readShares(const JsonPlace& exercise, const QJsonObject& object,
                                                            const std::vector<Muscle>& muscles)
 {
-    STEELYARD_TRY(const QJsonObject object, exercise.object("shares"));
     std::vector<std::pair<QString, double>> shares;
     for (auto entry = object.begin(); entry != object.end(); ++entry) {
         if (std::ranges::find(muscles, entry.key(), &Muscle::key) == muscles.end())
@@ -185,19 +172,20 @@ Result<std::vector<std::pair<QString, double>>> readShares(const StrictObject& e
 
 Result<StarterExercise> readExercise(const QJsonValue& value, qsizetype index, const StarterLibrary& library)
 {
-    STEELYARD_TRY(StrictObject object, StrictObject::read(value, StarterLibraryText::tr("exercise %1").arg(index + 1),
-                                                          {"name", "shares", "variants"}));
+    JsonPlace place = JsonPlace::of(value, StarterLibraryText::tr("exercise %1").arg(index + 1));
     StarterExercise exercise;
-    STEELYARD_TRY(exercise.name, object.text("name"));
-    object.setPlace(StarterLibraryText::tr("exercise “%1”").arg(exercise.name));
-    STEELYARD_TRY(exercise.shares, readShares(object, library.muscles));
-    STEELYARD_TRY(const QJsonArray list, object.array("variants"));
+    exercise.name = place.shortText(QStringLiteral("name"));
+    if (!exercise.name.isEmpty()) place.setPlace(StarterLibraryText::tr("exercise “%1”").arg(exercise.name));
+    const QJsonObject shares = place.object(QStringLiteral("shares"));
+    const QJsonArray list = place.neededArray(QStringLiteral("variants"));
+    STEELYARD_CHECK(place.finish());
+    STEELYARD_TRY(exercise.shares, readShares(place, shares, library.muscles));
     for (qsizetype i = 0; i < list.size(); ++i) {
-        STEELYARD_TRY(StarterVariant variant, readVariant(list.at(i), object.place(), i, library.grips));
-        STEELYARD_CHECK(refuseStarterDuplicate(object, exercise.variants, &StarterVariant::name, variant.name));
+        STEELYARD_TRY(StarterVariant variant, readVariant(list.at(i), place.place(), i, library.grips));
+        STEELYARD_CHECK(refuseStarterDuplicate(place, exercise.variants, &StarterVariant::name, variant.name));
         exercise.variants.push_back(std::move(variant));
     }
-    STEELYARD_CHECK(requireOneDefault(object, exercise.variants, "variants"));
+    STEELYARD_CHECK(requireOneDefault(place, exercise.variants, "variants"));
     return exercise;
 }
 
@@ -215,16 +203,17 @@ Result<QByteArray> readStarterFile(const QString& name)
 
 Result<StarterLibrary> readStarterLibrary(const QByteArray& libraryJson, const QByteArray& gymsJson)
 {
-    STEELYARD_TRY(const StrictObject file,
-                  StrictObject::readDocument(libraryJson, StarterLibraryText::tr("library file"),
-                                             {"format", "muscles", "grips", "exercises"}));
-    STEELYARD_TRY(const int format, file.whole("format"));
+    STEELYARD_TRY(JsonPlace file, JsonPlace::document(libraryJson, StarterLibraryText::tr("library file")));
+    const int format = file.integer(QStringLiteral("format"));
+    const QJsonArray muscles = file.neededArray(QStringLiteral("muscles"));
+    const QJsonArray grips = file.neededArray(QStringLiteral("grips"));
+    const QJsonArray list = file.neededArray(QStringLiteral("exercises"));
+    STEELYARD_CHECK(file.finish());
     if (format != kStarterFormat)
         return file.refuse(StarterLibraryText::tr("Format %1 is not known; %2 is.").arg(format).arg(kStarterFormat));
     StarterLibrary library;
-    STEELYARD_TRY(library.muscles, readMuscles(file));
-    STEELYARD_TRY(library.grips, readGrips(file));
-    STEELYARD_TRY(const QJsonArray list, file.array("exercises"));
+    STEELYARD_TRY(library.muscles, readMuscles(muscles));
+    STEELYARD_TRY(library.grips, readGrips(file, grips));
     for (qsizetype i = 0; i < list.size(); ++i) {
         STEELYARD_TRY(StarterExercise exercise, readExercise(list.at(i), i, library));
         STEELYARD_CHECK(refuseStarterDuplicate(file, library.exercises, &StarterExercise::name, exercise.name));

@@ -40,10 +40,11 @@ std::vector<LineReview> reviewedLines(ReviewSnapshot& snapshot)
 }  // namespace
 
 AthleteReview reviewAthlete(const AthleteLog& log, const ReadingEngine& engine, const RuleSettings& settings,
-                            QDate asOf)
+                            QDate asOf, const Wording& wording)
 {
-    ReviewSnapshot snapshot = takeSnapshot(log, engine, asOf);
-    AthleteReview review{log.athlete.id, log.athlete.value.name, log.athlete.value.group, 0, {}, {}, {}, {}};
+    ReviewSnapshot snapshot = takeSnapshot(log, engine, asOf, wording);
+    AthleteReview review{log.athlete.id,        log.athlete.value.name, log.athlete.value.group, 0, {}, {}, {}, {},
+                         log.athlete.value.unit};
     for (const QDate date : log.sessionDates)
         if (date <= asOf) review.lastSession = date;
     for (Flag& flag : askEveryRule(snapshot, settings)) {

@@ -1,6 +1,7 @@
 // The review of one athlete: every lift line read, every rule asked, and the coach's earlier answers taken into account.
 #pragma once
 
+#include "core/base/wording.h"
 #include "core/domain/rule_settings.h"
 #include "core/flags/flag.h"
 
@@ -31,9 +32,11 @@ struct AthleteReview {
     std::vector<LineReview> lines;       // trained in the last weeks first
     std::vector<Flag> flags;             // open, worst first
     std::vector<AnsweredFlag> answered;  // watched until later, dismissed, acted upon lately
+    MassUnit unit = MassUnit::kg;        // the lifter's own
 };
 
-// Pure: reads no clock and no database.
-[[nodiscard]] AthleteReview reviewAthlete(const AthleteLog&, const ReadingEngine&, const RuleSettings&, QDate asOf);
+// Pure: reads no clock and no database. `wording` is for the flags; the engine has its own.
+[[nodiscard]] AthleteReview reviewAthlete(const AthleteLog&, const ReadingEngine&, const RuleSettings&, QDate asOf,
+                                          const Wording& wording = {});
 
 }  // namespace steelyard

@@ -3,6 +3,7 @@
 //
 //   class StalledRule final : public FlagRule { QString id() const override { return QStringLiteral("stalled"); } ... };
 //
+// Sentences and evidence say days and numbers as snapshot.wording has them, masses by snapshot.massIn() with unitText().
 // Invariants: id() is lower-case words joined by '_' and never changes (decisions are stored by it); a default lies in its
 // range; check() is pure, adds flags with this id only, and nothing for an empty record.
 #pragma once

@@ -1,19 +1,28 @@
 #include "core/flags/rule_support.h"
 
-#include "core/base/decimal.h"
+#include <QtCore/QCoreApplication>
 
 #include <algorithm>
 
 namespace steelyard {
+namespace {
 
-QString plainNumber(double value, int decimals)
-{
-    return Decimal::nearest(value, decimals).trimmed().toString();
-}
+struct RuleSupportText {
+    Q_DECLARE_TR_FUNCTIONS(RuleSupportText)
+};
 
-QString plainDay(QDate date)
+}  // namespace
+
+std::vector<Evidence> capacityEvidence(const ReviewSnapshot& snapshot, const LineReading& reading)
 {
-    return date.toString(Qt::ISODate);
+    constexpr std::size_t kMostRows = 6;
+    std::vector<Evidence> rows;
+    for (const ReadingPoint& point : reading.points)
+        if (point.capacityKg && !point.offStandard && (!reading.since || point.date >= *reading.since))
+            rows.push_back({point.date, RuleSupportText::tr("capacity in %1").arg(snapshot.unitText()),
+                            snapshot.massIn(*point.capacityKg)});
+    if (rows.size() > kMostRows) rows.erase(rows.begin() + 1, rows.end() - (kMostRows - 1));
+    return rows;
 }
 
 void addByLineOrLifter(std::vector<LineFinding> findings, const ReviewSnapshot& snapshot, const QString& sentence,

@@ -1,13 +1,13 @@
-// What several rules share: words for evidence, and the choice between one flag a line and one for the lifter.
+// What several rules share: evidence of capacity, and the choice between one flag a line and one for the lifter.
+// Days and numbers in sentences go through snapshot.wording, masses in evidence through snapshot.massIn().
 #pragma once
 
 #include "core/flags/flag_rule.h"
 
 namespace steelyard {
 
-// "40" or "42.5": C locale, at most that many decimals, no trailing zeros.
-[[nodiscard]] QString plainNumber(double value, int decimals = 1);
-[[nodiscard]] QString plainDay(QDate);
+// Capacity at the sessions since the verdict began: where it began, and the newest five.
+[[nodiscard]] std::vector<Evidence> capacityEvidence(const ReviewSnapshot&, const LineReading&);
 
 struct LineFinding {
     const SnapshotLine* line = nullptr;

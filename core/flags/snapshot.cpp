@@ -13,9 +13,19 @@ std::vector<const CountedExposure*> SnapshotLine::lastWorking(std::size_t most) 
     return last;
 }
 
-ReviewSnapshot takeSnapshot(const AthleteLog& log, const ReadingEngine& engine, QDate asOf)
+QString ReviewSnapshot::unitText() const
 {
-    ReviewSnapshot snapshot{log, asOf, {}};
+    return toText(wording.unitFor(log.athlete.value.unit));
+}
+
+double ReviewSnapshot::massIn(double kilograms) const
+{
+    return wording.massIn(kilograms, log.athlete.value.unit);
+}
+
+ReviewSnapshot takeSnapshot(const AthleteLog& log, const ReadingEngine& engine, QDate asOf, Wording wording)
+{
+    ReviewSnapshot snapshot{log, asOf, {}, std::move(wording)};
     snapshot.lines.reserve(log.lines.size());
     for (const LineRecord& record : log.lines) {
         SnapshotLine line{

@@ -8,6 +8,7 @@
 #pragma once
 
 #include "core/analysis/counting.h"
+#include "core/base/wording.h"
 
 namespace steelyard {
 
@@ -29,9 +30,14 @@ struct ReviewSnapshot {
     const AthleteLog& log;
     QDate asOf;
     std::vector<SnapshotLine> lines;  // as in log.lines
+    Wording wording;                  // of sentences and evidence
+
+    // The unit that masses are shown in to this lifter, "kg" or "lb", and a mass in it.
+    [[nodiscard]] QString unitText() const;
+    [[nodiscard]] double massIn(double kilograms) const;
 };
 
-[[nodiscard]] ReviewSnapshot takeSnapshot(const AthleteLog&, const ReadingEngine&, QDate asOf);
+[[nodiscard]] ReviewSnapshot takeSnapshot(const AthleteLog&, const ReadingEngine&, QDate asOf, Wording wording = {});
 
 // "Arm curl, straight bar, supinated": a line as a sentence names it; names that say nothing special are left out.
 [[nodiscard]] QString lineName(const LineRecord&);

@@ -43,6 +43,11 @@ public:
         m_log.athlete.value.experience = experience;
         return *this;
     }
+    LogBuilder& unit(MassUnit unit)
+    {
+        m_log.athlete.value.unit = unit;
+        return *this;
+    }
     LogBuilder& daysPerWeek(int days)
     {
         m_log.athlete.value.daysPerWeek = days;

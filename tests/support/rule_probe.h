@@ -9,13 +9,14 @@
 
 namespace steelyard::testing_support {
 
-inline std::vector<Flag> askRule(QStringView id, const AthleteLog& log, QDate asOf, const RuleSettings& settings = {})
+inline std::vector<Flag> askRule(QStringView id, const AthleteLog& log, QDate asOf, const RuleSettings& settings = {},
+                                 const Wording& wording = {})
 {
     const FlagRule* rule = findRule(id);
     if (!rule) qFatal("No rule %s", qPrintable(id.toString()));
-    const RobustTrendEngine engine;
+    const RobustTrendEngine engine({}, wording);
     std::vector<Flag> flags;
-    rule->check(takeSnapshot(log, engine, asOf), RuleParameters(*rule, settings), flags);
+    rule->check(takeSnapshot(log, engine, asOf, wording), RuleParameters(*rule, settings), flags);
     return flags;
 }
 

@@ -2,7 +2,23 @@
 
 #include <QtGui/QPainter>
 
+#include <array>
+
 namespace steelyard {
+
+void paintBeyondMarker(QPainter& painter, QPointF at, Beyond beyond, PointKind kind, const ChartColours& colours)
+{
+    const QColor ink = kind == PointKind::OffStandard ? colours.off
+                       : kind == PointKind::Deload    ? colours.joining
+                                                      : colours.data;
+    const double up = beyond == Beyond::Above ? -1 : 1;
+    const double half = kMarkerRadius + 1;
+    painter.setPen(QPen(ink, 1.4, Qt::SolidLine, Qt::SquareCap, Qt::MiterJoin));
+    painter.setBrush(kind == PointKind::Standard || kind == PointKind::Deload ? ink : colours.ground);
+    const std::array<QPointF, 3> triangle{at + QPointF(0, up * half), at + QPointF(-half, -up * half),
+                                          at + QPointF(half, -up * half)};
+    painter.drawPolygon(triangle.data(), 3);
+}
 
 void paintMarker(QPainter& painter, QPointF at, PointKind kind, const ChartColours& colours)
 {

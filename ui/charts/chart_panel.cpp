@@ -9,6 +9,8 @@
 namespace steelyard {
 namespace {
 
+constexpr double kEdgeRoom = 8;  // px from the edge to the middle of a marker
+
 QList<QPointF> asPointList(const std::vector<QPointF>& points)
 {
     return {points.begin(), points.end()};
@@ -98,6 +100,14 @@ QPointF ChartPanel::at(double day, double value) const
     const double x = m_plot.left() + (day - m_dayLow) / (m_dayHigh - m_dayLow) * m_plot.width();
     const double y = m_plot.bottom() - (value - m_valueLow) / (m_valueHigh - m_valueLow) * m_plot.height();
     return {x, y};
+}
+
+QPointF ChartPanel::at(const ChartPoint& point) const
+{
+    QPointF place = at(chartDay(point.date), point.value);
+    if (point.beyond == Beyond::Above) place.setY(m_plot.top() + m_topTaken + kEdgeRoom);
+    if (point.beyond == Beyond::Below) place.setY(m_plot.bottom() - kEdgeRoom);
+    return place;
 }
 
 }  // namespace steelyard

@@ -23,6 +23,10 @@ public:
     void setPlot(const QRectF& scene, const QRectF& plot);
     [[nodiscard]] const QRectF& plot() const { return m_plot; }
     [[nodiscard]] QPointF at(double day, double value) const;
+    // Where a session is drawn: at its value, or, when that lies beyond the scale, within the edge it lies behind.
+    [[nodiscard]] QPointF at(const ChartPoint& point) const;
+    // Room along the top that is taken by words.
+    void keepTopFree(double pixels) { m_topTaken = pixels; }
 
 private:
     void join(const std::vector<std::vector<QPointF>>& runs);
@@ -37,6 +41,7 @@ private:
     std::vector<QLineSeries*> m_runs;  // kept and refilled; those not needed are empty
     QPen m_runPen;
     QRectF m_plot;
+    double m_topTaken = 0;
     double m_dayLow = 0;
     double m_dayHigh = 1;
     double m_valueLow = 0;

@@ -82,6 +82,7 @@ void ProgressChart::layOut()
     const double upper = std::floor(plots * 0.58);
     const double width = std::max(40.0, bounds.width() - left - 12);
     m_capacity->setPlot(bounds, {left, top, width, upper});
+    m_reps->keepTopFree(line + 2);  // the loads stand there
     m_reps->setPlot(bounds, {left, top + upper + between, width, plots - upper});
     m_shared->datesTop = m_reps->plot().bottom() + 4;
     m_shared->decisionTop = m_shared->datesTop + line + 3;
@@ -119,7 +120,7 @@ int ProgressChart::nearest(QPointF position) const
     int found = -1;
     const auto look = [&](const ChartPanel& panel, const PanelSpec& spec) {
         for (const ChartPoint& point : spec.points) {
-            const QPointF away = panel.at(chartDay(point.date), point.value) - position;
+            const QPointF away = panel.at(point) - position;
             const double square = QPointF::dotProduct(away, away);
             if (square < best) {
                 best = square;
@@ -135,7 +136,7 @@ int ProgressChart::nearest(QPointF position) const
 QPointF ProgressChart::place(int exposure) const
 {
     for (const ChartPoint& point : m_shared->spec.reps.points)
-        if (point.exposure == exposure) return m_reps->at(chartDay(point.date), point.value);
+        if (point.exposure == exposure) return m_reps->at(point);
     return {-1, -1};
 }
 

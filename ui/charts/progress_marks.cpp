@@ -32,7 +32,10 @@ void ProgressMarks::paint(QPainter* painter, const QStyleOptionGraphicsItem*, QW
     paintPointed(*painter, m_scene.selected, true);
     const auto paintAll = [&](const ChartPanel& panel, const PanelSpec& spec) {
         for (const ChartPoint& point : spec.points)
-            paintMarker(*painter, panel.at(chartDay(point.date), point.value), point.kind, m_scene.colours);
+            if (point.beyond == Beyond::No)
+                paintMarker(*painter, panel.at(point), point.kind, m_scene.colours);
+            else
+                paintBeyond(*painter, panel, point);
     };
     paintAll(*m_scene.capacity, m_scene.spec.capacity);
     paintAll(*m_scene.reps, m_scene.spec.reps);
@@ -41,12 +44,28 @@ void ProgressMarks::paint(QPainter* painter, const QStyleOptionGraphicsItem*, QW
     paintKey(*painter);
 }
 
+void ProgressMarks::paintBeyond(QPainter& painter, const ChartPanel& panel, const ChartPoint& point) const
+{
+    const QPointF at = panel.at(point);
+    paintBeyondMarker(painter, at, point.beyond, point.kind, m_scene.colours);
+    const QFontMetricsF metrics(m_scene.small);
+    const double width = metrics.horizontalAdvance(point.label);
+    const double right = at.x() + kMarkerRadius + 5;
+    const double x = right + width <= m_scene.bounds.right() ? right : at.x() - kMarkerRadius - 5 - width;
+    const double foot = at.y() + metrics.ascent() / 2 - 1;
+    QColor ground = m_scene.colours.ground;
+    ground.setAlpha(205);
+    painter.fillRect(QRectF(x - 1, foot - metrics.ascent(), width + 2, metrics.height()), ground);
+    painter.setPen(m_scene.colours.ink);
+    painter.drawText(QPointF(x, foot), point.label);
+}
+
 void ProgressMarks::paintPointed(QPainter& painter, int exposure, bool selected) const
 {
     const auto pointed = [&](const ChartPanel& panel, const PanelSpec& spec) {
         const ChartPoint* point = pointOf(spec, exposure);
         if (!point) return;
-        const QPointF at = panel.at(chartDay(point->date), point->value);
+        const QPointF at = panel.at(*point);
         painter.setPen(QPen(selected ? m_scene.colours.quietInk : m_scene.colours.hairline, 1));
         painter.setBrush(Qt::NoBrush);
         const double x = std::round(at.x()) + 0.5;
@@ -119,6 +138,16 @@ void ProgressMarks::paintKey(QPainter& painter) const
         paintMarker(painter, {x, foot - metrics.xHeight() / 2}, kind, m_scene.colours);
         x -= 16;
     }
+    const auto isBeyond = [](const ChartPoint& point) { return point.beyond != Beyond::No; };
+    if (std::ranges::none_of(m_scene.spec.capacity.points, isBeyond)
+        && std::ranges::none_of(m_scene.spec.reps.points, isBeyond))
+        return;
+    const QString word = MarksText::tr("beyond the scale");
+    x -= metrics.horizontalAdvance(word);
+    painter.setPen(m_scene.colours.quietInk);
+    painter.drawText(QPointF(x, foot), word);
+    paintBeyondMarker(painter, {x - 9, foot - metrics.xHeight() / 2}, Beyond::Above, PointKind::Standard,
+                      m_scene.colours);
 }
 
 }  // namespace steelyard

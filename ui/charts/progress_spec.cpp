@@ -3,6 +3,7 @@
 #include <QtCore/QCoreApplication>
 
 #include <algorithm>
+#include <set>
 
 namespace steelyard {
 namespace {
@@ -12,6 +13,7 @@ struct ProgressText {
 };
 
 constexpr double kKilogramsPerPound = 0.45359237;
+constexpr double kLeastRepReach = 10;  // fewer repetitions away from the usual are training; our convention
 
 class ProgressBuilder {
 public:
@@ -35,6 +37,7 @@ private:
     void setTime();
     void addPoints();
     void addTrend();
+    void markBeyond(PanelSpec& panel, double leastReach, int decimals) const;
     void addAxes();
     void addLoads();
     void addBlocks();
@@ -98,8 +101,23 @@ void ProgressBuilder::addPoints()
         m_spec.reps.points.push_back({i, point.date, static_cast<double>(point.countedReps), kind});
         if (point.capacityKg) m_spec.capacity.points.push_back({i, point.date, shown(*point.capacityKg), kind});
     }
+    markBeyond(m_spec.reps, kLeastRepReach, 0);
+    markBeyond(m_spec.capacity, 0, 1);
     join(m_spec.reps);
     join(m_spec.capacity);
+}
+
+void ProgressBuilder::markBeyond(PanelSpec& panel, double leastReach, int decimals) const
+{
+    std::vector<double> values;
+    values.reserve(panel.points.size());
+    for (const ChartPoint& point : panel.points) values.push_back(point.value);
+    const std::vector<Beyond> beyond = beyondScale(values, leastReach);
+    for (std::size_t i = 0; i < beyond.size(); ++i) {
+        if (beyond[i] == Beyond::No) continue;
+        panel.points[i].beyond = beyond[i];
+        panel.points[i].label = number(values[i], decimals);
+    }
 }
 
 void ProgressBuilder::join(PanelSpec& panel)
@@ -107,6 +125,7 @@ void ProgressBuilder::join(PanelSpec& panel)
     QDate last;
     for (const ChartPoint& point : panel.points) {
         if (point.kind == PointKind::OffStandard || point.kind == PointKind::Deload) continue;
+        if (point.beyond != Beyond::No) continue;
         if (!last.isValid() || last.daysTo(point.date) > kGapDays) panel.runs.emplace_back();
         panel.runs.back().emplace_back(chartDay(point.date), point.value);
         last = point.date;
@@ -128,7 +147,8 @@ void ProgressBuilder::addAxes()
 {
     std::vector<double> values;
     values.reserve(m_spec.capacity.points.size());
-    for (const ChartPoint& point : m_spec.capacity.points) values.push_back(point.value);
+    for (const ChartPoint& point : m_spec.capacity.points)
+        if (point.beyond == Beyond::No) values.push_back(point.value);
     for (const auto* edge : {&m_spec.trendLow, &m_spec.trendHigh})
         for (const QPointF& point : *edge) values.push_back(point.y());
     if (values.empty()) values = {0, 1};
@@ -136,7 +156,8 @@ void ProgressBuilder::addAxes()
     m_spec.capacity.axis = niceAxis(low, high, m_options.valueTicks);
     std::vector<double> counts;
     counts.reserve(m_spec.reps.points.size());
-    for (const ChartPoint& point : m_spec.reps.points) counts.push_back(point.value);
+    for (const ChartPoint& point : m_spec.reps.points)
+        if (point.beyond == Beyond::No) counts.push_back(point.value);
     if (counts.empty()) counts = {0, 1};
     const auto [least, most] = std::ranges::minmax(counts);
     // Half a repetition of room above keeps the load labels clear of the frame.
@@ -241,6 +262,13 @@ void ProgressBuilder::addSummary()
     if (const int n = count(PointKind::OffStandard))
         parts += ProgressText::tr("%n off standard and left out of the trend.", nullptr, n);
     if (const int n = count(PointKind::Deload)) parts += ProgressText::tr("%n at a deload.", nullptr, n);
+    std::set<int> beyond;
+    for (const PanelSpec* panel : {&m_spec.capacity, &m_spec.reps})
+        for (const ChartPoint& point : panel->points)
+            if (point.beyond != Beyond::No) beyond.insert(point.exposure);
+    if (!beyond.empty())
+        parts += ProgressText::tr("%n far beyond the others, drawn at the edge with its value.", nullptr,
+                                  static_cast<int>(beyond.size()));
     if (const auto& capacity = m_source.reading.capacity)
         parts += ProgressText::tr("Capacity about %1 %2 (90 % interval %3 to %4).")
                      .arg(number(shown(capacity->kg), 1), unit(), number(shown(capacity->low90Kg), 1),

@@ -5,13 +5,15 @@
 //   spec.capacity.points.front().kind == PointKind::Unwatched
 //
 // Units: capacity in options.unit; repetitions are counts; days are dates.
-// Invariants: points are oldest first; `exposure` is the index into reading.points; every tick and point lies within its
-// axis. Off-standard and deload sessions are points but no part of any joining line. A stretch of more than kGapDays
+// Invariants: points are oldest first; `exposure` is the index into reading.points; every tick, trend and band lies within
+// its axis, and so does every point but those that would flatten it (chart_scale.h): these keep their value, are drawn at
+// the edge with it written beside them, and are joined to nothing. Off-standard and deload sessions are points but no part of any joining line. A stretch of more than kGapDays
 // without a comparable session breaks the joining line. The trend and its band stand only where the reading fitted them.
 #pragma once
 
 #include "core/analysis/line_reading.h"
 #include "ui/charts/chart_axis.h"
+#include "ui/charts/chart_scale.h"
 
 #include <QtCore/QPointF>
 #include <QtCore/QStringList>
@@ -28,6 +30,8 @@ struct ChartPoint {
     QDate date;
     double value = 0;
     PointKind kind = PointKind::Standard;
+    Beyond beyond = Beyond::No;
+    QString label;  // of a point beyond the scale: its value, "513.3"
     friend bool operator==(const ChartPoint&, const ChartPoint&) = default;
 };
 

@@ -93,6 +93,11 @@ QString datePattern()
     return pattern;
 }
 
+Wording wording()
+{
+    return {.locale = QLocale(), .datePattern = datePattern(), .minus = kMinus, .unit = {}};
+}
+
 QString date(QDate date)
 {
     return date.isValid() ? QLocale().toString(date, datePattern()) : absent();

@@ -7,6 +7,7 @@
 // Minus is U+2212, which is as wide as plus. Absent values are a dash, in the same place as a number.
 #pragma once
 
+#include "core/base/wording.h"
 #include "core/flags/flag.h"
 
 #include <QtCore/QLocale>
@@ -29,6 +30,8 @@ namespace steelyard::format {
 [[nodiscard]] QString dayMonth(QDate date);          // "3 Mar"
 [[nodiscard]] QString weekday(QDate date);           // "Monday"
 [[nodiscard]] QString ago(QDate date, QDate today);  // "today", "yesterday", "5 days ago", "in 2 weeks"
+// How core words the sentences it makes for the screen: by locale, masses in the lifter's own unit.
+[[nodiscard]] Wording wording();
 // The widget's pattern for typing a date, with a four-digit year.
 [[nodiscard]] QString datePattern();
 

@@ -1,5 +1,7 @@
 #include "ui/shell/review_store.h"
 
+#include "ui/format/format.h"
+
 #include <algorithm>
 
 namespace steelyard {
@@ -39,7 +41,7 @@ void ReviewStore::start()
     if (m_job.isRunning() || (!m_wantAll && m_wanted.empty())) return;
     const bool all = std::exchange(m_wantAll, false) || !m_ready;
     const std::set<Id<Athlete>> asked = std::exchange(m_wanted, {});
-    RosterReviewRequest request{m_book.path(), asOf(), {}};
+    RosterReviewRequest request{m_book.path(), asOf(), {}, format::wording()};
     if (!all) request.only.assign(asked.begin(), asked.end());
     m_job = m_jobs.run(
         this, tr("Reading the records"),

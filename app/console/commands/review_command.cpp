@@ -16,7 +16,9 @@ struct ReviewCommandText {
 Result<void> runReview(const Console& console)
 {
     STEELYARD_TRY(const QString path, console.required(QStringLiteral("book")));
-    RosterReviewRequest request{path, console.clock().today(), {}};
+    RosterReviewRequest request{path, console.clock().today(), {}, {}};
+    // Programs read kilograms, people the unit of the lifter; days are ISO for both.
+    if (console.json()) request.wording.unit = MassUnit::kg;
     {
         STEELYARD_TRY(const auto book, Book::openForReading(path, console.clock()));
         if (console.has(QStringLiteral("athlete"))) {

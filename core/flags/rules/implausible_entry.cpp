@@ -94,15 +94,16 @@ public:
             for (std::size_t i = 0; i < sets.size(); ++i) {
                 if (sets[i].date <= from) continue;
                 const auto around = neighboursOf(sets, i);
-                const QString guess = around ? guessAt(*sets[i].set, *around, limits) : QString();
+                const QString guess = around ? guessAt(*sets[i].set, *around, limits, snapshot.wording) : QString();
                 if (guess.isEmpty()) continue;
                 flag.sentence = ImplausibleEntryText::tr("%1: %2 × %3 on %4 doesn't fit the sessions around it; %5.")
-                                    .arg(lineName(*line.record), sets[i].set->load.toString(),
-                                         QString::number(sets[i].set->reps), plainDay(sets[i].date), guess);
+                                    .arg(lineName(*line.record), snapshot.wording.load(sets[i].set->load),
+                                         QString::number(sets[i].set->reps), snapshot.wording.day(sets[i].date), guess);
+                const double usual = snapshot.massIn(std::exp(around->lnLoad));
                 flag.evidence.push_back({sets[i].date,
-                                         ImplausibleEntryText::tr("load in kg, where about %1 kg is usual")
-                                             .arg(plainNumber(std::exp(around->lnLoad))),
-                                         sets[i].set->load.kilograms()});
+                                         ImplausibleEntryText::tr("load in %1, where about %2 %1 is usual")
+                                             .arg(snapshot.unitText(), snapshot.wording.number(usual)),
+                                         snapshot.massIn(sets[i].set->load.kilograms())});
             }
             if (!flag.evidence.empty()) flags.push_back(std::move(flag));
         }
@@ -110,7 +111,8 @@ public:
 
 private:
     // What probably happened; empty when the set is plausible.
-    static QString guessAt(const SetEntry& set, const Neighbourhood& around, const RuleParameters& limits)
+    static QString guessAt(const SetEntry& set, const Neighbourhood& around, const RuleParameters& limits,
+                           const Wording& wording)
     {
         if (set.load.mass() > Mass{}) {
             const double ln = std::log(set.load.kilograms()) - around.lnLoad;
@@ -121,7 +123,7 @@ private:
         }
         if (set.reps >= limits.value(u"reps_ratio") * around.reps && set.reps >= around.reps + kLeastRepJump
             && std::log(std::max(set.load.kilograms(), 1e-3)) > around.lnLoad - 0.1)
-            return ImplausibleEntryText::tr("%1 repetitions are usual").arg(plainNumber(around.reps, 0));
+            return ImplausibleEntryText::tr("%1 repetitions are usual").arg(wording.number(around.reps, 0));
         return {};
     }
 

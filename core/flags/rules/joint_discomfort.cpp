@@ -87,14 +87,14 @@ public:
         const QDate from = snapshot.asOf.addDays(-limits.whole(u"days"));
         std::vector<Flag> found;
         for (const auto& row : EnumText<Joint>::table)
-            checkJoint(row.value, ratingsOf(snapshot, row.value, from), limits, found);
+            checkJoint(row.value, ratingsOf(snapshot, row.value, from), limits, snapshot.wording, found);
         for (Flag& flag : found) addOrJoin(std::move(flag), flags);
     }
 
 private:
     // High once: until two ratings running are below the lower limit. Noticeable: the last two.
     void checkJoint(Joint joint, const std::vector<JointRating>& ratings, const RuleParameters& limits,
-                    std::vector<Flag>& flags) const
+                    const Wording& wording, std::vector<Flag>& flags) const
     {
         const int twice = limits.whole(u"twice");
         const int over = limits.whole(u"once_over");
@@ -112,7 +112,7 @@ private:
         Flag flag{id(),
                   worst.line->id,
                   high ? Severity::High : Severity::Medium,
-                  sentenceFor(joint, worst, high != nullptr),
+                  sentenceFor(joint, worst, high != nullptr, wording),
                   {},
                   {QStringLiteral("change_grip"), QStringLiteral("change_variant"), QStringLiteral("drop_set"),
                    QStringLiteral("hold_load"), QStringLiteral("refer_out")}};
@@ -124,16 +124,16 @@ private:
         flags.push_back(std::move(flag));
     }
 
-    static QString sentenceFor(Joint joint, const JointRating& worst, bool high)
+    static QString sentenceFor(Joint joint, const JointRating& worst, bool high, const Wording& wording)
     {
-        const QString what =
-            high
-                ? JointDiscomfortText::tr("%1: discomfort in the %2 was rated %3 of 10 on %4.")
-                      .arg(lineName(*worst.line), jointWord(joint), QString::number(worst.value), plainDay(worst.date))
-                : JointDiscomfortText::tr(
-                      "%1: discomfort in the %2 was noticeable twice running (%3 of 10 on "
-                      "%4).")
-                      .arg(lineName(*worst.line), jointWord(joint), QString::number(worst.value), plainDay(worst.date));
+        const QString day = wording.day(worst.date);
+        const QString what = high
+                                 ? JointDiscomfortText::tr("%1: discomfort in the %2 was rated %3 of 10 on %4.")
+                                       .arg(lineName(*worst.line), jointWord(joint), QString::number(worst.value), day)
+                                 : JointDiscomfortText::tr(
+                                       "%1: discomfort in the %2 was noticeable twice running (%3 of 10 on "
+                                       "%4).")
+                                       .arg(lineName(*worst.line), jointWord(joint), QString::number(worst.value), day);
         return what + u' '
                + JointDiscomfortText::tr(
                    "Stop what hurts; if it lasts, swells, or spreads, see a licensed professional.");

@@ -75,8 +75,8 @@ public:
              std::nullopt,
              came == 0 ? Severity::Medium : Severity::Low,
              MissedSessionsText::tr("%1 of about %2 expected sessions in the last %3 days; the last one was on %4.")
-                 .arg(QString::number(came), plainNumber(expected), QString::number(limits.whole(u"days")),
-                      plainDay(last)),
+                 .arg(QString::number(came), snapshot.wording.number(expected), QString::number(limits.whole(u"days")),
+                      snapshot.wording.day(last)),
              {{last, MissedSessionsText::tr("last session, days ago"),
                static_cast<double>(last.daysTo(snapshot.asOf))}},
              {QStringLiteral("contact_lifter"), QStringLiteral("hold_load"), QStringLiteral("drop_set")}});

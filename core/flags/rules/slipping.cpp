@@ -3,24 +3,12 @@
 
 #include <QtCore/QCoreApplication>
 
-#include <algorithm>
-
 namespace steelyard {
 namespace {
 
 struct SlippingText {
     Q_DECLARE_TR_FUNCTIONS(SlippingText)
 };
-
-std::vector<Evidence> slippingEvidence(const LineReading& reading)
-{
-    std::vector<Evidence> rows;
-    for (const ReadingPoint& point : reading.points)
-        if (point.capacityKg && !point.offStandard && (!reading.since || point.date >= *reading.since))
-            rows.push_back({point.date, SlippingText::tr("capacity in kg"), *point.capacityKg});
-    if (rows.size() > 6) rows.erase(rows.begin() + 1, rows.end() - 5);
-    return rows;
-}
 
 class SlippingRule final : public FlagRule {
 public:
@@ -45,14 +33,14 @@ public:
             const LineReading& reading = line.reading;
             if (!line.recent || reading.verdict != Verdict::Slipping || !reading.rate) continue;
             const double fall = -100 * reading.rate->perWeek;
-            flags.push_back(
-                {id(),
-                 line.record->id,
-                 fall >= limits.value(u"percent_to_high") ? Severity::High : Severity::Medium,
-                 SlippingText::tr("%1: falling by about %2 % a week.").arg(lineName(*line.record), plainNumber(fall)),
-                 slippingEvidence(reading),
-                 {QStringLiteral("deload"), QStringLiteral("drop_set"), QStringLiteral("hold_load"),
-                  QStringLiteral("contact_lifter"), QStringLiteral("retest_standard")}});
+            flags.push_back({id(),
+                             line.record->id,
+                             fall >= limits.value(u"percent_to_high") ? Severity::High : Severity::Medium,
+                             SlippingText::tr("%1: falling by about %2 % a week.")
+                                 .arg(lineName(*line.record), snapshot.wording.number(fall)),
+                             capacityEvidence(snapshot, reading),
+                             {QStringLiteral("deload"), QStringLiteral("drop_set"), QStringLiteral("hold_load"),
+                              QStringLiteral("contact_lifter"), QStringLiteral("retest_standard")}});
         }
     }
 };

@@ -3,24 +3,12 @@
 
 #include <QtCore/QCoreApplication>
 
-#include <algorithm>
-
 namespace steelyard {
 namespace {
 
 struct StalledText {
     Q_DECLARE_TR_FUNCTIONS(StalledText)
 };
-
-std::vector<Evidence> stalledEvidence(const LineReading& reading)
-{
-    std::vector<Evidence> rows;
-    for (const ReadingPoint& point : reading.points)
-        if (point.capacityKg && !point.offStandard && (!reading.since || point.date >= *reading.since))
-            rows.push_back({point.date, StalledText::tr("capacity in kg"), *point.capacityKg});
-    if (rows.size() > 6) rows.erase(rows.begin() + 1, rows.end() - 5);  // where it began, and the newest
-    return rows;
-}
 
 class StalledRule final : public FlagRule {
 public:
@@ -36,8 +24,12 @@ public:
     Concern concern() const override { return Concern::NotMoving; }
     std::vector<RuleParameter> parameters() const override
     {
-        return {{QStringLiteral("weeks_to_high"), StalledText::tr("weeks"), 12, 6, 52,
-                 StalledText::tr("Our convention: about two planned blocks without an improvement.")}};
+        return {{QStringLiteral("weeks"), StalledText::tr("weeks of record"), 8, 4, 26,
+                 StalledText::tr("Our convention: fewer weeks can't tell a slow rise from none.")},
+                {QStringLiteral("sessions"), StalledText::tr("sessions"), 8, 5, 40,
+                 StalledText::tr("Our convention: one a week over the weeks of record.")},
+                {QStringLiteral("weeks_to_high"), StalledText::tr("weeks"), 16, 6, 52,
+                 StalledText::tr("Our convention: two planned blocks of eight weeks without an improvement.")}};
     }
     void check(const ReviewSnapshot& snapshot, const RuleParameters& limits, std::vector<Flag>& flags) const override
     {
@@ -51,7 +43,7 @@ public:
                  weeks >= limits.whole(u"weeks_to_high") ? Severity::High : Severity::Medium,
                  StalledText::tr("%1: no clear improvement for %n week(s).", nullptr, static_cast<int>(weeks))
                      .arg(lineName(*line.record)),
-                 stalledEvidence(reading),
+                 capacityEvidence(snapshot, reading),
                  {QStringLiteral("change_band"), QStringLiteral("deload"), QStringLiteral("change_variant"),
                   QStringLiteral("change_grip"), QStringLiteral("start_trial"), QStringLiteral("drop_set")}});
         }

@@ -95,7 +95,7 @@ public:
             const auto heavy = heaviestSets(line, snapshot.log);
             for (std::size_t i = heavy.size(); i-- > kSessionsBefore;) {  // the newest one says it
                 if (heavy[i].date <= from || heavy[i].date > snapshot.asOf) continue;
-                if (auto flag = checkJump(line, heavy, i, limits)) {
+                if (auto flag = checkJump(snapshot, line, heavy, i, limits)) {
                     flags.push_back(std::move(*flag));
                     break;
                 }
@@ -104,7 +104,8 @@ public:
     }
 
 private:
-    std::optional<Flag> checkJump(const SnapshotLine& line, const std::vector<HeavySet>& heavy, std::size_t at,
+    std::optional<Flag> checkJump(const ReviewSnapshot& snapshot, const SnapshotLine& line,
+                                  const std::vector<HeavySet>& heavy, std::size_t at,
                                   const RuleParameters& limits) const
     {
         const HeavySet& now = heavy[at];
@@ -114,7 +115,7 @@ private:
         // A coarse row of dumbbells leaves no smaller jump than one step.
         if (100 * rise / before <= limits.value(u"percent") || (step && rise <= step->kilograms() * 1.001))
             return std::nullopt;
-        const QString reason = reasonAgainst(line, heavy, at, limits);
+        const QString reason = reasonAgainst(line, heavy, at, limits, snapshot.wording);
         if (reason.isEmpty()) return std::nullopt;
         Flag flag{id(),
                   line.record->id,
@@ -122,31 +123,31 @@ private:
                   {},
                   {},
                   {QStringLiteral("hold_load"), QStringLiteral("retest_standard"), QStringLiteral("film_check")}};
-        flag.sentence =
-            UnsupportedJumpText::tr("%1: the load went up by %2 % on %3, and %4.")
-                .arg(lineName(*line.record), plainNumber(100 * rise / before, 0), plainDay(now.date), reason);
+        flag.sentence = UnsupportedJumpText::tr("%1: the load went up by %2 % on %3, and %4.")
+                            .arg(lineName(*line.record), snapshot.wording.number(100 * rise / before, 0),
+                                 snapshot.wording.day(now.date), reason);
         for (std::size_t i = at - kSessionsBefore; i <= at; ++i)
-            flag.evidence.push_back(
-                {heavy[i].date,
-                 UnsupportedJumpText::tr("heaviest working set in kg (%1 counted)").arg(heavy[i].set->countedReps()),
-                 heavy[i].set->load.kilograms()});
+            flag.evidence.push_back({heavy[i].date,
+                                     UnsupportedJumpText::tr("heaviest working set in %1 (%2 counted)")
+                                         .arg(snapshot.unitText(), QString::number(heavy[i].set->countedReps())),
+                                     snapshot.massIn(heavy[i].set->load.kilograms())});
         return flag;
     }
 
     static QString reasonAgainst(const SnapshotLine& line, const std::vector<HeavySet>& heavy, std::size_t at,
-                                 const RuleParameters& limits)
+                                 const RuleParameters& limits, const Wording& wording)
     {
         const SetEntry& set = *heavy[at].set;
         if (heavy[at].counted->point.offStandard)
             return UnsupportedJumpText::tr("%1 % of the watched repetitions were off standard")
-                .arg(plainNumber(100 * heavy[at].counted->offShare().value_or(0), 0));
+                .arg(wording.number(100 * heavy[at].counted->offShare().value_or(0), 0));
         const auto reserve = reserveOf(set);
         if (reserve && *reserve < 1 && set.countedReps() < line.record->variant.value.band.low)
             return UnsupportedJumpText::tr("only %n repetition(s) counted at the limit", nullptr, set.countedReps());
         const auto gain = claimedGain(heavy, at);
         if (gain && 100 * *gain > limits.value(u"gain"))
             return UnsupportedJumpText::tr("the set claims %1 % more strength than the sessions before")
-                .arg(plainNumber(100 * *gain, 0));
+                .arg(wording.number(100 * *gain, 0));
         return {};
     }
 };

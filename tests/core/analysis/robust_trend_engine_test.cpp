@@ -58,22 +58,33 @@ TEST(RobustTrendEngine, SaysSlippingOfASteadyFall)
     EXPECT_LT(reading.rate.value().high90, 0.0);
 }
 
-TEST(RobustTrendEngine, SaysStalledOfALevelRecordOnceItIsSixWeeksLong)
+TEST(RobustTrendEngine, SaysStalledOfALevelRecordOnceItWasClearForAWeek)
 {
-    EXPECT_EQ(readingOf(curl().exposures(12, kToday, 4, steadySet)).verdict, Verdict::Stalled);  // 44 days
-    EXPECT_EQ(readingOf(curl().exposures(11, kToday, 4, steadySet)).verdict, Verdict::Holding);  // 40 days
+    // Eight weeks of record a week ago, so nine today.
+    EXPECT_EQ(readingOf(curl().exposures(17, kToday, 4, steadySet)).verdict, Verdict::Stalled);  // 64 days
+    EXPECT_EQ(readingOf(curl().exposures(16, kToday, 4, steadySet)).verdict, Verdict::Holding);  // 60 days
+}
+
+TEST(RobustTrendEngine, TheNumbersOfAStallAreThoseItRestsOn)
+{
+    const auto reading = readingOf(curl().exposures(40, kToday, 4, steadySet));
+    ASSERT_EQ(reading.verdict, Verdict::Stalled);
+    ASSERT_FALSE(reading.trend.empty());
+    EXPECT_GE(reading.trend.front().date.daysTo(kToday), 7 * 11);
+    EXPECT_LT(reading.rate.value().perWeek, VerdictThresholds::smallestWorthwhile(Experience::Intermediate));
+    EXPECT_TRUE(reading.why.contains(QStringLiteral("over 21 session"))) << reading.why.toStdString();
 }
 
 TEST(RobustTrendEngine, DatesAStallByTheLastImprovement)
 {
-    const auto reading = readingOf(curl().exposures(30, kToday, 4, [](int i) {
+    const auto reading = readingOf(curl().exposures(40, kToday, 4, [](int i) {
         MadeSet set = steadySet(i);
         set.load = i < 12 ? 30 + i : 42 + wobble(i);
         return set;
     }));
     EXPECT_EQ(reading.verdict, Verdict::Stalled);
     ASSERT_TRUE(reading.since);
-    EXPECT_LE(qAbs(reading.since->daysTo(kToday.addDays(-4 * 17))), 12);
+    EXPECT_LE(qAbs(reading.since->daysTo(kToday.addDays(-4 * 27))), 12);
 }
 
 TEST(RobustTrendEngine, CantTellFromAnEmptyLine)
@@ -204,7 +215,7 @@ TEST(RobustTrendEngine, ADropOverABreakIsNoSlip)
 TEST(RobustTrendEngine, HoldsInADeloadWeekLoggedOrPlanned)
 {
     LogBuilder logged = curl();
-    logged.exposures(16, kToday.addDays(-4), 4, steadySet);
+    logged.exposures(20, kToday.addDays(-4), 4, steadySet);
     ASSERT_EQ(readingOf(logged).verdict, Verdict::Stalled);
     LogBuilder planned = logged;
     planned.block(kToday.addDays(-9), {PlannedWeek{}, PlannedWeek{WeekKind::Deload, {}}});

@@ -15,15 +15,16 @@ using testing_support::MadeSet;
 
 const QDate kToday(2026, 6, 1);
 
-std::vector<AthleteReview> fullReview()
+std::vector<AthleteReview> fullReview(MassUnit unit = MassUnit::kg, const Wording& wording = {})
 {
     LogBuilder builder;
-    builder.line(QStringLiteral("Arm curl")).exposures(16, kToday, 4, [](int i) {
+    builder.unit(unit);
+    builder.line(QStringLiteral("Arm curl")).exposures(20, kToday, 4, [](int i) {
         return MadeSet{.load = 40 + testing_support::wobble(i), .reps = 10, .off = 0, .rir = 1};
     });
     builder.discomfort(Joint::Elbow, 7)
         .line(QStringLiteral("A very long name of an exercise that fills a line").repeated(3));
-    return {reviewAthlete(builder.build(), RobustTrendEngine(), {}, kToday)};
+    return {reviewAthlete(builder.build(), RobustTrendEngine({}, wording), {}, kToday, wording)};
 }
 
 QJsonObject athleteOf(const std::vector<AthleteReview>& reviews)
@@ -99,9 +100,18 @@ TEST(ReviewText, KeepsItsWidthAndSaysFlagsBeforeLines)
     EXPECT_TRUE(text.contains(QStringLiteral("can't tell")));
 }
 
+TEST(ReviewText, ShowsMassesInTheLiftersUnitAndJsonInKilograms)
+{
+    const QString text = reviewText(kToday, fullReview(MassUnit::lb));
+    EXPECT_TRUE(text.contains(QStringLiteral(" lb"))) << text.toStdString();
+    EXPECT_FALSE(text.contains(QStringLiteral(" kg"))) << text.toStdString();
+    const QJsonObject athlete = athleteOf(fullReview(MassUnit::lb, Wording{.unit = MassUnit::kg}));
+    EXPECT_EQ(athlete, athleteOf(fullReview(MassUnit::kg)));
+}
+
 TEST(ReviewText, SaysWhenNothingIsOpen)
 {
-    AthleteReview review{Id<Athlete>(1), QStringLiteral("Made Up"), {}, 0, {}, {}, {}, {}};
+    AthleteReview review{Id<Athlete>(1), QStringLiteral("Made Up"), {}, 0, {}, {}, {}, {}, MassUnit::kg};
     EXPECT_TRUE(reviewText(kToday, {review}).contains(QStringLiteral("Nothing open.")));
 }
 

@@ -236,7 +236,7 @@ TEST(StarterLibraryReader, RefusesAFormatItDoesNotKnow)
 TEST(StarterLibraryReader, RefusesAnUnknownKeyAndAMissingOne)
 {
     expectNames(messageAfterSpoiling(kSmallLibrary, R"("body": "still")", R"("body": "still", "tempo": "slow")"),
-                {"standard 1:", "“tempo”"});
+                {"standard “strict”:", "“tempo”"});
     expectNames(messageAfterSpoiling(kSmallLibrary, R"("body": "still",)", ""), {"standard “strict”:", "“body”"});
 }
 

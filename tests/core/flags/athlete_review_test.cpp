@@ -22,7 +22,7 @@ AthleteReview review(const LogBuilder& builder, QDate asOf = kToday)
 
 LogBuilder stalledCurl()
 {
-    return LogBuilder().line(QStringLiteral("Arm curl")).exposures(16, kToday, 4, [](int i) {
+    return LogBuilder().line(QStringLiteral("Arm curl")).exposures(20, kToday, 4, [](int i) {
         return MadeSet{.load = 40 + testing_support::wobble(i), .reps = 10, .off = 0, .rir = 1};
     });
 }

@@ -53,6 +53,58 @@ TEST(FlagRegistry, NoRuleFindsAnythingInAnEmptyRecord)
     }
 }
 
+// A record in which most rules find something, of a lifter who counts in pounds.
+testing_support::LogBuilder troubledPoundLifter(QDate day)
+{
+    using testing_support::MadeSet;
+    testing_support::LogBuilder log;
+    log.unit(MassUnit::lb).daysPerWeek(3);
+    log.line(QStringLiteral("Arm curl")).exposures(24, day, 4, [](int i) {
+        return MadeSet{.load = 40 + testing_support::wobble(i), .reps = 10, .off = 0, .rir = 1};
+    });
+    log.discomfort(Joint::Elbow, 8);
+    log.line(QStringLiteral("Row")).exposures(20, day.addDays(-1), 4, [](int i) {
+        return MadeSet{.load = 70 - 0.8 * i + testing_support::wobble(i), .reps = 10, .off = {}, .rir = 1};
+    });
+    log.line(QStringLiteral("Press")).exposures(20, day.addDays(-2), 4, [](int i) {
+        return MadeSet{.load = i == 17 ? 400.0 : i == 19 ? 60.0 : 40.0, .reps = 10, .off = 0, .rir = 1};
+    });
+    return log;
+}
+
+TEST(FlagRegistry, SentencesFollowTheWordingAndTheLiftersUnit)
+{
+    const QDate day(2026, 6, 1);
+    const auto log = troubledPoundLifter(day);
+    const Wording german{
+        .locale = QLocale(QLocale::German), .datePattern = QStringLiteral("dd.MM.yyyy"), .minus = u'-', .unit = {}};
+    const Wording kilograms{.unit = MassUnit::kg};
+    static const QRegularExpression iso(QStringLiteral(R"(\d{4}-\d\d-\d\d)"));
+    static const QRegularExpression kilo(QStringLiteral(R"(\bkg\b)"));
+    int rules = 0;
+    int days = 0;
+    int pounds = 0;
+    for (const FlagRule* rule : flagRules()) {
+        const auto shown = testing_support::askRule(rule->id(), log.build(), day, {}, german);
+        const auto plain = testing_support::askRule(rule->id(), log.build(), day, {}, kilograms);
+        ASSERT_EQ(shown.size(), plain.size()) << qPrintable(rule->id());
+        rules += !shown.empty();
+        for (std::size_t f = 0; f < shown.size(); ++f) {
+            EXPECT_FALSE(shown[f].sentence.contains(iso)) << qPrintable(shown[f].sentence);
+            days += plain[f].sentence.contains(iso);
+            for (std::size_t e = 0; e < shown[f].evidence.size(); ++e) {
+                EXPECT_FALSE(shown[f].evidence[e].what.contains(kilo)) << qPrintable(shown[f].evidence[e].what);
+                if (!plain[f].evidence[e].what.contains(kilo)) continue;
+                EXPECT_NEAR(shown[f].evidence[e].value * 0.45359237, plain[f].evidence[e].value, 1e-9);
+                ++pounds;
+            }
+        }
+    }
+    EXPECT_GE(rules, 5);
+    EXPECT_GE(days, 3);
+    EXPECT_GE(pounds, 8);
+}
+
 TEST(RuleParameters, TakeTheCoachsValueWithinTheRange)
 {
     const FlagRule& rule = *findRule(u"unwatched");

@@ -60,6 +60,20 @@ TEST(ProgressChart, FindsTheSessionUnderTheMouseWithinReachOnly)
     EXPECT_EQ(chart.nearest({1, 1}), -1);
 }
 
+TEST(ProgressChart, FindsASessionBeyondTheScaleAtTheEdgeWhereItIsDrawn)
+{
+    LineReading reading = madeUpReading(30);
+    reading.points[12].countedReps = 88;
+    ProgressChart chart;
+    chart.resize(900, 420);
+    chart.show();
+    chart.setSpec(specOf(reading));
+    const QPointF at = chart.place(12);
+    EXPECT_TRUE(QRectF(chart.viewport()->rect()).contains(at)) << at.x() << ' ' << at.y();
+    EXPECT_LT(at.y(), chart.place(11).y());
+    EXPECT_EQ(chart.nearest(at + QPointF(1, 2)), 12);
+}
+
 TEST(ProgressChart, PointsAtWhatIsHoveredAndThenAgainAtWhatIsSelected)
 {
     ProgressChart chart;
@@ -123,6 +137,28 @@ TEST(ChartMarker, ShapesDifferWithoutColour)
     EXPECT_FALSE(dark(solid, 32 + 12, 32 - 12));
     EXPECT_FALSE(dark(cross, 32, 32 - 12));
     EXPECT_FALSE(dark(small, 32, 32 - 12));
+}
+
+TEST(ChartMarker, TheTriangleOfASessionBeyondTheScalePointsToItsSide)
+{
+    const auto drawn = [](Beyond beyond) {
+        QImage image(64, 64, QImage::Format_Grayscale8);
+        image.fill(Qt::white);
+        QPainter painter(&image);
+        painter.scale(4, 4);
+        paintBeyondMarker(painter, {8, 8}, beyond, PointKind::Standard, chartColours(QPalette(Qt::lightGray)));
+        painter.end();
+        return image;
+    };
+    const auto darkInRow = [](const QImage& image, int y) {
+        int dark = 0;
+        for (int x = 0; x < image.width(); ++x) dark += qGray(image.pixel(x, y)) < 200;
+        return dark;
+    };
+    const QImage up = drawn(Beyond::Above);
+    const QImage down = drawn(Beyond::Below);
+    EXPECT_GT(darkInRow(up, 44), darkInRow(up, 22) + 8);
+    EXPECT_GT(darkInRow(down, 20), darkInRow(down, 42) + 8);
 }
 
 }  // namespace

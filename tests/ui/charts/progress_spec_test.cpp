@@ -113,6 +113,47 @@ TEST(ProgressSpec, KeepsEveryPointAndEdgeWithinItsAxis)
     }
 }
 
+TEST(ProgressSpec, ASlipOfThePenDoesNotFlattenTheScale)
+{
+    SpecCase c;
+    c.reading = madeUpReading(60);
+    const ChartAxis before = c.build().capacity.axis;
+    ReadingPoint& slip = c.reading.points[45];
+    ASSERT_FALSE(slip.offStandard || slip.deload);
+    slip.capacityKg = *slip.capacityKg * 10;
+    const ProgressSpec spec = c.build();
+    EXPECT_EQ(spec.capacity.axis, before);
+    const auto at = std::ranges::find(spec.capacity.points, 45, &ChartPoint::exposure);
+    ASSERT_NE(at, spec.capacity.points.end());
+    EXPECT_EQ(at->beyond, Beyond::Above);
+    EXPECT_EQ(at->value, *slip.capacityKg);
+    EXPECT_EQ(at->label, QString::number(*slip.capacityKg, 'f', 1));
+    EXPECT_EQ(spec.table.rows[45].back(), at->label);
+    EXPECT_TRUE(spec.summary.contains(QStringLiteral("1 far beyond"))) << spec.summary.toStdString();
+    for (const auto& run : spec.capacity.runs)
+        for (const QPointF& joined : run) EXPECT_LE(joined.y(), spec.capacity.axis.high);
+    for (const ChartPoint& point : spec.reps.points) EXPECT_EQ(point.beyond, Beyond::No);
+}
+
+TEST(ProgressSpec, AnHonestRiseOfFortyPercentKeepsEveryPointOnTheScale)
+{
+    SpecCase c;
+    for (int i = 0; i <= 40; ++i)
+        c.reading.points.push_back(pointOn(QDate(2026, 3, 2).addDays(3 * i), 8 + i / 8, 50 + i * 0.5));
+    const ProgressSpec spec = c.build();
+    EXPECT_GE(spec.capacity.axis.high, 70);
+    for (const ChartPoint& point : spec.capacity.points) EXPECT_EQ(point.beyond, Beyond::No);
+    EXPECT_FALSE(spec.summary.contains(QStringLiteral("beyond")));
+}
+
+TEST(ProgressSpec, NeverCutsTheTrendOrItsBand)
+{
+    SpecCase c;
+    c.reading = madeUpReading(40);
+    c.reading.trend.back().high90Kg = 400;
+    EXPECT_GE(c.build().capacity.axis.high, 400);
+}
+
 TEST(ProgressSpec, SaysALoadOnceWhereItChanges)
 {
     SpecCase c;

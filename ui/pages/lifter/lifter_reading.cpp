@@ -1,8 +1,11 @@
 #include "ui/pages/lifter/lifter_reading.h"
 
 #include "core/analysis/robust_trend_engine.h"
+#include "core/flags/reading_thresholds.h"
 #include "core/storage/athlete_log_reader.h"
 #include "core/storage/library_repository.h"
+#include "core/storage/rule_setting_repository.h"
+#include "ui/format/format.h"
 
 #include <QtCore/QCoreApplication>
 
@@ -15,9 +18,9 @@ struct LifterReadingText {
 
 }  // namespace
 
-Result<LifterReading> readLines(AthleteLog log, QDate asOf, const Progress& progress)
+Result<LifterReading> readLines(AthleteLog log, const RuleSettings& settings, QDate asOf, const Progress& progress)
 {
-    const RobustTrendEngine engine;
+    const RobustTrendEngine engine(readingThresholds(settings), format::wording());
     std::vector<LineReading> readings;
     readings.reserve(log.lines.size());
     for (const LineRecord& line : log.lines) {
@@ -34,7 +37,8 @@ Result<LifterReading> readLifter(const QString& bookPath, Id<Athlete> athlete, Q
     STEELYARD_TRY(const auto database, Database::openReader(bookPath));
     STEELYARD_TRY(const Library library, LibraryRepository(*database).read());
     STEELYARD_TRY(auto log, readAthleteLog(*database, library, athlete, asOf));
-    return readLines(std::move(log), asOf, progress);
+    STEELYARD_TRY(const RuleSettings settings, RuleSettingRepository(*database).all());
+    return readLines(std::move(log), settings, asOf, progress);
 }
 
 }  // namespace steelyard

@@ -2,11 +2,12 @@
 //
 //   jobs.run(this, title, [=](const Progress& p) { return readLifter(path, athlete, today, p); }, show);
 //
-// readings[i] belongs to log.lines[i]. Reads through a connection of its own. Fails with Cancelled, NotFound, Storage.
+// readings[i] belongs to log.lines[i], read by the thresholds the coach set, as the review reads them. Reads through a connection of its own. Fails with Cancelled, NotFound, Storage.
 #pragma once
 
 #include "core/analysis/line_reading.h"
 #include "core/base/progress.h"
+#include "core/domain/rule_settings.h"
 
 namespace steelyard {
 
@@ -17,7 +18,8 @@ struct LifterReading {
 
 [[nodiscard]] Result<LifterReading> readLifter(const QString& bookPath, Id<Athlete> athlete, QDate asOf,
                                                const Progress& progress);
-// The same from a record that is at hand.
-[[nodiscard]] Result<LifterReading> readLines(AthleteLog log, QDate asOf, const Progress& progress);
+// The same from a record and settings that are at hand.
+[[nodiscard]] Result<LifterReading> readLines(AthleteLog log, const RuleSettings& settings, QDate asOf,
+                                              const Progress& progress);
 
 }  // namespace steelyard

@@ -20,7 +20,7 @@ LogBuilder levelCurl(int sessions)
 
 TEST(StalledRule, SpeaksOfALevelRecordWithItsEvidence)
 {
-    const auto flags = askRule(u"stalled", levelCurl(16).build(), kToday);
+    const auto flags = askRule(u"stalled", levelCurl(20).build(), kToday);
     ASSERT_EQ(flags.size(), 1u);
     EXPECT_EQ(flags[0].rule, QStringLiteral("stalled"));
     EXPECT_EQ(flags[0].line, Id<LiftLine>(1));
@@ -29,16 +29,16 @@ TEST(StalledRule, SpeaksOfALevelRecordWithItsEvidence)
     EXPECT_EQ(flags[0].evidence.back().date, kToday);
 }
 
-TEST(StalledRule, BecomesHighAfterTwelveWeeks)
+TEST(StalledRule, BecomesHighAfterSixteenWeeks)
 {
-    EXPECT_EQ(askRule(u"stalled", levelCurl(20).build(), kToday).at(0).severity, Severity::Medium);  // 76 days
-    EXPECT_EQ(askRule(u"stalled", levelCurl(24).build(), kToday).at(0).severity, Severity::High);    // 92 days
+    EXPECT_EQ(askRule(u"stalled", levelCurl(28).build(), kToday).at(0).severity, Severity::Medium);  // 108 days
+    EXPECT_EQ(askRule(u"stalled", levelCurl(30).build(), kToday).at(0).severity, Severity::High);    // 116 days
 }
 
-TEST(StalledRule, IsSilentBeforeSixWeeksAndWithoutData)
+TEST(StalledRule, IsSilentBeforeNineWeeksAndWithoutData)
 {
-    EXPECT_TRUE(askRule(u"stalled", levelCurl(11).build(), kToday).empty());   // 40 days
-    EXPECT_EQ(askRule(u"stalled", levelCurl(12).build(), kToday).size(), 1u);  // 44 days
+    EXPECT_TRUE(askRule(u"stalled", levelCurl(16).build(), kToday).empty());   // 60 days
+    EXPECT_EQ(askRule(u"stalled", levelCurl(17).build(), kToday).size(), 1u);  // 64 days
     EXPECT_TRUE(askRule(u"stalled", LogBuilder().build(), kToday).empty());
 }
 

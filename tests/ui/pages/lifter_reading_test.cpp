@@ -1,0 +1,56 @@
+#include "ui/pages/lifter/lifter_reading.h"
+
+#include "core/book/roster_review.h"
+#include "tests/support/lifter_book.h"
+#include "tests/support/log_builder.h"
+#include "ui/format/format.h"
+
+#include <gtest/gtest.h>
+
+namespace steelyard {
+namespace {
+
+using testing_support::LifterBook;
+using testing_support::must;
+
+TEST(LifterReading, ReadsByTheThresholdsThatTheReviewUses)
+{
+    const QDate today(2026, 11, 20);
+    LifterBook club{today};
+    const LiftLine line = club.addLine(QStringLiteral("Arm curl"), 0);
+    for (int i = 0; i < 20; ++i)
+        must(club.book->history().perform(
+            addSet(line, today.addDays(-4 * (19 - i)),
+                   testing_support::madeEntry({.load = i % 2 == 0 ? 40.5 : 39.5, .reps = 8, .off = 0, .rir = 1}))));
+    const auto verdicts = [&] {
+        const auto lifter = must(readLifter(club.book->path(), line.athlete, today, Progress()));
+        const auto roster = must(reviewRoster({club.book->path(), today, {line.athlete}}, {}));
+        return std::pair(lifter.readings.at(0).verdict, roster.at(0).lines.at(0).reading.verdict);
+    };
+    EXPECT_EQ(verdicts(), std::pair(Verdict::Stalled, Verdict::Stalled));
+    auto transaction = must(Transaction::begin(club.book->database()));
+    ASSERT_TRUE(club.book->ruleSettings().put(transaction, QStringLiteral("stalled"), QStringLiteral("weeks"), 20));
+    ASSERT_TRUE(transaction.commit());
+    EXPECT_EQ(verdicts(), std::pair(Verdict::Holding, Verdict::Holding));
+}
+
+TEST(LifterReading, SaysDaysAsTheScreenWritesThem)
+{
+    const QDate today(2026, 11, 20);
+    AthleteLog log = testing_support::LogBuilder()
+                         .line(QStringLiteral("Arm curl"))
+                         .exposures(24, today, 4,
+                                    [](int i) {
+                                        return testing_support::MadeSet{
+                                            .load = i % 2 == 0 ? 40.5 : 39.5, .reps = 8, .off = 0, .rir = 1};
+                                    })
+                         .build();
+    const auto lifter = must(readLines(std::move(log), {}, today, Progress()));
+    const LineReading& reading = lifter.readings.at(0);
+    ASSERT_TRUE(reading.verdict == Verdict::Stalled && reading.since);
+    EXPECT_TRUE(reading.why.contains(format::date(*reading.since))) << reading.why.toStdString();
+    EXPECT_FALSE(reading.why.contains(reading.since->toString(Qt::ISODate))) << reading.why.toStdString();
+}
+
+}  // namespace
+}  // namespace steelyard

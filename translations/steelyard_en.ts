@@ -154,7 +154,7 @@
         <source>%n far beyond the others, drawn at the edge with its value.</source>
         <translation>
             <numerusform>%n far beyond the others, drawn at the edge with its value.</numerusform>
-            <numerusform>%n far beyond the others, drawn at the edge with their values.</numerusform>
+            <numerusform>%n far beyond the others, drawn at the edge with its value.</numerusform>
         </translation>
     </message>
 </context>

@@ -1,4 +1,5 @@
 // The guide says what the program has: its links lead somewhere, its keys exist, every place has a page.
+#include "core/flags/registry.h"
 #include "ui/shell/actions.h"
 #include "ui/shell/help_dialogs.h"
 
@@ -57,6 +58,13 @@ TEST(Guide, NamesOnlyKeysThatTheProgramHas)
             EXPECT_TRUE(known.contains(name)) << qPrintable(page + QStringLiteral(": ") + name);
         }
     EXPECT_GT(seen, 20);
+}
+
+TEST(Guide, ExplainsEveryFlagByItsTitle)
+{
+    const QString text = guideText(QStringLiteral("flags.md"));
+    for (const FlagRule* rule : flagRules())
+        EXPECT_TRUE(text.contains(QStringLiteral("*%1*").arg(rule->title()))) << qPrintable(rule->title());
 }
 
 TEST(Guide, OpensAtThePlaceInFront)

@@ -52,7 +52,6 @@ private:
     void paintPointed(QPainter& painter, int exposure, bool selected) const;
     void paintBeyond(QPainter& painter, const ChartPanel& panel, const ChartPoint& point) const;
     void paintLoads(QPainter& painter) const;
-    void paintTrendLabel(QPainter& painter) const;
     void paintKey(QPainter& painter) const;
     const ProgressScene& m_scene;
 };

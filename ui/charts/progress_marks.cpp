@@ -40,7 +40,6 @@ void ProgressMarks::paint(QPainter* painter, const QStyleOptionGraphicsItem*, QW
     paintAll(*m_scene.capacity, m_scene.spec.capacity);
     paintAll(*m_scene.reps, m_scene.spec.reps);
     paintLoads(*painter);
-    paintTrendLabel(*painter);
     paintKey(*painter);
 }
 
@@ -94,60 +93,35 @@ void ProgressMarks::paintLoads(QPainter& painter) const
     }
 }
 
-void ProgressMarks::paintTrendLabel(QPainter& painter) const
-{
-    if (m_scene.spec.trend.empty()) return;
-    const QFontMetricsF metrics(m_scene.small);
-    const QString label = MarksText::tr("trend and its 90 % band");
-    const QPointF edge = m_scene.spec.trendHigh.back();
-    const QPointF at = m_scene.capacity->at(edge.x(), edge.y());
-    const double width = metrics.horizontalAdvance(label);
-    const double x =
-        std::clamp(at.x() - width, m_scene.capacity->plot().left(), m_scene.capacity->plot().right() - width);
-    // Above the band where there is room, else below it.
-    double y = at.y() - metrics.descent() - 7;
-    const double top = m_scene.capacity->plot().top() + metrics.ascent();
-    if (y < top) {
-        const QPointF low = m_scene.spec.trendLow.back();
-        y = m_scene.capacity->at(low.x(), low.y()).y() + metrics.ascent() + 8;
-    }
-    const QRectF box(x - 2, y - metrics.ascent(), width + 4, metrics.height());
-    QColor ground = m_scene.colours.ground;
-    ground.setAlpha(205);
-    painter.fillRect(box, ground);
-    painter.setPen(m_scene.colours.data);
-    painter.drawText(QPointF(x, y), label);
-}
-
 void ProgressMarks::paintKey(QPainter& painter) const
 {
     // Shapes need their words once; only those that are there, at the right end of the title's line.
     const QFontMetricsF metrics(m_scene.small);
     const QRectF& plot = m_scene.capacity->plot();
-    double x = plot.right();
     const double foot = plot.top() - metrics.descent() - 6;
-    for (const PointKind kind :
-         {PointKind::Deload, PointKind::OffStandard, PointKind::Unwatched, PointKind::Standard}) {
-        if (std::ranges::none_of(m_scene.spec.reps.points, [&](const ChartPoint& point) { return point.kind == kind; }))
-            continue;
-        const QString word = pointKindWord(kind);
+    double x = plot.right();
+    const auto add = [&](const QString& word, double shapeWidth, const auto& paintShape) {
         x -= metrics.horizontalAdvance(word);
         painter.setPen(m_scene.colours.quietInk);
         painter.drawText(QPointF(x, foot), word);
-        x -= 9;
-        paintMarker(painter, {x, foot - metrics.xHeight() / 2}, kind, m_scene.colours);
-        x -= 16;
-    }
+        x -= shapeWidth / 2 + 5;
+        paintShape(QPointF(x, foot - metrics.xHeight() / 2));
+        x -= shapeWidth / 2 + 12;
+    };
+    for (const PointKind kind : {PointKind::Deload, PointKind::OffStandard, PointKind::Unwatched, PointKind::Standard})
+        if (std::ranges::any_of(m_scene.spec.reps.points, [&](const ChartPoint& point) { return point.kind == kind; }))
+            add(pointKindWord(kind), 8, [&](QPointF at) { paintMarker(painter, at, kind, m_scene.colours); });
     const auto isBeyond = [](const ChartPoint& point) { return point.beyond != Beyond::No; };
-    if (std::ranges::none_of(m_scene.spec.capacity.points, isBeyond)
-        && std::ranges::none_of(m_scene.spec.reps.points, isBeyond))
-        return;
-    const QString word = MarksText::tr("beyond the scale");
-    x -= metrics.horizontalAdvance(word);
-    painter.setPen(m_scene.colours.quietInk);
-    painter.drawText(QPointF(x, foot), word);
-    paintBeyondMarker(painter, {x - 9, foot - metrics.xHeight() / 2}, Beyond::Above, PointKind::Standard,
-                      m_scene.colours);
+    if (std::ranges::any_of(m_scene.spec.capacity.points, isBeyond)
+        || std::ranges::any_of(m_scene.spec.reps.points, isBeyond))
+        add(MarksText::tr("beyond the scale"), 8,
+            [&](QPointF at) { paintBeyondMarker(painter, at, Beyond::Above, PointKind::Standard, m_scene.colours); });
+    if (!m_scene.spec.trend.empty())
+        add(MarksText::tr("trend, 90 % band"), 18, [&](QPointF at) {
+            painter.fillRect(QRectF(at.x() - 9, at.y() - 5, 18, 10), m_scene.colours.band);
+            painter.setPen(QPen(m_scene.colours.data, 2));
+            painter.drawLine(at - QPointF(9, 0), at + QPointF(9, 0));
+        });
 }
 
 }  // namespace steelyard

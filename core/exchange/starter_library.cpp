@@ -74,7 +74,7 @@ Result<std::vector<Grip>> readGrips(const JsonPlace& file, const QJsonArray& lis
     return grips;
 }
 
-Result<StarterStandard> readStandard(const QJsonValue& value, const QString& variantPlace, qsizetype index)
+Result<StarterStandard> readStarterStandard(const QJsonValue& value, const QString& variantPlace, qsizetype index)
 {
     JsonPlace place =
         JsonPlace::of(value, StarterLibraryText::tr("%1, standard %2").arg(variantPlace, QString::number(index + 1)));
@@ -98,7 +98,7 @@ Result<std::vector<StarterStandard>> readStandards(const JsonPlace& variant, con
 {
     std::vector<StarterStandard> standards;
     for (qsizetype i = 0; i < list.size(); ++i) {
-        STEELYARD_TRY(StarterStandard standard, readStandard(list.at(i), variant.place(), i));
+        STEELYARD_TRY(StarterStandard standard, readStarterStandard(list.at(i), variant.place(), i));
         STEELYARD_CHECK(refuseStarterDuplicate(variant, standards, &StarterStandard::name, standard.name));
         standards.push_back(std::move(standard));
     }
@@ -124,8 +124,8 @@ void readVariantKinds(JsonPlace& place, StarterVariant& variant)
     variant.travel = place.choice(QStringLiteral("travel"), variant.travel);
 }
 
-Result<StarterVariant> readVariant(const QJsonValue& value, const QString& exercisePlace, qsizetype index,
-                                   const std::vector<Grip>& grips)
+Result<StarterVariant> readStarterVariant(const QJsonValue& value, const QString& exercisePlace, qsizetype index,
+                                          const std::vector<Grip>& grips)
 {
     JsonPlace place =
         JsonPlace::of(value, StarterLibraryText::tr("%1, variant %2").arg(exercisePlace, QString::number(index + 1)));
@@ -181,7 +181,7 @@ Result<StarterExercise> readExercise(const QJsonValue& value, qsizetype index, c
     STEELYARD_CHECK(place.finish());
     STEELYARD_TRY(exercise.shares, readShares(place, shares, library.muscles));
     for (qsizetype i = 0; i < list.size(); ++i) {
-        STEELYARD_TRY(StarterVariant variant, readVariant(list.at(i), place.place(), i, library.grips));
+        STEELYARD_TRY(StarterVariant variant, readStarterVariant(list.at(i), place.place(), i, library.grips));
         STEELYARD_CHECK(refuseStarterDuplicate(place, exercise.variants, &StarterVariant::name, variant.name));
         exercise.variants.push_back(std::move(variant));
     }

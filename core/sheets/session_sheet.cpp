@@ -28,7 +28,7 @@ struct Wanted {
     QString note;
 };
 
-const LineRecord* lineOf(const AthleteLog& log, const Slot& slot)
+const LineRecord* sheetLineOf(const AthleteLog& log, const Slot& slot)
 {
     const auto found = std::ranges::find_if(log.lines, [&](const LineRecord& line) {
         return line.variant.id == slot.variant && line.grip.id == slot.grip && line.standard.id == slot.standard;
@@ -49,7 +49,7 @@ std::vector<Wanted> wantedByPlan(const AthleteLog& log, const Library& library, 
         wanted.variant = &variant->value;
         wanted.grip = &grip->value;
         wanted.standard = &standard->value;
-        wanted.line = lineOf(log, slot);
+        wanted.line = sheetLineOf(log, slot);
         wanted.band = slot.band;
         wanted.sets = slot.sets;
         if (slot.plannedRir) wanted.reserve = slot.plannedRir->toDouble();

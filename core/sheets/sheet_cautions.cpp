@@ -8,12 +8,12 @@ namespace steelyard {
 namespace {
 
 // The latest rated day of a joint within the days that count, with the worst rating of that day.
-struct JointRating {
+struct LatestRating {
     QDate date;
     int rating = 0;
 };
 
-void takeRating(JointRating& latest, QDate date, const std::optional<int>& rating)
+void takeRating(LatestRating& latest, QDate date, const std::optional<int>& rating)
 {
     if (!rating) return;
     if (!latest.date.isValid() || date > latest.date)
@@ -22,9 +22,9 @@ void takeRating(JointRating& latest, QDate date, const std::optional<int>& ratin
         latest.rating = std::max(latest.rating, *rating);
 }
 
-std::array<JointRating, kJointCount> latestRatings(const AthleteLog& log, QDate date)
+std::array<LatestRating, kJointCount> latestRatings(const AthleteLog& log, QDate date)
 {
-    std::array<JointRating, kJointCount> latest;
+    std::array<LatestRating, kJointCount> latest;
     for (const LineRecord& line : log.lines)
         for (const Exposure& exposure : line.exposures) {
             if (exposure.date >= date || exposure.date.daysTo(date) > kDiscomfortDays) continue;

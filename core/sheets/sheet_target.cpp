@@ -23,7 +23,7 @@ DoneExposure doneSets(const Exposure& exposure)
 }
 
 // The middle of what was reported last time, in halves.
-std::optional<double> usualReserve(const std::vector<Exposure>& before)
+std::optional<double> targetReserve(const std::vector<Exposure>& before)
 {
     if (before.empty()) return std::nullopt;
     std::vector<double> reported;
@@ -117,7 +117,7 @@ std::optional<ResultToBeat> resultToBeat(const std::vector<Exposure>& before)
 SheetTarget makeTarget(const TargetInput& input, const SheetEquipment& equipment)
 {
     SheetTarget target;
-    target.reserve = input.plannedReserve ? input.plannedReserve : usualReserve(input.before);
+    target.reserve = input.plannedReserve ? input.plannedReserve : targetReserve(input.before);
     target.reservePlanned = input.plannedReserve.has_value();
     std::vector<DoneExposure> done;
     done.reserve(input.before.size());

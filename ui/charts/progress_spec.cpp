@@ -12,7 +12,7 @@ struct ProgressText {
     Q_DECLARE_TR_FUNCTIONS(ProgressText)
 };
 
-constexpr double kKilogramsPerPound = 0.45359237;
+constexpr double kPoundInKilograms = 0.45359237;
 constexpr double kLeastRepReach = 10;  // fewer repetitions away from the usual are training; our convention
 
 class ProgressBuilder {
@@ -24,7 +24,7 @@ public:
 private:
     [[nodiscard]] double shown(double kilograms) const
     {
-        return m_options.unit == MassUnit::kg ? kilograms : kilograms / kKilogramsPerPound;
+        return m_options.unit == MassUnit::kg ? kilograms : kilograms / kPoundInKilograms;
     }
     [[nodiscard]] QString number(double value, int decimals) const
     {

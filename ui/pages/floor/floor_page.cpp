@@ -170,15 +170,15 @@ void FloorPage::take(Result<std::vector<DaySheet>> sheets)
 {
     if (!sheets && sheets.error().code == ErrorCode::Cancelled) return;
     m_stale = false;
-    m_sheets = sheets ? *std::move(sheets) : std::vector<DaySheet>();
+    QString hint =
+        tr("Nothing is planned for this day, and nobody trained on this weekday in two of the last "
+           "four weeks. Choose another day ([ and ]), or show those not expected as well.");
+    if (!sheets) hint = sheets.error().what;
+    const bool made = sheets.has_value();
+    m_sheets = made ? *std::move(sheets) : std::vector<DaySheet>();
     fillList();
-    if (!sheets)
-        m_preview->setHint(sheets.error().what);
-    else
-        m_preview->setHint(
-            tr("Nothing is planned for this day, and nobody trained on this weekday in two of the last "
-               "four weeks. Choose another day ([ and ]), or show those not expected as well."));
-    if (!sheets)
+    m_preview->setHint(hint);
+    if (!made)
         say(tr("The sheets could not be made."));
     else if (m_sheets.empty())
         say(tr("Nobody is expected that day."));

@@ -17,7 +17,7 @@ namespace {
 
 constexpr std::size_t kMostEvidenceRows = 8;
 
-QLabel* plainLabel(const QString& text, QWidget* parent)
+QLabel* flagLabel(const QString& text, QWidget* parent)
 {
     auto* label = new QLabel(text, parent);
     label->setTextFormat(Qt::PlainText);
@@ -59,7 +59,7 @@ FlagView::FlagView(const Flag& flag, const QString& about, QWidget* parent) : QW
 FlagView::FlagView(const AnsweredFlag& answered, const QString& about, QWidget* parent) : QWidget(parent)
 {
     build(answered.flag, about);
-    auto* answer = plainLabel(answerText(answered.decision), this);
+    auto* answer = flagLabel(answerText(answered.decision), this);
     answer->setWordWrap(true);
     colourLabel(answer, themeColours(palette()).quiet);
     layout()->addWidget(answer);
@@ -72,17 +72,17 @@ void FlagView::build(const Flag& flag, const QString& about)
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(14, 8, 8, 8);
     column->setSpacing(3);
-    auto* head = plainLabel(QStringLiteral("%1 %2  ·  %3  ·  %4")
-                                .arg(format::severityShape(flag.severity), format::severityWord(flag.severity),
-                                     flagTitle(flag.rule), about),
-                            this);
+    auto* head = flagLabel(QStringLiteral("%1 %2  ·  %3  ·  %4")
+                               .arg(format::severityShape(flag.severity), format::severityWord(flag.severity),
+                                    flagTitle(flag.rule), about),
+                           this);
     head->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
     head->setToolTip(format::plainToolTip(about));
     const ThemeColours& colours = themeColours(palette());
     colourLabel(head, flag.severity == Severity::High     ? colours.alarm
                       : flag.severity == Severity::Medium ? colours.warm
                                                           : colours.quiet);
-    m_sentence = plainLabel(flag.sentence, this);
+    m_sentence = flagLabel(flag.sentence, this);
     m_sentence->setWordWrap(true);
     m_sentence->setMaximumWidth(fontMetrics().averageCharWidth() * 130);
     m_detail = new QWidget(this);
@@ -94,7 +94,7 @@ void FlagView::build(const Flag& flag, const QString& about)
     if (!flag.actions.isEmpty()) {
         QStringList labels;
         for (const QString& word : flag.actions) labels.push_back(actionLabel(word));
-        auto* could = plainLabel(tr("Could be done: %1").arg(labels.join(QStringLiteral("; "))), m_detail);
+        auto* could = flagLabel(tr("Could be done: %1").arg(labels.join(QStringLiteral("; "))), m_detail);
         could->setWordWrap(true);
         detail->addWidget(could);
     }
@@ -116,17 +116,17 @@ void FlagView::fillEvidence(QGridLayout* grid, const Flag& flag)
     const std::size_t first = flag.evidence.size() > kMostEvidenceRows ? flag.evidence.size() - kMostEvidenceRows : 0;
     int row = 0;
     if (first > 0) {
-        auto* earlier = plainLabel(tr("and %n earlier", nullptr, static_cast<int>(first)), m_detail);
+        auto* earlier = flagLabel(tr("and %n earlier", nullptr, static_cast<int>(first)), m_detail);
         colourLabel(earlier, themeColours(palette()).quiet);
         grid->addWidget(earlier, row++, 0, 1, 3);
     }
     for (std::size_t i = first; i < flag.evidence.size(); ++i, ++row) {
         const Evidence& evidence = flag.evidence[i];
-        auto* date = plainLabel(format::date(evidence.date), m_detail);
+        auto* date = flagLabel(format::date(evidence.date), m_detail);
         colourLabel(date, themeColours(palette()).quiet);
         grid->addWidget(date, row, 0);
-        grid->addWidget(plainLabel(evidence.what, m_detail), row, 1);
-        grid->addWidget(plainLabel(format::shortNumber(evidence.value), m_detail), row, 2, Qt::AlignRight);
+        grid->addWidget(flagLabel(evidence.what, m_detail), row, 1);
+        grid->addWidget(flagLabel(format::shortNumber(evidence.value), m_detail), row, 2, Qt::AlignRight);
     }
     grid->setColumnStretch(3, 1);
 }

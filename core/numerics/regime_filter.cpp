@@ -1,0 +1,199 @@
+#include "core/numerics/regime_filter.h"
+
+#include "core/numerics/distribution.h"
+#include "core/numerics/regime_kernel.h"
+
+#include <algorithm>
+#include <cassert>
+#include <cmath>
+
+namespace steelyard {
+namespace {
+
+constexpr double kDaysOfWeek = 7;
+constexpr double kLeastVariance = 1e-14;
+
+double square(double x)
+{
+    return x * x;
+}
+
+}  // namespace
+
+double fatigueOfSet(int number)
+{
+    return (1 - std::pow(0.8, number - 1)) / 0.2;
+}
+
+RegimeFilter::RegimeFilter(const RegimeParameters& parameters, RegimePace pace, double noise)
+    : m_parameters(&parameters)
+    , m_pace(pace)
+    , m_noise(noise)
+    , m_lanes(kRegimes * static_cast<std::size_t>(parameters.ages))
+{
+    assert(parameters.ages % 4 == 0 && parameters.ages >= 8);
+}
+
+void RegimeFilter::start(const RegimeObservation& first)
+{
+    const RegimeParameters& p = *m_parameters;
+    const std::array<double, kRegimes> paceMean{m_pace.mean, 0, p.fallMean};
+    const std::array<double, kRegimes> paceSd{m_pace.sd, p.flatSd, p.fallSd};
+    const auto ages = static_cast<std::size_t>(p.ages);
+    m_values.assign(kRegimeRows * m_lanes, 0.0);
+    // Only the youngest of each regime is possible; the others hold the same numbers at no weight.
+    m_logWeights.assign(m_lanes, -700.0);
+    for (std::size_t lane = 0; lane < m_lanes; ++lane) {
+        const std::size_t mode = lane / ages;
+        const auto put = [&](std::size_t row, double value) { m_values[row * m_lanes + lane] = value; };
+        put(0, first.z + p.elasticityMean * first.lnLoad);
+        put(1, paceMean[mode]);
+        put(4, p.elasticityMean);
+        put(5, p.fatigueMean);
+        put(covarianceRow(0, 0), square(p.startSd));
+        put(covarianceRow(1, 1), square(paceSd[mode]));
+        put(covarianceRow(2, 2), square(p.weekNoise * m_noise));
+        put(covarianceRow(3, 3), square(p.dayNoise * m_noise));
+        put(covarianceRow(4, 4), square(p.elasticitySd));
+        put(covarianceRow(5, 5), square(p.fatigueSd));
+        if (lane % ages == 0) m_logWeights[lane] = std::log(p.start[mode]);
+    }
+}
+
+void RegimeFilter::startWeek()
+{
+    if (!started()) return;
+    runRegimeWeek(m_values.data(), m_logWeights.data(), m_lanes,
+                  {square(m_parameters->weekNoise * m_noise), m_pace, m_parameters});
+}
+
+namespace {
+
+RegimeStep stepOver(double weeks, const RegimeParameters& p, double noise)
+{
+    const bool gap = weeks > p.gapWeeks;
+    RegimeStep step;
+    step.growWeeks = gap ? 0 : weeks;
+    step.levelShift = gap ? -p.gapLossAWeek * std::max(0.0, weeks - p.gapLossAfterWeeks) : 0;
+    step.levelVariance = square(p.levelNoise) * weeks + (gap ? square(p.gapSd) : 0);
+    step.dayVariance = square(p.dayNoise * noise);
+    return step;
+}
+
+}  // namespace
+
+void RegimeFilter::session(double day, std::span<const RegimeObservation> sets)
+{
+    assert(!sets.empty());
+    if (!started()) {
+        start(sets.front());
+        m_lastDay = day;
+    }
+    assert(day >= m_lastDay);
+    const double weeks = (day - m_lastDay) / kDaysOfWeek;
+    m_lastDay = day;
+    runRegimeSession(
+        m_values.data(), m_logWeights.data(), m_lanes,
+        {stepOver(weeks, *m_parameters, m_noise), sets, square(m_parameters->setNoise * m_noise), m_parameters});
+    m_logLikelihood += normaliseRegimeWeights(m_logWeights.data(), m_lanes);
+}
+
+std::array<double, kRegimes> RegimeFilter::probabilities() const
+{
+    assert(started());
+    std::array<double, kRegimes> sums{};
+    const std::size_t ages = m_lanes / kRegimes;
+    for (std::size_t lane = 0; lane < m_lanes; ++lane) sums[lane / ages] += std::exp(m_logWeights[lane]);
+    return sums;
+}
+
+std::vector<double> RegimeFilter::notRisingByAge() const
+{
+    assert(started());
+    const std::size_t ages = m_lanes / kRegimes;
+    std::vector<double> byAge(ages, 0.0);
+    for (std::size_t lane = ages; lane < m_lanes; ++lane) byAge[lane % ages] += std::exp(m_logWeights[lane]);
+    return byAge;
+}
+
+std::vector<RegimeHypothesis> RegimeFilter::hypotheses() const
+{
+    assert(started());
+    std::vector<RegimeHypothesis> all(m_lanes);
+    const std::size_t ages = m_lanes / kRegimes;
+    for (std::size_t lane = 0; lane < m_lanes; ++lane) {
+        RegimeHypothesis& one = all[lane];
+        one.regime = static_cast<Regime>(lane / ages);
+        one.age = static_cast<int>(lane % ages);
+        one.weight = std::exp(m_logWeights[lane]);
+        for (std::size_t i = 0; i < kRegimeStates; ++i) {
+            one.mean[i] = m_values[i * m_lanes + lane];
+            for (std::size_t j = i; j < kRegimeStates; ++j)
+                one.covariance[i][j] = one.covariance[j][i] = m_values[covarianceRow(i, j) * m_lanes + lane];
+        }
+    }
+    return all;
+}
+
+RegimeSummary RegimeFilter::summary(double delta) const
+{
+    assert(started());
+    RegimeSummary out;
+    out.probability = probabilities();
+    const std::size_t ages = m_lanes / kRegimes;
+    const auto at = [&](std::size_t row, std::size_t lane) { return m_values[row * m_lanes + lane]; };
+    double notRising = 0;
+    for (std::size_t lane = 0; lane < m_lanes; ++lane) {
+        const double w = std::exp(m_logWeights[lane]);
+        out.level += w * at(0, lane);
+        out.slope += w * at(1, lane);
+        out.elasticity += w * at(4, lane);
+        out.fatigue += w * at(5, lane);
+        const double variance = at(covarianceRow(1, 1), lane) - 2 * delta * at(covarianceRow(1, 4), lane)
+                                + delta * delta * at(covarianceRow(4, 4), lane);
+        out.probabilitySlopeOver +=
+            w * normalCdf((at(1, lane) - delta * at(4, lane)) / std::sqrt(std::max(variance, kLeastVariance)));
+        if (lane < ages) continue;
+        notRising += w;
+        out.weeksNotRising += w * static_cast<double>(lane % ages);
+    }
+    out.weeksNotRising = notRising > 0 ? out.weeksNotRising / notRising : 0;
+    const auto sdOf = [&](std::size_t i, double mean) {
+        double variance = 0;
+        for (std::size_t lane = 0; lane < m_lanes; ++lane)
+            variance += std::exp(m_logWeights[lane]) * (at(covarianceRow(i, i), lane) + square(at(i, lane) - mean));
+        return std::sqrt(variance);
+    };
+    out.levelSd = sdOf(0, out.level);
+    out.slopeSd = sdOf(1, out.slope);
+    out.elasticitySd = sdOf(4, out.elasticity);
+    return out;
+}
+
+std::vector<PredictedComponent> RegimeFilter::predict(double day, const RegimeObservation& set) const
+{
+    assert(started());
+    const RegimeParameters& p = *m_parameters;
+    const RegimeStep step = stepOver((day - m_lastDay) / kDaysOfWeek, p, m_noise);
+    const std::array<double, kRegimeStates> h{1, 0, 1, 1, -set.lnLoad, -set.fatigue};
+    const double setVariance = square(p.setNoise * m_noise) + square(p.repErrorShare * set.repError);
+    std::vector<PredictedComponent> out;
+    out.reserve(2 * m_lanes);
+    for (const RegimeHypothesis& one : hypotheses()) {
+        // h' F: the level at the set's day is today's plus b over the weeks.
+        std::array<double, kRegimeStates> g = h;
+        g[1] += step.growWeeks;
+        g[3] = 0;
+        double mean = step.levelShift;
+        double variance = step.levelVariance + step.dayVariance + setVariance;
+        for (std::size_t i = 0; i < kRegimeStates; ++i) {
+            mean += g[i] * one.mean[i];
+            for (std::size_t j = 0; j < kRegimeStates; ++j) variance += g[i] * one.covariance[i][j] * g[j];
+        }
+        out.push_back({one.weight * (1 - p.offShare), mean, std::sqrt(variance)});
+        out.push_back({one.weight * p.offShare, mean + p.offMean, std::sqrt(variance + square(p.offSd))});
+    }
+    return out;
+}
+
+}  // namespace steelyard

@@ -1,0 +1,436 @@
+#include "core/numerics/regime_kernel.h"
+
+#include "core/numerics/lanes.h"
+
+#include <cassert>
+#include <cmath>
+#include <numbers>
+
+namespace steelyard {
+namespace {
+
+constexpr std::size_t kStates = kRegimeStates;
+constexpr std::size_t kA = 0;
+constexpr std::size_t kB = 1;
+constexpr std::size_t kU = 2;
+constexpr std::size_t kD = 3;
+constexpr std::size_t kLambda = 4;
+constexpr std::size_t kPhi = 5;
+constexpr std::size_t kTrianglePlaces = kRegimeRows - kStates;
+constexpr double kRootHalf = 0.70710678118654752440;
+constexpr double kRootTwoByPi = 0.79788456080286535588;
+constexpr double kOneByRootTwoPi = 0.39894228040143267794;
+// As many sets as a product of likelihoods surely holds.
+constexpr std::size_t kSetsOfProduct = 8;
+
+constexpr std::size_t place(std::size_t i, std::size_t j)
+{
+    return (i <= j ? covarianceRow(i, j) : covarianceRow(j, i)) - kStates;
+}
+
+// Four hypotheses at once.
+struct Quartet {
+    Lanes mean[kStates];
+    Lanes cov[kTrianglePlaces];
+};
+
+STEELYARD_LANES Quartet loadQuartet(const double* values, std::size_t lanes, std::size_t at)
+{
+    Quartet q;
+    for (std::size_t i = 0; i < kStates; ++i) q.mean[i] = loadLanes(values + i * lanes + at);
+    for (std::size_t i = 0; i < kTrianglePlaces; ++i) q.cov[i] = loadLanes(values + (kStates + i) * lanes + at);
+    return q;
+}
+
+STEELYARD_LANES void storeQuartet(const Quartet& q, double* values, std::size_t lanes, std::size_t at)
+{
+    for (std::size_t i = 0; i < kStates; ++i) storeLanes(values + i * lanes + at, q.mean[i]);
+    for (std::size_t i = 0; i < kTrianglePlaces; ++i) storeLanes(values + (kStates + i) * lanes + at, q.cov[i]);
+}
+
+STEELYARD_LANES void stepToDay(Quartet& q, const RegimeStep& step)
+{
+    const double f = step.growWeeks;
+    q.mean[kA] += f * q.mean[kB] + step.levelShift;
+    q.cov[place(kA, kA)] += f * (2.0 * q.cov[place(kA, kB)] + f * q.cov[place(kB, kB)]) + step.levelVariance;
+    for (std::size_t j = kB; j < kStates; ++j) q.cov[place(kA, j)] += f * q.cov[place(kB, j)];
+    q.mean[kD] = lanesOf(0);
+    for (std::size_t j = 0; j < kStates; ++j) q.cov[place(kD, j)] = lanesOf(0);
+    q.cov[place(kD, kD)] = lanesOf(step.dayVariance);
+}
+
+// What a quartet makes of the sets so far: products first, logarithms when they are asked for.
+struct SessionLikelihood {
+    Lanes scale = lanesOf(1);  // variances of exact sets
+    Lanes tail = lanesOf(1);   // 1 + q / (nu - 2) of exact sets
+    Lanes bound = lanesOf(1);  // probabilities of bounds, without exp(-square)
+    Lanes squares = lanesOf(0);
+    Lanes logs = lanesOf(0);
+};
+
+STEELYARD_LANES void takeLogs(SessionLikelihood& like, double nu)
+{
+    like.logs += 0.5 * lanesLog(like.bound * like.bound / like.scale) - 0.5 * (nu + 1) * lanesLog(like.tail)
+                 - like.squares;
+    like.scale = like.tail = like.bound = lanesOf(1);
+    like.squares = lanesOf(0);
+}
+
+struct ObservedSet {
+    double z = 0;
+    double load = 0;
+    double fatigue = 0;
+    double variance = 0;
+};
+
+// P h, its product with h plus the set's variance, and what the set is off by.
+struct Innovation {
+    Lanes gain[kStates];
+    Lanes variance;
+    Lanes error;
+};
+
+STEELYARD_LANES Innovation innovate(const Quartet& q, const ObservedSet& set)
+{
+    Innovation in;
+    for (std::size_t i = 0; i < kStates; ++i)
+        in.gain[i] = (q.cov[place(i, kA)] + q.cov[place(i, kU)]) + q.cov[place(i, kD)]
+                     - (set.load * q.cov[place(i, kLambda)] + set.fatigue * q.cov[place(i, kPhi)]);
+    in.variance = (in.gain[kA] + in.gain[kU]) + in.gain[kD]
+                  - (set.load * in.gain[kLambda] + set.fatigue * in.gain[kPhi]) + set.variance;
+    in.error = set.z
+               - ((q.mean[kA] + q.mean[kU]) + q.mean[kD]
+                  - (set.load * q.mean[kLambda] + set.fatigue * q.mean[kPhi]));
+    return in;
+}
+
+// mean += P h shift; P -= (P h)(P h)' shrink.
+STEELYARD_LANES void correct(Quartet& q, const Innovation& in, Lanes shift, Lanes shrink)
+{
+    for (std::size_t i = 0; i < kStates; ++i) {
+        q.mean[i] += in.gain[i] * shift;
+        const Lanes part = in.gain[i] * shrink;
+        for (std::size_t j = i; j < kStates; ++j) q.cov[place(i, j)] -= part * in.gain[j];
+    }
+}
+
+STEELYARD_LANES void takeExact(Quartet& q, SessionLikelihood& like, const ObservedSet& set, double nu)
+{
+    const Innovation in = innovate(q, set);
+    const Lanes square = in.error * in.error / in.variance;
+    like.scale *= in.variance;
+    like.tail *= 1.0 + square * (1.0 / (nu - 2));
+    // An unlikely set counts as a noisier one.
+    const Lanes inflation = largerLanes(lanesOf(0), (nu - 2 + square) * (1.0 / (nu + 1)) - 1.0);
+    const Lanes shrink = 1.0 / (in.variance + set.variance * inflation);
+    correct(q, in, in.error * shrink, shrink);
+}
+
+// `sign` 1: at least z; -1: at most. alpha is how far the bound lies above what was expected, in standard deviations.
+STEELYARD_LANES void takeBound(Quartet& q, SessionLikelihood& like, const ObservedSet& set, double sign)
+{
+    const Innovation in = innovate(q, set);
+    const Lanes root = lanesSqrt(in.variance);
+    const Lanes alpha = sign * in.error / root;
+    const Lanes size = alpha < 0.0 ? -alpha : alpha;
+    const Lanes square = 0.5 * alpha * alpha;
+    const Lanes scaled = lanesErfcx(size * kRootHalf);
+    const Lanes bell = lanesExp(-square);
+    const Lanes likely = 1.0 - 0.5 * bell * scaled;  // of a bound below what was expected
+    const auto above = alpha >= 0.0;
+    like.bound *= above ? 0.5 * scaled : likely;
+    like.squares += above ? square : lanesOf(0);
+    const Lanes ratio = above ? kRootTwoByPi / scaled : kOneByRootTwoPi * bell / likely;
+    const Lanes narrowing = smallerLanes(largerLanes(ratio * (ratio - alpha), lanesOf(0)), lanesOf(1));
+    correct(q, in, sign * ratio / root, narrowing / in.variance);
+}
+
+STEELYARD_LANES Lanes takeSets(Quartet& q, const RegimeSession& session)
+{
+    const RegimeParameters& p = *session.parameters;
+    SessionLikelihood like;
+    std::size_t exact = 0;
+    std::size_t inProduct = 0;
+    for (const RegimeObservation& seen : session.sets) {
+        const double counting = p.repErrorShare * seen.repError;
+        const ObservedSet set{seen.z, seen.lnLoad, seen.fatigue, session.setVariance + counting * counting};
+        if (seen.kind == ObservationKind::Exact) {
+            takeExact(q, like, set, p.tail);
+            ++exact;
+        } else {
+            takeBound(q, like, set, seen.kind == ObservationKind::AtLeast ? 1.0 : -1.0);
+        }
+        if (++inProduct == kSetsOfProduct) {
+            takeLogs(like, p.tail);
+            inProduct = 0;
+        }
+    }
+    if (inProduct > 0) takeLogs(like, p.tail);
+    const double nu = p.tail;
+    const double constant = std::lgamma((nu + 1) / 2) - std::lgamma(nu / 2) - 0.5 * std::log(std::numbers::pi * (nu - 2));
+    return like.logs + static_cast<double>(exact) * constant;
+}
+
+// One Gaussian for two: `share` is the second one's.
+STEELYARD_LANES void blend(Quartet& first, const Quartet& second, Lanes share)
+{
+    Lanes apart[kStates];
+    for (std::size_t i = 0; i < kStates; ++i) apart[i] = second.mean[i] - first.mean[i];
+    const Lanes both = share * (1.0 - share);
+    for (std::size_t i = 0; i < kStates; ++i) {
+        first.mean[i] += share * apart[i];
+        const Lanes part = both * apart[i];
+        for (std::size_t j = i; j < kStates; ++j) {
+            const std::size_t at = place(i, j);
+            first.cov[at] += share * (second.cov[at] - first.cov[at]) + part * apart[j];
+        }
+    }
+}
+
+STEELYARD_LANES void sessionBody(double* values, double* logWeights, std::size_t lanes, const RegimeSession& session)
+{
+    const RegimeParameters& p = *session.parameters;
+    const double logUsual = std::log(1 - p.offShare);
+    const double logOff = std::log(p.offShare);
+    for (std::size_t at = 0; at < lanes; at += kLaneWidth) {
+        Quartet usual = loadQuartet(values, lanes, at);
+        stepToDay(usual, session.step);
+        Quartet off = usual;
+        off.mean[kD] = lanesOf(p.offMean);
+        off.cov[place(kD, kD)] += p.offSd * p.offSd;
+        const Lanes logA = takeSets(usual, session) + logUsual;
+        const Lanes logB = takeSets(off, session) + logOff;
+        // ln(e^A + e^B) from the larger of the two, and B's share of it.
+        const Lanes most = largerLanes(logA, logB);
+        const Lanes expA = lanesExp(logA - most);
+        const Lanes expB = lanesExp(logB - most);
+        const Lanes sum = expA + expB;
+        blend(usual, off, expB / sum);
+        storeQuartet(usual, values, lanes, at);
+        storeLanes(logWeights + at, loadLanes(logWeights + at) + most + lanesLog(sum));
+    }
+}
+
+STEELYARD_LANES double normaliseBody(double* logWeights, std::size_t lanes)
+{
+    Lanes most = loadLanes(logWeights);
+    for (std::size_t at = kLaneWidth; at < lanes; at += kLaneWidth) most = largerLanes(most, loadLanes(logWeights + at));
+    const double top = mostOfLanes(most);
+    Lanes sum = lanesOf(0);
+    for (std::size_t at = 0; at < lanes; at += kLaneWidth) sum += lanesExp(loadLanes(logWeights + at) - top);
+    const double total = top + std::log(sumOfLanes(sum));
+    for (std::size_t at = 0; at < lanes; at += kLaneWidth)
+        storeLanes(logWeights + at, loadLanes(logWeights + at) - total);
+    return total;
+}
+
+// Weight, mean and covariance of a part of the mixture taken as one Gaussian.
+struct Moments {
+    double weight = 0;
+    double values[kRegimeRows] = {};
+};
+
+// Of the hypotheses at `values` with these weights, which sum to something above zero.
+STEELYARD_LANES Moments momentsOf(const double* values, std::size_t lanes, const double* weights, std::size_t count)
+{
+    Moments out;
+    Lanes total = lanesOf(0);
+    Lanes sums[kStates] = {};
+    for (std::size_t at = 0; at < count; at += kLaneWidth) {
+        const Lanes w = loadLanes(weights + at);
+        total += w;
+        for (std::size_t i = 0; i < kStates; ++i) sums[i] += w * loadLanes(values + i * lanes + at);
+    }
+    out.weight = sumOfLanes(total);
+    const double scale = 1.0 / out.weight;
+    for (std::size_t i = 0; i < kStates; ++i) out.values[i] = sumOfLanes(sums[i]) * scale;
+    Lanes squares[kTrianglePlaces] = {};
+    for (std::size_t at = 0; at < count; at += kLaneWidth) {
+        const Lanes w = loadLanes(weights + at);
+        Lanes apart[kStates];
+        for (std::size_t i = 0; i < kStates; ++i) apart[i] = loadLanes(values + i * lanes + at) - out.values[i];
+        for (std::size_t i = 0; i < kStates; ++i) {
+            const Lanes part = w * apart[i];
+            for (std::size_t j = i; j < kStates; ++j)
+                squares[place(i, j)] += w * loadLanes(values + covarianceRow(i, j) * lanes + at) + part * apart[j];
+        }
+    }
+    for (std::size_t i = 0; i < kTrianglePlaces; ++i) out.values[kStates + i] = sumOfLanes(squares[i]) * scale;
+    return out;
+}
+
+// Two Gaussians taken as one.
+STEELYARD_LANES Moments joined(const Moments& a, const Moments& b)
+{
+    Moments out;
+    out.weight = a.weight + b.weight;
+    const double shareB = b.weight / out.weight;
+    const double shareA = a.weight / out.weight;
+    double apart[kStates];
+    for (std::size_t i = 0; i < kStates; ++i) {
+        apart[i] = b.values[i] - a.values[i];
+        out.values[i] = a.values[i] + shareB * apart[i];
+    }
+    for (std::size_t i = 0; i < kStates; ++i)
+        for (std::size_t j = i; j < kStates; ++j) {
+            const std::size_t row = covarianceRow(i, j);
+            out.values[row] = shareA * a.values[row] + shareB * b.values[row] + shareA * shareB * apart[i] * apart[j];
+        }
+    return out;
+}
+
+STEELYARD_LANES void fadeReadiness(double* values, std::size_t lanes, double rho, double variance)
+{
+    const auto scaleRow = [&](std::size_t row, double factor) {
+        for (std::size_t at = 0; at < lanes; at += kLaneWidth)
+            storeLanes(values + row * lanes + at, factor * loadLanes(values + row * lanes + at));
+    };
+    scaleRow(kU, rho);
+    for (std::size_t j = 0; j < kStates; ++j)
+        if (j != kU) scaleRow(kStates + place(kU, j), rho);
+    const std::size_t own = covarianceRow(kU, kU);
+    for (std::size_t at = 0; at < lanes; at += kLaneWidth)
+        storeLanes(values + own * lanes + at,
+                   rho * rho * loadLanes(values + own * lanes + at) + variance * (1 - rho * rho));
+}
+
+inline constexpr std::size_t kMostAges = 32;
+// Below this a weight is nothing.
+constexpr double kLeastWeight = 1e-300;
+
+// The Gaussian that leaves a regime this week, weighted by the chance of leaving.
+struct Leaving {
+    Moments moments;
+    bool any = false;
+};
+
+STEELYARD_LANES void weekBody(double* values, double* logWeights, std::size_t lanes, const RegimeWeek& week)
+{
+    const RegimeParameters& p = *week.parameters;
+    const std::size_t ages = lanes / kRegimes;
+    fadeReadiness(values, lanes, p.weekMemory, week.weekVariance);
+    double weights[kRegimes * kMostAges];
+    for (std::size_t at = 0; at < lanes; at += kLaneWidth)
+        storeLanes(weights + at, lanesExp(loadLanes(logWeights + at)));
+    Leaving leaving[kRegimes];
+    for (std::size_t mode = 0; mode < kRegimes; ++mode) {
+        const double change = 1 - p.change[mode][mode];
+        double* own = weights + mode * ages;
+        double* row = values + mode * ages;
+        double parting[kMostAges];
+        double sum = 0;
+        for (std::size_t age = 0; age < ages; ++age) {
+            const double leave = change * (static_cast<int>(age) < p.youngWeeks ? p.youngShare : 1.0);
+            parting[age] = own[age] * leave;
+            own[age] *= 1 - leave;
+            sum += parting[age];
+        }
+        if (sum > kLeastWeight) leaving[mode] = {momentsOf(row, lanes, parting, ages), true};
+        // The two oldest become one; the others grow older by a week.
+        const std::size_t last = ages - 1;
+        const double oldest = own[last - 1] + own[last];
+        const double share = oldest > kLeastWeight ? own[last] / oldest : 0.5;
+        double apart[kStates];
+        for (std::size_t i = 0; i < kStates; ++i) apart[i] = row[i * lanes + last] - row[i * lanes + last - 1];
+        for (std::size_t i = 0; i < kStates; ++i) {
+            row[i * lanes + last] = row[i * lanes + last - 1] + share * apart[i];
+            for (std::size_t j = i; j < kStates; ++j) {
+                double* cov = row + covarianceRow(i, j) * lanes;
+                cov[last] = (1 - share) * cov[last - 1] + share * cov[last] + share * (1 - share) * apart[i] * apart[j];
+            }
+        }
+        own[last] = oldest;
+        for (std::size_t c = 0; c < kRegimeRows; ++c) {
+            double* of = row + c * lanes;
+            for (std::size_t age = last - 1; age > 0; --age) of[age] = of[age - 1];
+        }
+        for (std::size_t age = last - 1; age > 0; --age) own[age] = own[age - 1];
+    }
+    const double paceMean[kRegimes] = {week.pace.mean, 0, p.fallMean};
+    const double paceSd[kRegimes] = {week.pace.sd, p.flatSd, p.fallSd};
+    for (std::size_t mode = 0; mode < kRegimes; ++mode) {
+        Leaving born;
+        for (std::size_t from = 0; from < kRegimes; ++from) {
+            if (from == mode || !leaving[from].any) continue;
+            Moments part = leaving[from].moments;
+            part.weight *= p.change[from][mode] / (1 - p.change[from][from]);
+            if (!(part.weight > kLeastWeight)) continue;
+            born = {born.any ? joined(born.moments, part) : part, true};
+        }
+        double* row = values + mode * ages;
+        weights[mode * ages] = born.any ? born.moments.weight : 0;
+        if (!born.any) continue;  // the values of the youngest stand; their weight is nothing
+        Moments& m = born.moments;
+        m.values[kB] = paceMean[mode];
+        for (std::size_t j = 0; j < kStates; ++j) m.values[kStates + place(kB, j)] = 0;
+        m.values[covarianceRow(kB, kB)] = paceSd[mode] * paceSd[mode];
+        m.values[covarianceRow(kA, kA)] += p.changeJump * p.changeJump;
+        for (std::size_t c = 0; c < kRegimeRows; ++c) row[c * lanes] = m.values[c];
+    }
+    for (std::size_t at = 0; at < lanes; at += kLaneWidth)
+        storeLanes(logWeights + at, lanesLog(largerLanes(loadLanes(weights + at), lanesOf(kLeastWeight))));
+    normaliseBody(logWeights, lanes);
+}
+
+#if defined(__x86_64__) && !defined(STEELYARD_PLAIN_LANES)
+#define STEELYARD_WIDE 1
+#define STEELYARD_WIDE_TARGET __attribute__((target("avx2,fma")))
+
+STEELYARD_WIDE_TARGET void sessionWide(double* values, double* logWeights, std::size_t lanes, const RegimeSession& session)
+{
+    sessionBody(values, logWeights, lanes, session);
+}
+
+STEELYARD_WIDE_TARGET void weekWide(double* values, double* logWeights, std::size_t lanes, const RegimeWeek& week)
+{
+    weekBody(values, logWeights, lanes, week);
+}
+
+bool hasWideLanes()
+{
+    static const bool has = __builtin_cpu_supports("avx2") && __builtin_cpu_supports("fma");
+    return has;
+}
+#endif
+
+// The diagonal of every hypothesis' covariance is above zero. Debug builds ask after each step.
+[[maybe_unused]] bool variancesArePositive(const double* values, std::size_t lanes)
+{
+    for (std::size_t i = 0; i < kStates; ++i)
+        for (std::size_t lane = 0; lane < lanes; ++lane)
+            if (!(values[covarianceRow(i, i) * lanes + lane] > 0)) return false;
+    return true;
+}
+
+}  // namespace
+
+void runRegimeSession(double* values, double* logWeights, std::size_t lanes, const RegimeSession& session)
+{
+    assert(lanes % kLaneWidth == 0 && !session.sets.empty());
+#ifdef STEELYARD_WIDE
+    if (hasWideLanes())
+        sessionWide(values, logWeights, lanes, session);
+    else
+#endif
+        sessionBody(values, logWeights, lanes, session);
+    assert(variancesArePositive(values, lanes));
+}
+
+void runRegimeWeek(double* values, double* logWeights, std::size_t lanes, const RegimeWeek& week)
+{
+    assert(lanes % (kLaneWidth * kRegimes) == 0 && lanes <= kRegimes * kMostAges);
+#ifdef STEELYARD_WIDE
+    if (hasWideLanes())
+        weekWide(values, logWeights, lanes, week);
+    else
+#endif
+        weekBody(values, logWeights, lanes, week);
+    assert(variancesArePositive(values, lanes));
+}
+
+double normaliseRegimeWeights(double* logWeights, std::size_t lanes)
+{
+    return normaliseBody(logWeights, lanes);
+}
+
+}  // namespace steelyard

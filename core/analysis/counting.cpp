@@ -54,6 +54,7 @@ void takeWorkingSet(CountedExposure& counted, const SetEntry& set, const LoadMea
     if (set.watched()) {
         ++counted.watchedSets;
         counted.watchedReps += set.reps;
+        counted.helpedSets += 4 * set.off.value_or(0) > set.reps ? 1 : 0;
     }
     const auto reserve = reserveOf(set);
     if (reserve) {
@@ -118,6 +119,12 @@ std::optional<double> CountedExposure::offShare() const
 {
     if (watchedReps == 0) return std::nullopt;
     return static_cast<double>(point.offReps) / watchedReps;
+}
+
+std::optional<double> CountedExposure::helpedShare() const
+{
+    if (watchedSets == 0) return std::nullopt;
+    return std::max(offShare().value_or(0), static_cast<double>(helpedSets) / watchedSets);
 }
 
 bool isWorkingSet(const SetEntry& set)

@@ -53,8 +53,13 @@ struct CountedExposure {
     int watchedReps = 0;  // completed in watched working sets
     friend bool operator==(const CountedExposure&, const CountedExposure&) = default;
 
+    int helpedSets = 0;  // watched working sets with more than a quarter of their repetitions off standard
+
     // Off-standard share of the watched repetitions; absent when nobody watched.
     [[nodiscard]] std::optional<double> offShare() const;
+    // The larger of that and the share of watched sets that were mostly helped: one bad set of three spoils a session as
+    // three with a third of bad repetitions do.
+    [[nodiscard]] std::optional<double> helpedShare() const;
 };
 
 [[nodiscard]] bool isWorkingSet(const SetEntry&);

@@ -57,7 +57,7 @@ struct ReadingPoint {
     friend bool operator==(const ReadingPoint&, const ReadingPoint&) = default;
 };
 
-// The fitted trend over the recent exposures, for drawing: capacity and its band at a day.
+// What was known of capacity after a session, for drawing: nothing later went into it.
 struct TrendPoint {
     QDate date;
     double kg = 0;
@@ -71,10 +71,17 @@ struct LineReading {
     QString reason;              // machine word: why this verdict
     QString why;                 // the same as a sentence for the coach, with its numbers
     std::optional<QDate> since;  // about when it began
+    // Between these with 80 %; `sinceEarliest` is absent when it may have begun before the filter's memory.
+    std::optional<QDate> sinceEarliest;
+    std::optional<QDate> sinceLatest;
     int exposures = 0;
     double countedShare = 0;  // counted of completed repetitions, recent exposures
     double watchedShare = 0;  // watched of working sets, recent exposures
     std::optional<TrendRate> rate;
+    std::optional<TrendRate> plain;  // a robust straight line through the last sessions, for those who check by eye
+    int plainSessions = 0;           // that it goes through
+    // Weeks in which a stop of this lifter's expected pace would show, at this rate of training; absent when unknown.
+    std::optional<double> weeksToTell;
     std::optional<CapacityEstimate> capacity;
     std::optional<Forecast> next;
     std::vector<ReadingPoint> points;  // every exposure, oldest first
@@ -86,7 +93,13 @@ struct LineReading {
 class ReadingEngine {
 public:
     virtual ~ReadingEngine() = default;
-    [[nodiscard]] virtual LineReading read(const LineRecord& record, const AthleteLog& log, QDate asOf) const = 0;
+    // Every line of the log, in its order: lines of one lifter help to read each other.
+    [[nodiscard]] virtual std::vector<LineReading> readAll(const AthleteLog& log, QDate asOf) const = 0;
+    // The same reading of one of them.
+    [[nodiscard]] LineReading read(const LineRecord& record, const AthleteLog& log, QDate asOf) const
+    {
+        return readAll(log, asOf).at(static_cast<std::size_t>(&record - log.lines.data()));
+    }
 };
 
 template <>

@@ -1,6 +1,6 @@
 #include "core/book/roster_review.h"
 
-#include "core/analysis/robust_trend_engine.h"
+#include "core/analysis/regime_engine.h"
 #include "core/flags/reading_thresholds.h"
 #include "core/storage/athlete_log_reader.h"
 #include "core/storage/athlete_repository.h"
@@ -79,7 +79,7 @@ private:
     {
         auto db = Database::openReader(m_work.bookPath);
         if (!db) return giveUp(std::move(db).error());
-        const RobustTrendEngine engine(readingThresholds(m_work.settings), m_work.wording);
+        const RegimeEngine engine({}, readingThresholds(m_work.settings), m_work.wording);
         while (!m_stopped && !m_progress.cancelled()) {
             const std::size_t place = m_next.fetch_add(1);
             if (place >= m_work.athletes.size()) return;

@@ -16,10 +16,7 @@ VerdictThresholds readingThresholds(const RuleSettings& settings)
     }
     if (const FlagRule* stalled = findRule(u"stalled")) {
         const RuleParameters limits(*stalled, settings);
-        // The window keeps its room around the weeks asked for.
-        thresholds.stallWindowWeeks += limits.whole(u"weeks") - thresholds.stallWeeks;
-        thresholds.stallWeeks = limits.whole(u"weeks");
-        thresholds.stallExposures = limits.whole(u"sessions");
+        thresholds.caution = static_cast<Caution>(limits.whole(u"caution"));
     }
     return thresholds;
 }

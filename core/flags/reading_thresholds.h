@@ -1,7 +1,7 @@
 // The reading's thresholds as the coach set them. A threshold that a rule and the reading share is a parameter of the rule,
 // and is taken from there; the others have their own default.
 //
-//   const RobustTrendEngine engine(readingThresholds(settings));   // on every screen and in the console alike
+//   const RegimeEngine engine({}, readingThresholds(settings));   // on every screen and in the console alike
 //
 // Shared: `effort_unknown` percent and sessions; `stalled` weeks and sessions. Pure; no failures.
 #pragma once

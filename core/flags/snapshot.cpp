@@ -27,9 +27,10 @@ ReviewSnapshot takeSnapshot(const AthleteLog& log, const ReadingEngine& engine, 
 {
     ReviewSnapshot snapshot{log, asOf, {}, std::move(wording)};
     snapshot.lines.reserve(log.lines.size());
-    for (const LineRecord& record : log.lines) {
-        SnapshotLine line{
-            &record, engine.read(record, log, asOf), countExposures(record, log.bodyMass, asOf), {}, false};
+    auto readings = engine.readAll(log, asOf);
+    for (std::size_t i = 0; i < log.lines.size(); ++i) {
+        const LineRecord& record = log.lines[i];
+        SnapshotLine line{&record, std::move(readings[i]), countExposures(record, log.bodyMass, asOf), {}, false};
         if (!line.counted.empty()) {
             line.lastTrained = line.counted.back().point.date;
             line.recent = *line.lastTrained >= asOf.addDays(-7 * kRecentWeeks);

@@ -170,7 +170,46 @@ RegimeSummary RegimeFilter::summary(double delta) const
     return out;
 }
 
+std::vector<RegimeHypothesis> RegimeFilter::regimes() const
+{
+    std::vector<RegimeHypothesis> out(kRegimes);
+    const auto all = hypotheses();
+    const std::size_t ages = m_lanes / kRegimes;
+    for (std::size_t mode = 0; mode < kRegimes; ++mode) {
+        RegimeHypothesis& one = out[mode];
+        const std::span<const RegimeHypothesis> part(all.data() + mode * ages, ages);
+        one.regime = static_cast<Regime>(mode);
+        double meanAge = 0;
+        for (const RegimeHypothesis& h : part) one.weight += h.weight;
+        for (const RegimeHypothesis& h : part) {
+            const double share = one.weight > 0 ? h.weight / one.weight : 1.0 / static_cast<double>(ages);
+            meanAge += share * h.age;
+            for (std::size_t i = 0; i < kRegimeStates; ++i) one.mean[i] += share * h.mean[i];
+        }
+        for (const RegimeHypothesis& h : part) {
+            const double share = one.weight > 0 ? h.weight / one.weight : 1.0 / static_cast<double>(ages);
+            for (std::size_t i = 0; i < kRegimeStates; ++i)
+                for (std::size_t j = 0; j < kRegimeStates; ++j)
+                    one.covariance[i][j] +=
+                        share * (h.covariance[i][j] + (h.mean[i] - one.mean[i]) * (h.mean[j] - one.mean[j]));
+        }
+        one.age = static_cast<int>(std::lround(meanAge));
+    }
+    return out;
+}
+
 std::vector<PredictedComponent> RegimeFilter::predict(double day, const RegimeObservation& set) const
+{
+    return predictFrom(hypotheses(), day, set);
+}
+
+std::vector<PredictedComponent> RegimeFilter::predictByRegime(double day, const RegimeObservation& set) const
+{
+    return predictFrom(regimes(), day, set);
+}
+
+std::vector<PredictedComponent> RegimeFilter::predictFrom(const std::vector<RegimeHypothesis>& parts, double day,
+                                                          const RegimeObservation& set) const
 {
     assert(started());
     const RegimeParameters& p = *m_parameters;
@@ -178,8 +217,8 @@ std::vector<PredictedComponent> RegimeFilter::predict(double day, const RegimeOb
     const std::array<double, kRegimeStates> h{1, 0, 1, 1, -set.lnLoad, -set.fatigue};
     const double setVariance = square(p.setNoise * m_noise) + square(p.repErrorShare * set.repError);
     std::vector<PredictedComponent> out;
-    out.reserve(2 * m_lanes);
-    for (const RegimeHypothesis& one : hypotheses()) {
+    out.reserve(2 * parts.size());
+    for (const RegimeHypothesis& one : parts) {
         // h' F: the level at the set's day is today's plus b over the weeks.
         std::array<double, kRegimeStates> g = h;
         g[1] += step.growWeeks;

@@ -98,11 +98,17 @@ public:
     [[nodiscard]] std::vector<double> notRisingByAge() const;
     [[nodiscard]] std::vector<PredictedComponent> predict(double day, const RegimeObservation& set) const;
     [[nodiscard]] std::vector<RegimeHypothesis> hypotheses() const;
+    // The same with the hypotheses of each regime taken as one Gaussian: six parts instead of hundreds.
+    [[nodiscard]] std::vector<PredictedComponent> predictByRegime(double day, const RegimeObservation& set) const;
+    // Each regime's hypotheses as one Gaussian; `age` is the mean one, rounded.
+    [[nodiscard]] std::vector<RegimeHypothesis> regimes() const;
     // ln of the likelihood of everything seen.
     [[nodiscard]] double logLikelihood() const { return m_logLikelihood; }
 
 private:
     void start(const RegimeObservation& first);
+    [[nodiscard]] std::vector<PredictedComponent> predictFrom(const std::vector<RegimeHypothesis>&, double day,
+                                                              const RegimeObservation&) const;
     void normalise();
 
     const RegimeParameters* m_parameters;

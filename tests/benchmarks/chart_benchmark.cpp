@@ -5,7 +5,7 @@
 //
 // "another line" is what a step from line to line costs: the reading as a chart's content, laid out and drawn. "redraw" is
 // the same content again; "another session" a step from session to session.
-#include "core/analysis/robust_trend_engine.h"
+#include "core/analysis/regime_engine.h"
 #include "core/storage/athlete_log_reader.h"
 #include "tests/benchmarks/benchmark_club.h"
 #include "ui/charts/progress_chart.h"
@@ -73,7 +73,7 @@ int compare()
     const AthleteLog log = fiveYears(folder.filePath(QStringLiteral("club.steelyard")));
     const LineRecord& line =
         *std::ranges::max_element(log.lines, {}, [](const LineRecord& record) { return record.exposures.size(); });
-    const LineReading reading = RobustTrendEngine().read(line, log, benchmark::clubDay());
+    const LineReading reading = RegimeEngine().read(line, log, benchmark::clubDay());
     const ProgressSource source{reading, log.blocks, log.decisions, line.id, line.exercise.value.name};
     const ProgressSpec spec = buildProgressSpec(source, {});
 

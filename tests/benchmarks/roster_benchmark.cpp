@@ -5,7 +5,7 @@
 // First in one thread, with the reading of the records and the judging of them timed apart, and against the plain SQLite C
 // interface stepping through the same sets; then as the window does it, on every core. Before each the system is asked to
 // forget the file.
-#include "core/analysis/robust_trend_engine.h"
+#include "core/analysis/regime_engine.h"
 #include "core/book/roster_review.h"
 #include "core/storage/athlete_log_reader.h"
 #include "core/storage/library_repository.h"
@@ -61,7 +61,7 @@ OneThread reviewAlone(const QString& path)
     const auto db = must(Database::openReader(path));
     const Library library = must(LibraryRepository(*db).read());
     const RuleSettings settings = must(RuleSettingRepository(*db).all());
-    const RobustTrendEngine engine;
+    const RegimeEngine engine;
     spent.reading.add(opening);
     for (const auto& athlete : must(AthleteRepository(*db).all())) {
         if (athlete.value.archived) continue;

@@ -3,7 +3,7 @@
 //   EXPECT_EQ(askRule(u"stalled", log, asOf).size(), 1u);
 #pragma once
 
-#include "core/analysis/robust_trend_engine.h"
+#include "core/analysis/regime_engine.h"
 #include "core/flags/registry.h"
 #include "tests/support/log_builder.h"
 
@@ -14,7 +14,7 @@ inline std::vector<Flag> askRule(QStringView id, const AthleteLog& log, QDate as
 {
     const FlagRule* rule = findRule(id);
     if (!rule) qFatal("No rule %s", qPrintable(id.toString()));
-    const RobustTrendEngine engine({}, wording);
+    const RegimeEngine engine({}, {}, wording);
     std::vector<Flag> flags;
     rule->check(takeSnapshot(log, engine, asOf, wording), RuleParameters(*rule, settings), flags);
     return flags;

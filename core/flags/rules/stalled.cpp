@@ -24,10 +24,10 @@ public:
     Concern concern() const override { return Concern::NotMoving; }
     std::vector<RuleParameter> parameters() const override
     {
-        return {{QStringLiteral("weeks"), StalledText::tr("weeks of record"), 8, 4, 26,
-                 StalledText::tr("Our convention: fewer weeks can't tell a slow rise from none.")},
-                {QStringLiteral("sessions"), StalledText::tr("sessions"), 8, 5, 40,
-                 StalledText::tr("Our convention: one a week over the weeks of record.")},
+        return {{QStringLiteral("caution"), StalledText::tr("0 sooner, 1 usual, 2 surer"), 1, 0, 2,
+                 StalledText::tr(
+                     "Our convention: \"usual\" takes a false alarm to cost twice what a week of waiting does, about one "
+                     "false alarm a lift and year on simulated lifters; \"sooner\" about two, \"surer\" about a half.")},
                 {QStringLiteral("weeks_to_high"), StalledText::tr("weeks"), 16, 6, 52,
                  StalledText::tr("Our convention: two planned blocks of eight weeks without an improvement.")}};
     }

@@ -24,7 +24,7 @@ std::vector<AthleteReview> fullReview(MassUnit unit = MassUnit::kg, const Wordin
     });
     builder.discomfort(Joint::Elbow, 7)
         .line(QStringLiteral("A very long name of an exercise that fills a line").repeated(3));
-    return {reviewAthlete(builder.build(), RobustTrendEngine({}, wording), {}, kToday, wording)};
+    return {reviewAthlete(builder.build(), RegimeEngine({}, {}, wording), {}, kToday, wording)};
 }
 
 QJsonObject athleteOf(const std::vector<AthleteReview>& reviews)

@@ -17,7 +17,7 @@ const QString kStall = QStringLiteral("stalled");
 
 AthleteReview review(const LogBuilder& builder, QDate asOf = kToday)
 {
-    return reviewAthlete(builder.build(), RobustTrendEngine(), {}, asOf);
+    return reviewAthlete(builder.build(), RegimeEngine(), {}, asOf);
 }
 
 LogBuilder stalledCurl()

@@ -1,6 +1,6 @@
 #include "ui/pages/lifter/lifter_reading.h"
 
-#include "core/analysis/robust_trend_engine.h"
+#include "core/analysis/regime_engine.h"
 #include "core/flags/reading_thresholds.h"
 #include "core/storage/athlete_log_reader.h"
 #include "core/storage/library_repository.h"
@@ -20,15 +20,10 @@ struct LifterReadingText {
 
 Result<LifterReading> readLines(AthleteLog log, const RuleSettings& settings, QDate asOf, const Progress& progress)
 {
-    const RobustTrendEngine engine(readingThresholds(settings), format::wording());
-    std::vector<LineReading> readings;
-    readings.reserve(log.lines.size());
-    for (const LineRecord& line : log.lines) {
-        if (progress.cancelled())
-            return fail(ErrorCode::Cancelled, LifterReadingText::tr("Reading the record was stopped."));
-        readings.push_back(engine.read(line, log, asOf));
-        progress.report(static_cast<double>(readings.size()) / static_cast<double>(log.lines.size()));
-    }
+    const RegimeEngine engine({}, readingThresholds(settings), format::wording());
+    auto readings = engine.readAll(log, asOf);
+    if (progress.cancelled())
+        return fail(ErrorCode::Cancelled, LifterReadingText::tr("Reading the record was stopped."));
     return LifterReading{std::move(log), std::move(readings)};
 }
 

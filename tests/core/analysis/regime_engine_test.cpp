@@ -1,4 +1,4 @@
-#include "core/analysis/robust_trend_engine.h"
+#include "core/analysis/regime_engine.h"
 
 #include "tests/support/rule_probe.h"
 
@@ -16,7 +16,7 @@ const QDate kToday(2026, 6, 1);
 LineReading readingOf(const LogBuilder& builder, QDate asOf = kToday)
 {
     const AthleteLog& log = builder.build();
-    return RobustTrendEngine().read(log.lines.front(), log, asOf);
+    return RegimeEngine().read(log.lines.front(), log, asOf);
 }
 
 LogBuilder curl()
@@ -39,7 +39,7 @@ MadeSet fallingSet(int i)
     return {.load = 50 - 0.5 * i + wobble(i), .reps = 10, .off = 0, .rir = 1};
 }
 
-TEST(RobustTrendEngine, SaysProgressingOfASteadyRise)
+TEST(RegimeEngine, SaysProgressingOfASteadyRise)
 {
     const auto reading = readingOf(curl().exposures(16, kToday, 4, risingSet));
     EXPECT_EQ(reading.verdict, Verdict::Progressing);
@@ -51,21 +51,21 @@ TEST(RobustTrendEngine, SaysProgressingOfASteadyRise)
     EXPECT_TRUE(reading.since);
 }
 
-TEST(RobustTrendEngine, SaysSlippingOfASteadyFall)
+TEST(RegimeEngine, SaysSlippingOfASteadyFall)
 {
     const auto reading = readingOf(curl().exposures(16, kToday, 4, fallingSet));
     EXPECT_EQ(reading.verdict, Verdict::Slipping);
     EXPECT_LT(reading.rate.value().high90, 0.0);
 }
 
-TEST(RobustTrendEngine, SaysStalledOfALevelRecordOnceItWasClearForAWeek)
+TEST(RegimeEngine, SaysStalledOfALevelRecordOnceItWasClearForAWeek)
 {
     // Eight weeks of record a week ago, so nine today.
     EXPECT_EQ(readingOf(curl().exposures(17, kToday, 4, steadySet)).verdict, Verdict::Stalled);  // 64 days
     EXPECT_EQ(readingOf(curl().exposures(16, kToday, 4, steadySet)).verdict, Verdict::Holding);  // 60 days
 }
 
-TEST(RobustTrendEngine, TheNumbersOfAStallAreThoseItRestsOn)
+TEST(RegimeEngine, TheNumbersOfAStallAreThoseItRestsOn)
 {
     const auto reading = readingOf(curl().exposures(40, kToday, 4, steadySet));
     ASSERT_EQ(reading.verdict, Verdict::Stalled);
@@ -75,7 +75,7 @@ TEST(RobustTrendEngine, TheNumbersOfAStallAreThoseItRestsOn)
     EXPECT_TRUE(reading.why.contains(QStringLiteral("over 21 session"))) << reading.why.toStdString();
 }
 
-TEST(RobustTrendEngine, DatesAStallByTheLastImprovement)
+TEST(RegimeEngine, DatesAStallByTheLastImprovement)
 {
     const auto reading = readingOf(curl().exposures(40, kToday, 4, [](int i) {
         MadeSet set = steadySet(i);
@@ -87,7 +87,7 @@ TEST(RobustTrendEngine, DatesAStallByTheLastImprovement)
     EXPECT_LE(qAbs(reading.since->daysTo(kToday.addDays(-4 * 27))), 12);
 }
 
-TEST(RobustTrendEngine, CantTellFromAnEmptyLine)
+TEST(RegimeEngine, CantTellFromAnEmptyLine)
 {
     const auto reading = readingOf(curl());
     EXPECT_EQ(reading.verdict, Verdict::CantTell);
@@ -97,24 +97,24 @@ TEST(RobustTrendEngine, CantTellFromAnEmptyLine)
     EXPECT_FALSE(reading.why.isEmpty());
 }
 
-TEST(RobustTrendEngine, CantTellFromFewerThanFiveSessions)
+TEST(RegimeEngine, CantTellFromFewerThanFiveSessions)
 {
     EXPECT_EQ(readingOf(curl().exposures(4, kToday, 10, steadySet)).reason, QStringLiteral("too_few"));
     EXPECT_NE(readingOf(curl().exposures(5, kToday, 10, steadySet)).reason, QStringLiteral("too_few"));
 }
 
-TEST(RobustTrendEngine, CantTellFromLessThanFourWeeks)
+TEST(RegimeEngine, CantTellFromLessThanFourWeeks)
 {
     EXPECT_EQ(readingOf(curl().exposures(10, kToday, 3, steadySet)).reason, QStringLiteral("too_few"));  // 27 days
     EXPECT_NE(readingOf(curl().exposures(8, kToday, 4, steadySet)).reason, QStringLiteral("too_few"));   // 28 days
 }
 
-TEST(RobustTrendEngine, CantTellFromARecordThatHasGoneQuiet)
+TEST(RegimeEngine, CantTellFromARecordThatHasGoneQuiet)
 {
     EXPECT_EQ(readingOf(curl().exposures(16, kToday.addDays(-25), 4, risingSet)).reason, QStringLiteral("too_few"));
 }
 
-TEST(RobustTrendEngine, CantTellFromAMixedRecordAndDrawsNothingThroughIt)
+TEST(RegimeEngine, CantTellFromAMixedRecordAndDrawsNothingThroughIt)
 {
     const auto reading = readingOf(curl().exposures(16, kToday, 4, [](int i) {
         MadeSet set = risingSet(i);
@@ -128,7 +128,7 @@ TEST(RobustTrendEngine, CantTellFromAMixedRecordAndDrawsNothingThroughIt)
     EXPECT_TRUE(reading.points.back().offStandard);
 }
 
-TEST(RobustTrendEngine, ReadsARecordWithAThirdOffStandard)
+TEST(RegimeEngine, ReadsARecordWithAThirdOffStandard)
 {
     const auto reading = readingOf(curl().exposures(
         16, kToday, 4, [](int i) { return MadeSet{.load = 40 + 0.4 * i, .reps = 12, .off = 4, .rir = 1}; }));
@@ -136,7 +136,7 @@ TEST(RobustTrendEngine, ReadsARecordWithAThirdOffStandard)
     EXPECT_NEAR(reading.countedShare, 2.0 / 3.0, 1e-9);
 }
 
-TEST(RobustTrendEngine, TwoBadSessionsAreEnoughWhenTheyAreBad)
+TEST(RegimeEngine, TwoBadSessionsAreEnoughWhenTheyAreBad)
 {
     const auto lastTwoOff = [](int off) {
         return [off](int i) {
@@ -149,7 +149,7 @@ TEST(RobustTrendEngine, TwoBadSessionsAreEnoughWhenTheyAreBad)
     EXPECT_EQ(readingOf(curl().exposures(16, kToday, 4, lastTwoOff(6))).reason, QStringLiteral("mixed_record"));
 }
 
-TEST(RobustTrendEngine, NotBeingWatchedLowersTrustOnly)
+TEST(RegimeEngine, NotBeingWatchedLowersTrustOnly)
 {
     const auto reading = readingOf(curl().exposures(16, kToday, 4, [](int i) {
         MadeSet set = risingSet(i);
@@ -161,7 +161,7 @@ TEST(RobustTrendEngine, NotBeingWatchedLowersTrustOnly)
     EXPECT_TRUE(reading.why.contains(QStringLiteral("watched")));
 }
 
-TEST(RobustTrendEngine, WithoutEffortOnlyAPlainRiseIsSaid)
+TEST(RegimeEngine, WithoutEffortOnlyAPlainRiseIsSaid)
 {
     const auto without = [](MadeSet (*make)(int)) {
         return [make](int i) {
@@ -180,7 +180,7 @@ TEST(RobustTrendEngine, WithoutEffortOnlyAPlainRiseIsSaid)
     }
 }
 
-TEST(RobustTrendEngine, ReadsSetsThatEndedInFailureWithoutReportedEffort)
+TEST(RegimeEngine, ReadsSetsThatEndedInFailureWithoutReportedEffort)
 {
     const auto reading = readingOf(curl().exposures(16, kToday, 4, [](int i) {
         MadeSet set = fallingSet(i);
@@ -191,7 +191,7 @@ TEST(RobustTrendEngine, ReadsSetsThatEndedInFailureWithoutReportedEffort)
     EXPECT_EQ(reading.verdict, Verdict::Slipping);
 }
 
-TEST(RobustTrendEngine, HoldsForThreeWeeksAfterABreak)
+TEST(RegimeEngine, HoldsForThreeWeeksAfterABreak)
 {
     LogBuilder builder = curl();
     builder.exposures(12, kToday.addDays(-70), 4, risingSet);
@@ -203,7 +203,7 @@ TEST(RobustTrendEngine, HoldsForThreeWeeksAfterABreak)
     EXPECT_EQ(readingOf(builder, back.addDays(21)).verdict, Verdict::Progressing);
 }
 
-TEST(RobustTrendEngine, ADropOverABreakIsNoSlip)
+TEST(RegimeEngine, ADropOverABreakIsNoSlip)
 {
     LogBuilder builder = curl();
     builder.exposures(12, kToday.addDays(-50), 4, steadySet);
@@ -212,7 +212,7 @@ TEST(RobustTrendEngine, ADropOverABreakIsNoSlip)
     EXPECT_EQ(readingOf(builder).verdict, Verdict::Holding);
 }
 
-TEST(RobustTrendEngine, HoldsInADeloadWeekLoggedOrPlanned)
+TEST(RegimeEngine, HoldsInADeloadWeekLoggedOrPlanned)
 {
     LogBuilder logged = curl();
     logged.exposures(20, kToday.addDays(-4), 4, steadySet);
@@ -225,7 +225,7 @@ TEST(RobustTrendEngine, HoldsInADeloadWeekLoggedOrPlanned)
     EXPECT_EQ(readingOf(logged).verdict, Verdict::Holding);
 }
 
-TEST(RobustTrendEngine, CapacityAndForecastFollowTheEquationOnARecordWithoutNoise)
+TEST(RegimeEngine, CapacityAndForecastFollowTheEquationOnARecordWithoutNoise)
 {
     const auto reading = readingOf(
         curl().exposures(12, kToday, 4, [](int) { return MadeSet{.load = 40, .reps = 10, .off = 0, .rir = 2}; }));
@@ -240,7 +240,7 @@ TEST(RobustTrendEngine, CapacityAndForecastFollowTheEquationOnARecordWithoutNois
     EXPECT_LT(reading.next->repsHigh80 - reading.next->repsLow80, 6.0);
 }
 
-TEST(RobustTrendEngine, GivesACapacityBeforeItCanGiveATrend)
+TEST(RegimeEngine, GivesACapacityBeforeItCanGiveATrend)
 {
     const auto reading = readingOf(curl().exposure(kToday, {{.load = 40, .reps = 9, .off = 0, .rir = 1}}));
     EXPECT_EQ(reading.reason, QStringLiteral("too_few"));
@@ -248,7 +248,7 @@ TEST(RobustTrendEngine, GivesACapacityBeforeItCanGiveATrend)
     EXPECT_FALSE(reading.rate);
 }
 
-TEST(RobustTrendEngine, SaysWhenNoSetCanBeTurnedIntoAnEstimate)
+TEST(RegimeEngine, SaysWhenNoSetCanBeTurnedIntoAnEstimate)
 {
     const auto reading = readingOf(
         curl().exposures(12, kToday, 4, [](int) { return MadeSet{.load = 40, .reps = 8, .off = 0, .rir = 6}; }));
@@ -256,7 +256,7 @@ TEST(RobustTrendEngine, SaysWhenNoSetCanBeTurnedIntoAnEstimate)
     EXPECT_EQ(reading.reason, QStringLiteral("no_estimate"));
 }
 
-TEST(RobustTrendEngine, ATypoDoesNotTurnTheVerdict)
+TEST(RegimeEngine, ATypoDoesNotTurnTheVerdict)
 {
     const auto reading = readingOf(curl().exposures(16, kToday, 4, [](int i) {
         MadeSet set = risingSet(i);

@@ -1,0 +1,184 @@
+#include "core/analysis/line_tracker.h"
+
+#include "core/numerics/robust_trend.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace steelyard {
+namespace {
+
+constexpr std::size_t kReferenceSets = 5;
+constexpr std::size_t kReservesKept = 30;
+constexpr std::size_t kLeastReserves = 3;
+constexpr double kAssumedReserve = 1.5;
+
+double heardBodyKg(const LineRecord& record, const std::vector<BodyMassEntry>& masses, QDate date)
+{
+    return bodyPartKg(record.variant.value.loading, masses, date).value_or(kAssumedBodyKg);
+}
+
+// Median of the first sets' ln kilograms moved.
+double referenceOf(const LineRecord& record, const std::vector<BodyMassEntry>& masses)
+{
+    std::vector<double> first;
+    for (const Exposure& exposure : record.exposures) {
+        const SetContext context{record.variant.value.loading, heardBodyKg(record, masses, exposure.date)};
+        for (const LoggedSet& logged : exposure.sets) {
+            if (logged.set.kind == SetKind::WarmUp) continue;
+            if (const auto ln = lnMoved(logged.set, context)) first.push_back(*ln);
+            if (first.size() == kReferenceSets) break;
+        }
+        if (first.size() == kReferenceSets) break;
+    }
+    return median(std::move(first)).value_or(0);
+}
+
+}  // namespace
+
+LineTracker::LineTracker(const ReadingParameters& parameters, const VerdictThresholds& thresholds,
+                         std::optional<Experience> experience)
+    : m_parameters(&parameters), m_thresholds(&thresholds)
+{
+    for (std::size_t level = 0; level < parameters.paces.size(); ++level) {
+        const auto which = static_cast<Experience>(level);
+        if (experience && *experience != which) continue;
+        const double prior = experience ? 1.0 : parameters.experiencePrior[level];
+        for (const NoiseScale& noise : parameters.noises)
+            m_cases.push_back({which, noise.scale, std::log(prior * noise.prior),
+                               RegimeFilter(parameters.filter, parameters.paces[level], noise.scale)});
+    }
+}
+
+void LineTracker::startFrom(const std::vector<double>& caseWeights)
+{
+    for (std::size_t i = 0; i < m_cases.size() && i < caseWeights.size(); ++i)
+        m_cases[i].logPrior = std::log(std::max(caseWeights[i], 1e-6));
+}
+
+SetContext LineTracker::contextAt(const LineRecord& record, const AthleteLog& log, QDate date) const
+{
+    return {record.variant.value.loading, heardBodyKg(record, log.bodyMass, date), m_lnReference,
+            record.variant.value.band.high, usualReserve()};
+}
+
+void LineTracker::advance(const LineRecord& record, std::span<const CountedExposure> counted, const AthleteLog& log,
+                          QDate until)
+{
+    if (m_taken == 0) m_lnReference = referenceOf(record, log.bodyMass);
+    for (; m_taken < record.exposures.size() && record.exposures[m_taken].date <= until; ++m_taken) {
+        closeWeeksBefore(weekOf(record.exposures[m_taken].date), counted, log);
+        takeSession(record, m_taken, log);
+    }
+    closeWeeksBefore(weekOf(until), counted, log);
+}
+
+void LineTracker::takeSession(const LineRecord& record, std::size_t at, const AthleteLog& log)
+{
+    const Exposure& exposure = record.exposures[at];
+    const SetContext context = contextAt(record, log, exposure.date);
+    HeardSession heard{at, {}, {}};
+    int number = 0;
+    for (std::size_t i = 0; i < exposure.sets.size(); ++i) {
+        const SetEntry& set = exposure.sets[i].set;
+        if (set.kind == SetKind::WarmUp) continue;
+        const HeardSet one = hearSet(set, ++number, context);
+        for (const RegimeObservation& said : one.observations()) {
+            heard.observations.push_back(said);
+            heard.sets.push_back(i);
+        }
+    }
+    for (const LoggedSet& logged : exposure.sets) {
+        const auto reserve = reserveOf(logged.set);
+        if (!isWorkingSet(logged.set) || !logged.set.effort || !reserve) continue;
+        m_reserves.push_back(*reserve);
+        if (m_reserves.size() > kReservesKept) m_reserves.pop_front();
+    }
+    if (heard.observations.empty()) return;
+    if (m_listener) m_listener(*this, heard);
+    for (TrackedCase& one : m_cases)
+        one.filter.session(static_cast<double>(exposure.date.toJulianDay()), heard.observations);
+    if (!m_week) m_week = weekOf(exposure.date);
+}
+
+void LineTracker::closeWeeksBefore(qint64 week, std::span<const CountedExposure> counted, const AthleteLog& log)
+{
+    if (!m_week) return;
+    for (; *m_week < week; ++*m_week) {
+        const Finding found = finding(counted, log.blocks, lastDayOfWeek(*m_week));
+        m_weeks.push_back({*m_week, *chances(), weeksNotRising(), found.verdict, found.reason});
+        // A week that says nothing of itself leaves the word as it was.
+        if (found.verdict == Verdict::CantTell)
+            m_said.reset();
+        else if (QStringView(found.reason) != u"deload" && QStringView(found.reason) != u"after_layoff")
+            m_said = found.verdict;
+        for (TrackedCase& one : m_cases) one.filter.startWeek();
+    }
+}
+
+std::vector<double> LineTracker::caseWeights() const
+{
+    std::vector<double> weights(m_cases.size());
+    double most = -std::numeric_limits<double>::infinity();
+    for (std::size_t i = 0; i < m_cases.size(); ++i) {
+        weights[i] = m_cases[i].logPrior + m_cases[i].filter.logLikelihood();
+        most = std::max(most, weights[i]);
+    }
+    double sum = 0;
+    for (double& weight : weights) sum += weight = std::exp(weight - most);
+    for (double& weight : weights) weight /= sum;
+    return weights;
+}
+
+std::optional<RegimeChances> LineTracker::chances() const
+{
+    if (!started()) return std::nullopt;
+    const auto weights = caseWeights();
+    RegimeChances all;
+    for (std::size_t i = 0; i < m_cases.size(); ++i) {
+        const auto one = m_cases[i].filter.probabilities();
+        all.rising += weights[i] * one[0];
+        all.flat += weights[i] * one[1];
+        all.falling += weights[i] * one[2];
+    }
+    return all;
+}
+
+double LineTracker::weeksNotRising() const
+{
+    const auto weights = caseWeights();
+    double sum = 0;
+    double total = 0;
+    for (std::size_t i = 0; i < weights.size(); ++i) {
+        const auto byAge = m_cases[i].filter.notRisingByAge();
+        for (std::size_t age = 0; age < byAge.size(); ++age) {
+            total += weights[i] * byAge[age];
+            sum += weights[i] * byAge[age] * static_cast<double>(age);
+        }
+    }
+    return total > 0 ? sum / total : 0;
+}
+
+double LineTracker::notRisingLimit() const
+{
+    const auto weights = caseWeights();
+    double limit = 0;
+    for (std::size_t i = 0; i < m_cases.size(); ++i)
+        limit += weights[i] * m_thresholds->notRising(m_cases[i].experience);
+    return limit;
+}
+
+double LineTracker::usualReserve() const
+{
+    if (m_reserves.size() < kLeastReserves) return kAssumedReserve;
+    return median(std::vector<double>(m_reserves.begin(), m_reserves.end())).value_or(kAssumedReserve);
+}
+
+Finding LineTracker::finding(std::span<const CountedExposure> counted, const std::vector<Row<Block>>& blocks,
+                             QDate day) const
+{
+    return decideVerdict(gatesAt(counted, blocks, day, *m_thresholds), chances(), notRisingLimit(), m_said, *m_thresholds);
+}
+
+}  // namespace steelyard

@@ -1,0 +1,96 @@
+// Follows one lift line through its weeks and says at any day what the record up to then says. The state is a value that is
+// kept: a new session costs one step, and whatever is said of a day rests on nothing after it.
+//
+//   LineTracker tracker(parameters, thresholds);
+//   tracker.advance(record, counted, log, asOf);
+//   const Finding finding = tracker.finding(counted, log.blocks, asOf);
+//
+// A lifter may be steadier or noisier than usual, and when nobody wrote it down, of any experience: a filter runs for each
+// case, and the record decides between them.
+//
+// Loads are measured against the median of the line's first five sets, which every reading with a word has seen.
+#pragma once
+
+#include "core/analysis/reading_parameters.h"
+#include "core/analysis/set_evidence.h"
+#include "core/analysis/verdict_rules.h"
+
+#include <deque>
+#include <functional>
+
+namespace steelyard {
+
+// The record of one case of the grid: how noisy, how experienced.
+struct TrackedCase {
+    Experience experience = Experience::Intermediate;
+    double noise = 1;
+    double logPrior = 0;
+    RegimeFilter filter;
+};
+
+// What a week ended with.
+struct TrackedWeek {
+    qint64 week = 0;
+    RegimeChances chances;
+    double weeksNotRising = 0;  // mean over the flat and falling hypotheses
+    Verdict verdict = Verdict::CantTell;
+    const char16_t* reason = u"too_few";
+};
+
+// A session as the filter hears it.
+struct HeardSession {
+    std::size_t exposure = 0;  // index into the record's exposures
+    std::vector<RegimeObservation> observations;
+    std::vector<std::size_t> sets;  // of each observation: index into the exposure's sets
+};
+
+class LineTracker {
+public:
+    // Both must outlive the tracker. `experience` absent: not known.
+    LineTracker(const ReadingParameters&, const VerdictThresholds&, std::optional<Experience> experience);
+
+    // Takes in every exposure up to `until`. `counted` are those of the record. Called again with a later day and a longer
+    // record that begins with the same exposures, it goes on from where it was.
+    void advance(const LineRecord&, std::span<const CountedExposure> counted, const AthleteLog&, QDate until);
+    // What happens just before a session is taken in; for those who explain.
+    using SessionListener = std::function<void(const LineTracker& before, const HeardSession&)>;
+    void listen(SessionListener listener) { m_listener = std::move(listener); }
+
+    [[nodiscard]] bool started() const { return m_cases.front().filter.started(); }
+    // Weights of the cases: sum to 1.
+    [[nodiscard]] std::vector<double> caseWeights() const;
+    [[nodiscard]] const std::vector<TrackedCase>& cases() const { return m_cases; }
+    // Absent before the first session.
+    [[nodiscard]] std::optional<RegimeChances> chances() const;
+    [[nodiscard]] double weeksNotRising() const;
+    [[nodiscard]] Finding finding(std::span<const CountedExposure> counted, const std::vector<Row<Block>>&,
+                                  QDate day) const;
+    // Every closed week, oldest first.
+    [[nodiscard]] const std::vector<TrackedWeek>& weeks() const { return m_weeks; }
+    [[nodiscard]] double lnReference() const { return m_lnReference; }
+    [[nodiscard]] double usualReserve() const;
+    // How likely "not rising" must be for this lifter.
+    [[nodiscard]] double notRisingLimit() const;
+    [[nodiscard]] const ReadingParameters& parameters() const { return *m_parameters; }
+    // For a set of this lifter on this line at that day.
+    [[nodiscard]] SetContext contextAt(const LineRecord&, const AthleteLog&, QDate) const;
+    // Before the first session: a related line's noise is likely this one's.
+    void startFrom(const std::vector<double>& caseWeights);
+
+private:
+    void closeWeeksBefore(qint64 week, std::span<const CountedExposure>, const AthleteLog&);
+    void takeSession(const LineRecord&, std::size_t exposure, const AthleteLog&);
+
+    const ReadingParameters* m_parameters;
+    const VerdictThresholds* m_thresholds;
+    std::vector<TrackedCase> m_cases;
+    std::vector<TrackedWeek> m_weeks;
+    std::deque<double> m_reserves;  // the last reported ones
+    std::optional<Verdict> m_said;
+    std::optional<qint64> m_week;  // the one that is open
+    std::size_t m_taken = 0;       // exposures
+    double m_lnReference = 0;
+    SessionListener m_listener;
+};
+
+}  // namespace steelyard

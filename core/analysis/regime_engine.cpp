@@ -1,0 +1,178 @@
+#include "core/analysis/regime_engine.h"
+
+#include "core/analysis/line_numbers.h"
+#include "core/analysis/plain_trend.h"
+#include "core/analysis/reading_words.h"
+#include "core/analysis/set_forecast.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+namespace steelyard {
+namespace {
+
+constexpr double kMostForecastReps = 50;
+
+// Shares over the recent weeks that are shown with every reading.
+void addShares(LineReading& reading, std::span<const CountedExposure> counted, QDate asOf, const VerdictThresholds& limits)
+{
+    int sets = 0;
+    int watched = 0;
+    int reps = 0;
+    int off = 0;
+    for (const CountedExposure& exposure : counted) {
+        if (exposure.point.date <= asOf.addDays(-7 * limits.windowMostWeeks)) continue;
+        sets += exposure.point.workSets;
+        watched += exposure.watchedSets;
+        reps += exposure.point.reps;
+        off += exposure.point.offReps;
+    }
+    if (sets > 0) reading.watchedShare = static_cast<double>(watched) / sets;
+    if (reps > 0) reading.countedShare = 1.0 - static_cast<double>(off) / reps;
+}
+
+// A session's point on the chart lies where its best set that can speak exactly puts a single repetition.
+void placePoints(LineReading& reading, const LineTracker& tracker, const LineRecord& record, const AthleteLog& log)
+{
+    auto point = reading.points.begin();
+    for (const Exposure& exposure : record.exposures) {
+        while (point != reading.points.end() && point->date < exposure.date) ++point;
+        if (point == reading.points.end()) return;
+        if (point->date != exposure.date || !point->capacityKg) continue;
+        const SetContext context = tracker.contextAt(record, log, exposure.date);
+        std::optional<double> best;
+        int number = 0;
+        for (const LoggedSet& logged : exposure.sets) {
+            if (logged.set.kind == SetKind::WarmUp) continue;
+            const HeardSet heard = hearSet(logged.set, ++number, context);
+            if (heard.count != 1 || heard.said[0].kind != ObservationKind::Exact) continue;
+            const double ln = lnSingle(tracker, heard.said[0].lnLoad, heard.said[0].z);
+            best = std::max(best.value_or(ln), ln);
+        }
+        if (best) point->capacityKg = std::exp(*best) - context.bodyKg;
+    }
+}
+
+const CountedExposure* lastWorkingOf(std::span<const CountedExposure> counted)
+{
+    for (auto it = counted.rbegin(); it != counted.rend(); ++it)
+        if (it->point.workSets > 0) return &*it;
+    return nullptr;
+}
+
+std::optional<Forecast> nextSet(const LineTracker& tracker, std::span<const CountedExposure> counted,
+                                const SetContext& context, QDate asOf)
+{
+    const CountedExposure* last = lastWorkingOf(counted);
+    if (!last) return std::nullopt;
+    const double moved = systemKg(context.loading, last->point.topLoad.kilograms(), context.bodyKg);
+    if (!(moved > 0)) return std::nullopt;
+    Forecast next;
+    next.load = last->point.topLoad;
+    next.repsInReserve = static_cast<int>(std::lround(tracker.usualReserve()));
+    const QDate day = std::max(asOf, last->point.date.addDays(1));
+    const SetForecast forecast = forecastSet(tracker, day, std::log(moved) - tracker.lnReference(), 1);
+    const double kept = reserveReps(next.repsInReserve);
+    const auto reps = [&](double probability) { return std::max(0.0, forecast.reps(probability) - kept); };
+    next.repsMedian = reps(0.5);
+    next.repsLow80 = reps(0.1);
+    next.repsHigh80 = reps(0.9);
+    if (next.repsMedian > kMostForecastReps) return std::nullopt;
+    return next;
+}
+
+void addOnset(LineReading& reading, const LineTracker& tracker, QDate asOf)
+{
+    if (reading.verdict == Verdict::Stalled || reading.verdict == Verdict::Slipping) {
+        const Onset onset = onsetOf(tracker, asOf);
+        reading.since = onset.since;
+        reading.sinceEarliest = onset.earliest;
+        reading.sinceLatest = onset.latest;
+    }
+    if (reading.verdict == Verdict::Progressing) {
+        reading.since = asOf;
+        for (auto week = tracker.weeks().rbegin(); week != tracker.weeks().rend(); ++week) {
+            const bool silent = QStringView(week->reason) == u"deload";
+            if (week->verdict == Verdict::Progressing) reading.since = lastDayOfWeek(week->week);
+            if (week->verdict != Verdict::Progressing && !silent) break;
+        }
+    }
+}
+
+double exposuresAWeek(std::span<const CountedExposure> counted, QDate asOf)
+{
+    constexpr int kWeeks = 8;
+    const auto lately = std::ranges::count_if(
+        counted, [&](const CountedExposure& exposure) { return exposure.point.date > asOf.addDays(-7 * kWeeks); });
+    if (counted.empty()) return 0;
+    const double weeks = std::min<double>(
+        kWeeks, static_cast<double>(weekOf(asOf) - weekOf(counted.front().point.date) + 1));
+    return static_cast<double>(lately) / std::max(1.0, weeks);
+}
+
+}  // namespace
+
+RegimeEngine::RegimeEngine(ReadingParameters parameters, VerdictThresholds thresholds, Wording wording)
+    : m_parameters(parameters), m_thresholds(thresholds), m_wording(std::move(wording))
+{}
+
+LineTracker RegimeEngine::track(const LineRecord& record, const AthleteLog& log, QDate asOf) const
+{
+    const auto counted = countExposures(record, log.bodyMass, asOf);
+    LineTracker tracker(m_parameters, m_thresholds, log.athlete.value.experience);
+    tracker.advance(record, counted, log, asOf);
+    return tracker;
+}
+
+LineReading RegimeEngine::readTracked(const LineRecord& record, const AthleteLog& log, QDate asOf,
+                                      const LineTracker& tracker, std::span<const CountedExposure> counted) const
+{
+    LineReading reading;
+    for (const CountedExposure& exposure : counted) reading.points.push_back(exposure.point);
+    reading.exposures = static_cast<int>(counted.size());
+    addShares(reading, counted, asOf, m_thresholds);
+    const LineGates gates = gatesAt(counted, log.blocks, asOf, m_thresholds);
+    const Finding finding = tracker.finding(counted, log.blocks, asOf);
+    reading.verdict = finding.verdict;
+    reading.reason = QString::fromUtf16(finding.reason);
+    if (tracker.started()) {
+        reading.weeksToTell = weeksToTell(tracker, exposuresAWeek(counted, asOf));
+        if (reading.reason == u"within_noise" && *reading.weeksToTell > m_thresholds.blockWeeks)
+            reading.reason = QStringLiteral("slow_pace");
+        addOnset(reading, tracker, asOf);
+        placePoints(reading, tracker, record, log);
+        if (!gates.tooFew && !gates.mixed) {
+            reading.rate = rateOf(tracker);
+            const auto window = plainWindow(counted, m_thresholds);
+            if (const auto fit = fitTrend(window)) {
+                reading.plain = fit->slope;
+                reading.plainSessions = static_cast<int>(fit->points);
+            }
+        }
+        const SetContext context = tracker.contextAt(record, log, asOf);
+        // Kilograms may be said when the reserve behind them was reported and the load moved is known.
+        const bool known = bodyPartKg(context.loading, log.bodyMass, asOf).has_value();
+        if (!gates.mixed && !gates.effortUnknown) {
+            if (known) reading.capacity = capacityOf(tracker, context.bodyKg);
+            reading.next = nextSet(tracker, counted, context, asOf);
+        }
+    }
+    reading.why = whySentence(reading, gates, m_thresholds, m_wording);
+    return reading;
+}
+
+std::vector<LineReading> RegimeEngine::readAll(const AthleteLog& log, QDate asOf) const
+{
+    std::vector<LineReading> readings;
+    readings.reserve(log.lines.size());
+    for (const LineRecord& record : log.lines) {
+        const auto counted = countExposures(record, log.bodyMass, asOf);
+        LineTracker tracker(m_parameters, m_thresholds, log.athlete.value.experience);
+        tracker.advance(record, counted, log, asOf);
+        readings.push_back(readTracked(record, log, asOf, tracker, counted));
+    }
+    return readings;
+}
+
+}  // namespace steelyard

@@ -1,0 +1,41 @@
+// Reads a lifter's lines by the regime filter: what is going on, since when, how sure that is, and what comes next.
+//
+//   const RegimeEngine engine(parameters, thresholds, wording);
+//   const std::vector<LineReading> readings = engine.readAll(log, asOf);
+//
+// Reasons, by verdict, in the order in which they are asked:
+//   can't tell   too_few, mixed_record, effort_unknown, no_estimate (no set that says anything)
+//   holding      after_layoff, deload, slow_pace (a stop of this lifter's pace would not show within a block), within_noise
+//   slipping     falling
+//   stalled      no_rise
+//   progressing  rising
+// Not being watched never makes a line unreadable by itself: it lowers trust, and `why` says so.
+// Thresholds: verdict_thresholds.h. Sets: set_evidence.h. Filter: regime_filter.h. Order: verdict_rules.h.
+#pragma once
+
+#include "core/analysis/line_tracker.h"
+#include "core/base/wording.h"
+
+namespace steelyard {
+
+class RegimeEngine final : public ReadingEngine {
+public:
+    // `wording` is for the sentence that says why.
+    explicit RegimeEngine(ReadingParameters parameters = {}, VerdictThresholds thresholds = {}, Wording wording = {});
+    [[nodiscard]] std::vector<LineReading> readAll(const AthleteLog& log, QDate asOf) const override;
+    // The state behind a reading, for forecasts and explanations. Must not outlive the engine.
+    [[nodiscard]] LineTracker track(const LineRecord& record, const AthleteLog& log, QDate asOf) const;
+
+    [[nodiscard]] const ReadingParameters& parameters() const { return m_parameters; }
+    [[nodiscard]] const VerdictThresholds& thresholds() const { return m_thresholds; }
+
+private:
+    [[nodiscard]] LineReading readTracked(const LineRecord&, const AthleteLog&, QDate asOf, const LineTracker&,
+                                          std::span<const CountedExposure> counted) const;
+
+    ReadingParameters m_parameters;
+    VerdictThresholds m_thresholds;
+    Wording m_wording;
+};
+
+}  // namespace steelyard

@@ -1,0 +1,104 @@
+#include "core/analysis/set_forecast.h"
+
+#include "core/numerics/student.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace steelyard {
+namespace {
+
+constexpr double kLeastWeightOfPart = 1e-7;
+constexpr int kMostSteps = 60;
+
+}  // namespace
+
+SetForecast::SetForecast(std::vector<PredictedComponent> components, double tail) : m_tail(tail)
+{
+    double sum = 0;
+    for (const PredictedComponent& one : components)
+        if (one.weight > kLeastWeightOfPart) {
+            m_components.push_back(one);
+            sum += one.weight;
+        }
+    for (PredictedComponent& one : m_components) one.weight /= sum;
+}
+
+double SetForecast::rawCdf(double z) const
+{
+    // Student-t with this standard deviation, not this scale.
+    const double scale = std::sqrt((m_tail - 2) / m_tail);
+    double sum = 0;
+    for (const PredictedComponent& one : m_components)
+        sum += one.weight * studentCdf((z - one.mean) / (one.sd * scale), m_tail);
+    return sum;
+}
+
+double SetForecast::cdf(double z) const
+{
+    return rawCdf(z);
+}
+
+double SetForecast::quantile(double probability) const
+{
+    double low = m_components.front().mean;
+    double high = low;
+    for (const PredictedComponent& one : m_components) {
+        low = std::min(low, one.mean - 8 * one.sd);
+        high = std::max(high, one.mean + 8 * one.sd);
+    }
+    // Regula falsi with halved ends (Illinois): the distribution rises strictly.
+    double atLow = cdf(low) - probability;
+    double atHigh = cdf(high) - probability;
+    if (atLow >= 0) return low;
+    if (atHigh <= 0) return high;
+    int side = 0;
+    for (int step = 0; step < kMostSteps && high - low > 1e-7; ++step) {
+        // The first steps halve: far tails are flat.
+        const double z = step < 6 ? 0.5 * (low + high) : (atLow * high - atHigh * low) / (atLow - atHigh);
+        const double at = cdf(z) - probability;
+        if (std::abs(at) < 1e-7) return z;
+        if (at > 0) {
+            high = z;
+            atHigh = at;
+            if (side == 1) atLow *= 0.5;
+            side = 1;
+        } else {
+            low = z;
+            atLow = at;
+            if (side == -1) atHigh *= 0.5;
+            side = -1;
+        }
+    }
+    return 0.5 * (low + high);
+}
+
+double SetForecast::reps(double probability) const
+{
+    return std::max(0.0, repsOfZ(quantile(probability)));
+}
+
+double SetForecast::probabilityOver(double reps) const
+{
+    return 1 - cdf(zOfReps(std::max(0.0, reps)));
+}
+
+SetForecast forecastSet(const LineTracker& tracker, QDate day, double lnLoad, int number, double repError)
+{
+    const RegimeObservation set{lnLoad, 0, repError, ObservationKind::Exact, fatigueOfSet(number)};
+    const auto weights = tracker.caseWeights();
+    std::vector<PredictedComponent> all;
+    for (std::size_t i = 0; i < weights.size(); ++i)
+        for (PredictedComponent one : tracker.cases()[i].filter.predictByRegime(static_cast<double>(day.toJulianDay()), set)) {
+            one.weight *= weights[i];
+            all.push_back(one);
+        }
+    return {std::move(all), tracker.parameters().filter.tail};
+}
+
+double reserveReps(double rir)
+{
+    return rir < 0.5 ? 0.5 : 0.45 + 1.1 * rir;
+}
+
+}  // namespace steelyard

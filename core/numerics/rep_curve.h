@@ -2,8 +2,7 @@
 //
 //   reps = scale * ((capacity / load)^endurance - 1)
 //
-// Epley's equation is this curve with scale 30 and endurance 1, and the load of no repetitions for all lifters alike; here the
-// lifter's sets say how steep it is.
+// Epley's equation is this curve with scale 30 and endurance 1 for every lifter; here the lifter's sets say how steep it is.
 //
 //   const auto fit = fitRepCurve(sets);                   // scale held at 30
 //   fit->curve.repsAt(80)                                 : repetitions to failure with 80 kg
@@ -13,9 +12,9 @@
 // Units: loads in kg, repetitions counted plus those in reserve, so they may be fractional.
 // Invariants: endurance, scale and capacity are above zero: repetitions fall as the load rises. A curve only interpolates;
 // it knows nothing of loads far from those it was fitted to.
-// Failures: a load that isn't above zero, negative or odd repetitions, fewer sets than parameters + 1, fewer
+// Failures: a load that isn't above zero, repetitions that are negative or not finite, fewer sets than parameters + 1, fewer
 // different loads than parameters, repetitions that don't fall with the load, and no convergence (with a free scale: sets
-// that lie on a line as well as on any curve) give nullopt. Never NaN.
+// that no curve of this form fits better than its limits) give nullopt. Never NaN.
 // Source: Epley 1985 for the form; fitted by least squares in the repetitions (R's nls is the check).
 #pragma once
 

@@ -3,10 +3,12 @@
 // programs), from both of their starts each, and the lifter's curve against R's nls.
 #include "core/numerics/least_squares.h"
 #include "core/numerics/rep_curve.h"
+#include "tests/support/r_script.h"
 #include "tests/support/reference_table.h"
 
 #include <array>
 #include <cmath>
+#include <random>
 
 namespace steelyard {
 namespace {
@@ -173,6 +175,35 @@ TEST(RepCurveAgainstR, CurveWithFreeScaleAgreesWithNlsTakenToMachinePrecision)
     EXPECT_NEAR(fit.curve.endurance, polished("three_par", "lambda"), 1e-9);
     EXPECT_NEAR(fit.curve.logCapacity, polished("three_par", "logC"), 1e-10);
     EXPECT_NEAR(fit.residualSumOfSquares, polished("three_par", "rss"), 1e-11);
+}
+
+// nls starts from Epley's curve and stops by its own criterion, at 1e-8 of the residuals' length.
+TEST(RepCurveAgainstR, CurvesOfScatteredSetsAgreeWithNls)
+{
+    const char* const script = R"(
+v <- scan(file("stdin"), quiet = TRUE); n <- length(v) / 2; load <- v[1:n]; reps <- v[(n + 1):(2 * n)]
+fit <- nls(reps ~ 30 * (exp(lam * (C - log(load))) - 1), start = list(lam = 1, C = log(120)),
+           control = nls.control(tol = 1e-8, maxiter = 500, minFactor = 1e-12))
+cat(format(c(coef(fit), summary(fit)$coefficients[, 2], deviance(fit)), digits = 17)))";
+    std::mt19937 random(41);
+    std::normal_distribution<double> normal;
+    for (const double endurance : {0.6, 1.0, 1.4}) {
+        const RepCurve truth{kEpleyScale, endurance, std::log(130.0)};
+        std::vector<RepCurvePoint> points;
+        std::vector<double> input;
+        for (double load = 60; load <= 115; load += 5)
+            points.push_back({load, std::max(0.0, truth.repsAt(load) + 1.2 * normal(random))});
+        for (const RepCurvePoint& point : points) input.push_back(point.loadKg);
+        for (const RepCurvePoint& point : points) input.push_back(point.repsToFailure);
+        const auto answer = testing_support::runR(script, input);
+        ASSERT_EQ(answer.size(), 5u);
+        const auto fit = fitRepCurve(points).value();
+        EXPECT_NEAR(fit.curve.endurance, answer[0], 1e-7) << endurance;
+        EXPECT_NEAR(fit.curve.logCapacity, answer[1], 1e-7) << endurance;
+        EXPECT_NEAR(fit.enduranceError, answer[2], 1e-7) << endurance;
+        EXPECT_NEAR(fit.logCapacityError, answer[3], 1e-7) << endurance;
+        EXPECT_NEAR(fit.residualSumOfSquares, answer[4], 1e-7) << endurance;
+    }
 }
 
 }  // namespace

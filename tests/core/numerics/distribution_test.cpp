@@ -49,5 +49,33 @@ TEST(Distribution, LogOfATinyProbabilityStaysFinite)
     EXPECT_NEAR(normalLogCdf(8.0) / -6.2209605742717868e-16, 1.0, 1e-10);
 }
 
+TEST(Distribution, LogOfAProbabilityNearOneKeepsItsDigits)
+{
+    // The tail of the normal distribution at 5, R 4.2.2 pnorm(5, lower.tail = FALSE).
+    constexpr double tail = 2.8665157187919391e-07;
+    EXPECT_NEAR(normalLogCdf(5.0) / -(tail + tail * tail / 2), 1.0, 1e-13);
+    EXPECT_NEAR(normalLogCdf(1e-9), normalLogCdf(-1e-9), 2e-9);  // where the two formulas meet
+}
+
+TEST(Distribution, HazardIsDensityByTailAndItsSlopeItsDerivative)
+{
+    for (double z = -6.0; z < 12.0; z += 0.37) {
+        const double density = std::exp(-0.5 * z * z) / std::sqrt(2 * std::acos(-1.0));
+        EXPECT_NEAR(normalHazard(z) * normalUpperTail(z) / density, 1.0, 1e-13) << z;
+        constexpr double step = 1e-5;
+        const double slope = (normalHazard(z + step) - normalHazard(z - step)) / (2 * step);
+        EXPECT_NEAR(normalHazardSlope(z), slope, 1e-8) << z;
+    }
+}
+
+TEST(Distribution, HazardStaysFiniteInBothTails)
+{
+    EXPECT_EQ(normalHazard(-1e3), 0.0);
+    EXPECT_EQ(normalHazardSlope(-1e3), 0.0);
+    EXPECT_EQ(normalHazardSlope(-HUGE_VAL), 0.0);
+    EXPECT_EQ(normalHazard(1e9), 1e9);
+    EXPECT_EQ(normalHazardSlope(1e9), 1.0);
+}
+
 }  // namespace
 }  // namespace steelyard

@@ -295,8 +295,15 @@ STEELYARD_LANES void fadeReadiness(double* values, std::size_t lanes, double rho
 }
 
 inline constexpr std::size_t kMostAges = 32;
-// Below this a weight is nothing.
-constexpr double kLeastWeight = 1e-300;
+// Below this a weight is nothing. Far above the smallest normal double: products with denormal numbers take a hundred times
+// as long.
+constexpr double kLeastWeight = 1e-100;
+
+STEELYARD_LANES Lanes weightsOf(Lanes logWeights)
+{
+    const Lanes weights = lanesExp(logWeights);
+    return weights < kLeastWeight ? lanesOf(0) : weights;
+}
 
 // The Gaussian that leaves a regime this week, weighted by the chance of leaving.
 struct Leaving {
@@ -311,7 +318,7 @@ STEELYARD_LANES void weekBody(double* values, double* logWeights, std::size_t la
     fadeReadiness(values, lanes, p.weekMemory, week.weekVariance);
     double weights[kRegimes * kMostAges];
     for (std::size_t at = 0; at < lanes; at += kLaneWidth)
-        storeLanes(weights + at, lanesExp(loadLanes(logWeights + at)));
+        storeLanes(weights + at, weightsOf(loadLanes(logWeights + at)));
     Leaving leaving[kRegimes];
     for (std::size_t mode = 0; mode < kRegimes; ++mode) {
         const double change = 1 - p.change[mode][mode];

@@ -6,6 +6,7 @@
 // Nothing but log.csv speaks; params.csv gives the experience and the planned band, truth.csv the weeks to answer for.
 #include "core/analysis/regime_engine.h"
 #include "core/analysis/set_forecast.h"
+#include "tests/support/log_builder.h"
 
 #include <QtCore/QFile>
 #include <QtCore/QString>
@@ -80,13 +81,12 @@ Roster readRoster(const QString& dir, bool unknownExperience)
         if (roster.firstWeek.emplace(key, row.at(QStringLiteral("week")).toInt()).second) roster.keys.push_back(key);
     }
     for (const Fields& row : readTable(dir + QStringLiteral("/params.csv"))) {
-        AthleteLog log;
+        AthleteLog log = testing_support::LogBuilder().line(row.at(QStringLiteral("exercise"))).build();
         if (!unknownExperience)
             log.athlete.value.experience =
                 fromKey<Experience>(row.at(QStringLiteral("level"))).value_or(Experience::Intermediate);
-        LineRecord line;
-        line.variant.value.band = {row.at(QStringLiteral("lo")).toInt(), row.at(QStringLiteral("hi")).toInt()};
-        log.lines.push_back(std::move(line));
+        log.lines.front().variant.value.band = {row.at(QStringLiteral("lo")).toInt(),
+                                                row.at(QStringLiteral("hi")).toInt()};
         roster.logs.emplace(keyOf(row), std::move(log));
     }
     for (const Fields& row : readTable(dir + QStringLiteral("/log.csv"))) {
@@ -95,7 +95,7 @@ Roster readRoster(const QString& dir, bool unknownExperience)
         auto& exposures = found->second.lines.front().exposures;
         const QDate date = QDate::fromString(row.at(QStringLiteral("date")), Qt::ISODate);
         if (exposures.empty() || exposures.back().date != date) exposures.push_back({date, {}, {}});
-        exposures.back().sets.push_back({{}, 0, setOf(row)});
+        exposures.back().sets.push_back({Id<SetEntry>(1), 0, setOf(row)});
     }
     return roster;
 }

@@ -13,9 +13,7 @@ from typing import NamedTuple
 
 import numpy as np
 
-from roster_settings import Settings
-
-DAYS = 7
+from roster_settings import DAYS, Settings
 
 # (level, slope in per cent a week, day) -> slope that day
 Pace = Callable[[str, float, int], float]

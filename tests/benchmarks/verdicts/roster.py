@@ -24,15 +24,14 @@ from pathlib import Path
 
 import numpy as np
 
-from capacity import DAYS, Capacity, plan_stretches
+from capacity import Capacity, plan_stretches
 from roster_kinds import KINDS, Habits, Kind, readiness
-from roster_settings import EXERCISES, STRENGTH, Exercise
+from roster_settings import DAYS, EXERCISES, FIRST_DAY, STRENGTH, Exercise
 from training import (
     BACKOFF_SHARE, DELOAD_RESERVE, DELOAD_SHARE, FEWEST_REPS, Effort, Lifter, Plan, Program, draw_episode, draw_lifter,
     draw_plan, lighter, loadable, perform,
 )
 
-FIRST_DAY = datetime.date(2024, 1, 1)
 FEWEST_WEEKS = 27  # a change of variant falls between week 16 and ten weeks before the end
 
 LOG_COLUMNS = "athlete,date,exercise,variant,grip,load_kg,set_no,reps,partial_reps,rir,marks"

@@ -8,8 +8,12 @@ often lifters cheat, leave the reserve blank, mistype or stall is assumed: nobod
 
 from __future__ import annotations
 
+import datetime
 from dataclasses import dataclass, field
 from typing import NamedTuple
+
+FIRST_DAY = datetime.date(2024, 1, 1)  # of every roster: a Monday
+DAYS = 7  # of a week
 
 LEVELS = ("novice", "intermediate", "advanced")
 

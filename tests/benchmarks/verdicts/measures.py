@@ -61,9 +61,9 @@ class Delays:
                 missed *= 1 - found / watched
         return 1 - missed
 
-    def median(self) -> float:
+    def median(self) -> int | float:
         """The first week by which half are found; infinite where that is after LONGEST_DELAY."""
-        return next((float(week) for week in range(1, LONGEST_DELAY + 1) if self.found_by(week) >= 0.5), math.inf)
+        return next((week for week in range(1, LONGEST_DELAY + 1) if self.found_by(week) >= 0.5), math.inf)
 
 
 def delays(alarm: np.ndarray, onsets: list[Onset]) -> Delays:

@@ -39,7 +39,7 @@ def figure(value: float | None) -> str:
         return "-"
     if math.isinf(value):
         return ">16"
-    return str(int(value)) if float(value).is_integer() and abs(value) > 1 else f"{value:.3f}"
+    return str(value) if isinstance(value, int) else f"{value:.3f}"
 
 
 def lines_of(values: Values) -> Iterator[str]:

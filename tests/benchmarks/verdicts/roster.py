@@ -28,7 +28,7 @@ from capacity import Capacity, plan_stretches
 from roster_kinds import KINDS, Habits, Kind, readiness
 from roster_settings import DAYS, EXERCISES, FIRST_DAY, STRENGTH, Exercise
 from training import (
-    BACKOFF_SHARE, DELOAD_RESERVE, DELOAD_SHARE, FEWEST_REPS, Effort, Lifter, Plan, Program, draw_episode, draw_lifter,
+    BACKOFF_SHARE, DELOAD_RESERVE, DELOAD_SHARE, FEWEST_REPS, Effort, Lifter, Program, draw_episode, draw_lifter,
     draw_plan, lighter, loadable, perform,
 )
 

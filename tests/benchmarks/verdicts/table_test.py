@@ -80,6 +80,11 @@ class DelaysTest(unittest.TestCase):
     def test_an_alarm_that_was_on_before_is_no_detection(self) -> None:
         self.assertEqual(measures.delays(self.alarm, self.onsets).already, 1)
 
+    def test_an_alarm_that_begins_with_the_stall_found_it_in_week_one(self) -> None:
+        self.alarm[0, 10] = True
+        found = measures.delays(self.alarm, self.onsets[:1])
+        self.assertEqual((found.weeks.tolist(), found.already), ([1], 0))
+
     def test_a_censored_stall_counts_as_watched_until_it_ends(self) -> None:
         # Week 2: one of three found, 2/3 missed. Week 4: the only one left is found.
         found = measures.delays(self.alarm, self.onsets)
@@ -290,8 +295,9 @@ class GatesTest(unittest.TestCase):
         self.assertEqual(gates_of(self.seen).few[0].tolist(), [True] * 4 + [False] * 4)
 
     def test_one_session_in_four_weeks_is_too_few(self) -> None:
+        self.seen.day[0, 3, 1] = -1
         self.seen.day[0, 4:] = -1
-        self.assertEqual(gates_of(self.seen).few[0].tolist(), [True] * 4 + [False] * 2 + [False, True])
+        self.assertEqual(gates_of(self.seen).few[0].tolist(), [True] * 4 + [False] * 2 + [True] * 2)
 
     def test_two_marked_sessions_in_four_close_the_gate(self) -> None:
         self.seen.marked[0, 5, :, 0] = True

@@ -41,20 +41,51 @@ LineTracker::LineTracker(const ReadingParameters& parameters, const VerdictThres
                          std::optional<Experience> experience)
     : m_parameters(&parameters), m_thresholds(&thresholds)
 {
-    for (std::size_t level = 0; level < parameters.paces.size(); ++level) {
-        const auto which = static_cast<Experience>(level);
-        if (experience && *experience != which) continue;
-        const double prior = experience ? 1.0 : parameters.experiencePrior[level];
-        for (const NoiseScale& noise : parameters.noises)
-            m_cases.push_back({which, noise.scale, std::log(prior * noise.prior),
-                               RegimeFilter(parameters.filter, parameters.paces[level], noise.scale)});
+    const auto open = [&](Experience which, double prior, std::span<const NoiseScale> noises) {
+        for (const NoiseScale& noise : noises)
+            m_cases.push_back(
+                {which, noise.scale, std::log(prior * noise.prior),
+                 RegimeFilter(parameters.filter, parameters.paces[static_cast<std::size_t>(which)], noise.scale)});
+    };
+    if (experience) {
+        open(*experience, 1, parameters.noises);
+        return;
     }
+    for (const auto& row : EnumText<Experience>::table)
+        open(row.value, parameters.experiencePrior[static_cast<std::size_t>(row.value)], parameters.coarseNoises);
 }
 
-void LineTracker::startFrom(const std::vector<double>& caseWeights)
+std::array<double, 3> LineTracker::experienceEvidence() const
 {
-    for (std::size_t i = 0; i < m_cases.size() && i < caseWeights.size(); ++i)
-        m_cases[i].logPrior = std::log(std::max(caseWeights[i], 1e-6));
+    std::array<double, 3> sums{};
+    std::array<double, 3> most;
+    most.fill(-std::numeric_limits<double>::infinity());
+    const auto at = [](const TrackedCase& one) { return static_cast<std::size_t>(one.experience); };
+    for (const TrackedCase& one : m_cases) most[at(one)] = std::max(most[at(one)], one.filter.logLikelihood());
+    for (const TrackedCase& one : m_cases) sums[at(one)] += std::exp(one.filter.logLikelihood() - most[at(one)]);
+    for (std::size_t i = 0; i < sums.size(); ++i) sums[i] = sums[i] > 0 ? most[i] + std::log(sums[i]) : 0;
+    return sums;
+}
+
+void LineTracker::expectNoise(const std::vector<double>& weights)
+{
+    for (std::size_t i = 0; i < m_cases.size(); ++i)
+        m_cases[i].logPrior += std::log(std::max(weights[i % weights.size()], 1e-6))
+                               - std::log(noiseScalesOf()[i % weights.size()].prior);
+}
+
+std::vector<double> LineTracker::noiseWeights() const
+{
+    std::vector<double> sums(noiseScalesOf().size(), 0.0);
+    const auto weights = caseWeights();
+    for (std::size_t i = 0; i < weights.size(); ++i) sums[i % sums.size()] += weights[i];
+    return sums;
+}
+
+std::span<const NoiseScale> LineTracker::noiseScalesOf() const
+{
+    if (m_cases.size() == m_parameters->noises.size()) return m_parameters->noises;
+    return m_parameters->coarseNoises;
 }
 
 SetContext LineTracker::contextAt(const LineRecord& record, const AthleteLog& log, QDate date) const
@@ -122,7 +153,8 @@ std::vector<double> LineTracker::caseWeights() const
     std::vector<double> weights(m_cases.size());
     double most = -std::numeric_limits<double>::infinity();
     for (std::size_t i = 0; i < m_cases.size(); ++i) {
-        weights[i] = m_cases[i].logPrior + m_cases[i].filter.logLikelihood();
+        weights[i] = m_cases[i].logPrior + m_cases[i].filter.logLikelihood()
+                     + m_elsewhere[static_cast<std::size_t>(m_cases[i].experience)];
         most = std::max(most, weights[i]);
     }
     double sum = 0;

@@ -74,10 +74,16 @@ public:
     [[nodiscard]] const ReadingParameters& parameters() const { return *m_parameters; }
     // For a set of this lifter on this line at that day.
     [[nodiscard]] SetContext contextAt(const LineRecord&, const AthleteLog&, QDate) const;
-    // Before the first session: a related line's noise is likely this one's.
-    void startFrom(const std::vector<double>& caseWeights);
+    // What the record says of the lifter's experience: ln likelihood, by Experience.
+    [[nodiscard]] std::array<double, 3> experienceEvidence() const;
+    // What the lifter's other lines say of it.
+    void hearOfExperience(const std::array<double, 3>& evidence) { m_elsewhere = evidence; }
+    // Before the first session: how noisy the lifter's other lines are, by noise scale.
+    void expectNoise(const std::vector<double>& weights);
+    [[nodiscard]] std::vector<double> noiseWeights() const;
 
 private:
+    [[nodiscard]] std::span<const NoiseScale> noiseScalesOf() const;
     void closeWeeksBefore(qint64 week, std::span<const CountedExposure>, const AthleteLog&);
     void takeSession(const LineRecord&, std::size_t exposure, const AthleteLog&);
 
@@ -89,6 +95,7 @@ private:
     std::optional<Verdict> m_said;
     std::optional<qint64> m_week;  // the one that is open
     std::size_t m_taken = 0;       // exposures
+    std::array<double, 3> m_elsewhere{};
     double m_lnReference = 0;
     SessionListener m_listener;
 };

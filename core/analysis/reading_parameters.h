@@ -22,6 +22,10 @@ struct ReadingParameters {
     // Of a lifter whose experience nobody wrote down. Convention.
     std::array<double, 3> experiencePrior{0.3, 0.45, 0.25};
     std::array<NoiseScale, 3> noises{{{0.7, 0.25}, {1.0, 0.50}, {1.4, 0.25}}};
+    // The same where the experience is open too: coarser, because every one of these runs for every experience.
+    std::array<NoiseScale, 2> coarseNoises{{{0.8, 0.50}, {1.2, 0.50}}};
+    // How much of what one line says about a lifter's experience counts for the others: lines don't all rise at one pace.
+    double experienceShare = 0.5;
     int version = 0;  // 0: as shipped; otherwise the number of the fit to this book
     friend bool operator==(const ReadingParameters&, const ReadingParameters&) = default;
 };

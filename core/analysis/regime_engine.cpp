@@ -1,5 +1,6 @@
 #include "core/analysis/regime_engine.h"
 
+#include "core/analysis/lifter_tracker.h"
 #include "core/analysis/line_numbers.h"
 #include "core/analysis/plain_trend.h"
 #include "core/analysis/reading_words.h"
@@ -119,10 +120,9 @@ RegimeEngine::RegimeEngine(ReadingParameters parameters, VerdictThresholds thres
 
 LineTracker RegimeEngine::track(const LineRecord& record, const AthleteLog& log, QDate asOf) const
 {
-    const auto counted = countExposures(record, log.bodyMass, asOf);
-    LineTracker tracker(m_parameters, m_thresholds, log.athlete.value.experience);
-    tracker.advance(record, counted, log, asOf);
-    return tracker;
+    LifterTracker lifter(m_parameters, m_thresholds, log, asOf);
+    lifter.advance(asOf);
+    return lifter.line(static_cast<std::size_t>(&record - log.lines.data()));
 }
 
 LineReading RegimeEngine::readTracked(const LineRecord& record, const AthleteLog& log, QDate asOf,
@@ -164,14 +164,12 @@ LineReading RegimeEngine::readTracked(const LineRecord& record, const AthleteLog
 
 std::vector<LineReading> RegimeEngine::readAll(const AthleteLog& log, QDate asOf) const
 {
+    LifterTracker lifter(m_parameters, m_thresholds, log, asOf);
+    lifter.advance(asOf);
     std::vector<LineReading> readings;
     readings.reserve(log.lines.size());
-    for (const LineRecord& record : log.lines) {
-        const auto counted = countExposures(record, log.bodyMass, asOf);
-        LineTracker tracker(m_parameters, m_thresholds, log.athlete.value.experience);
-        tracker.advance(record, counted, log, asOf);
-        readings.push_back(readTracked(record, log, asOf, tracker, counted));
-    }
+    for (std::size_t i = 0; i < log.lines.size(); ++i)
+        readings.push_back(readTracked(log.lines[i], log, asOf, lifter.line(i), lifter.counted(i)));
     return readings;
 }
 

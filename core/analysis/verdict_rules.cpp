@@ -54,7 +54,8 @@ Finding decideVerdict(const LineGates& gates, const std::optional<RegimeChances>
     }
     if (!chances) return {Verdict::CantTell, u"no_estimate"};
     if (gates.afterLayoff) return {Verdict::Holding, u"after_layoff"};
-    if (gates.deload) return {Verdict::Holding, u"deload"};
+    // An easy week says nothing new: it neither brings a stall nor takes one away.
+    if (gates.deload && !isDown(said)) return {Verdict::Holding, u"deload"};
     if (chances->notRising() >= notRisingLimit - (isDown(said) ? limits.stay : 0)) {
         const double fall = limits.falling - (said == Verdict::Slipping ? limits.stay : 0);
         if (chances->falling >= fall) return {Verdict::Slipping, u"falling"};

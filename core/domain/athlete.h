@@ -26,7 +26,7 @@ struct Athlete {
     std::optional<Length> shoulderBreadth;  // biacromial
     std::optional<Length> upperArm;         // shoulder to elbow
     std::optional<Length> forearm;          // elbow to centre of grip
-    Experience experience = Experience::Intermediate;
+    std::optional<Experience> experience;   // absent: the record itself tells
     MassUnit unit = MassUnit::kg;
     std::optional<Id<Gym>> gym;
     QString group;  // "Tuesday evening"; empty = none

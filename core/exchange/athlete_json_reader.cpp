@@ -52,7 +52,7 @@ Result<Athlete> profileFromJson(JsonPlace& place, const JsonNames& names, const 
     a.shoulderBreadth = readOptionalLength(place, QStringLiteral("shoulder_breadth_mm"));
     a.upperArm = readOptionalLength(place, QStringLiteral("upper_arm_mm"));
     a.forearm = readOptionalLength(place, QStringLiteral("forearm_mm"));
-    a.experience = place.choice(QStringLiteral("experience"), Experience::Intermediate);
+    a.experience = place.optionalChoice<Experience>(QStringLiteral("experience"));
     a.unit = place.choice(QStringLiteral("unit"), MassUnit::kg);
     if (place.has(QStringLiteral("gym"))) a.gym = readName(place, QStringLiteral("gym"), names.gyms);
     a.group = place.optionalText(QStringLiteral("group"));

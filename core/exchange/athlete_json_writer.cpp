@@ -40,9 +40,9 @@ Result<QJsonObject> profileJson(Database& db, const Row<Athlete>& row, const Lib
     const Athlete& a = row.value;
     QJsonObject json{{QStringLiteral("uuid"), uuidText(row.uuid)},
                      {QStringLiteral("name"), a.name},
-                     {QStringLiteral("experience"), toText(a.experience)},
                      {QStringLiteral("unit"), toText(a.unit)}};
     if (a.born) json[QStringLiteral("born")] = dateText(*a.born);
+    if (a.experience) json[QStringLiteral("experience")] = toText(*a.experience);
     if (a.sex) json[QStringLiteral("sex")] = toText(*a.sex);
     putLength(json, QStringLiteral("height_mm"), a.height);
     putLength(json, QStringLiteral("shoulder_breadth_mm"), a.shoulderBreadth);

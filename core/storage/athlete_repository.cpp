@@ -31,7 +31,7 @@ Row<Athlete> readAthlete(const Statement& st)
     a.shoulderBreadth = st.maybeLength(6);
     a.upperArm = st.maybeLength(7);
     a.forearm = st.maybeLength(8);
-    a.experience = st.choice(9, Experience::Intermediate);
+    a.experience = st.maybeChoice<Experience>(9);
     a.unit = st.choice(10, MassUnit::kg);
     a.gym = st.maybeId<Gym>(11);
     a.group = st.text(12);
@@ -128,7 +128,7 @@ Result<Id<Athlete>> AthleteRepository::insert(Transaction& transaction, const At
                   m_database.prepare("INSERT INTO athlete (name, born, sex, height_mm, shoulder_breadth_mm, "
                                      "upper_arm_mm, forearm_mm, experience, unit, gym_id, training_group, "
                                      "days_per_week, minutes_per_day, joint_history, note, archived, uuid) VALUES "
-                                     "(?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, ?17)"));
+                                     "(?1, ?2, ?3, ?4, ?5, ?6, ?7, COALESCE(?8, ''), ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, ?17)"));
     bindAthlete(st, athlete);
     st.bind(17, uuid);
     STEELYARD_TRY(const auto rowId, st.insert());
@@ -144,7 +144,7 @@ Result<void> AthleteRepository::replace(Transaction& transaction, Id<Athlete> id
     STEELYARD_CHECK(checkAthleteName(*this, athlete, id));
     STEELYARD_TRY(auto st,
                   m_database.prepare("UPDATE athlete SET name = ?1, born = ?2, sex = ?3, height_mm = ?4, "
-                                     "shoulder_breadth_mm = ?5, upper_arm_mm = ?6, forearm_mm = ?7, experience = ?8, "
+                                     "shoulder_breadth_mm = ?5, upper_arm_mm = ?6, forearm_mm = ?7, experience = COALESCE(?8, ''), "
                                      "unit = ?9, gym_id = ?10, training_group = ?11, days_per_week = ?12, "
                                      "minutes_per_day = ?13, joint_history = ?14, note = ?15, archived = ?16 "
                                      "WHERE id = ?17"));

@@ -36,9 +36,13 @@ inline SetEntry madeEntry(const MadeSet& made, int number = 1)
 
 class LogBuilder {
 public:
-    LogBuilder() { m_log.athlete.value.name = QStringLiteral("Made Up"); }
+    LogBuilder()
+    {
+        m_log.athlete.value.name = QStringLiteral("Made Up");
+        m_log.athlete.value.experience = Experience::Intermediate;
+    }
 
-    LogBuilder& experience(Experience experience)
+    LogBuilder& experience(std::optional<Experience> experience)
     {
         m_log.athlete.value.experience = experience;
         return *this;

@@ -82,9 +82,9 @@ Roster readRoster(const QString& dir, bool unknownExperience)
     }
     for (const Fields& row : readTable(dir + QStringLiteral("/params.csv"))) {
         AthleteLog log = testing_support::LogBuilder().line(row.at(QStringLiteral("exercise"))).build();
+        log.athlete.value.experience = std::nullopt;
         if (!unknownExperience)
-            log.athlete.value.experience =
-                fromKey<Experience>(row.at(QStringLiteral("level"))).value_or(Experience::Intermediate);
+            log.athlete.value.experience = fromKey<Experience>(row.at(QStringLiteral("level")));
         log.lines.front().variant.value.band = {row.at(QStringLiteral("lo")).toInt(),
                                                 row.at(QStringLiteral("hi")).toInt()};
         roster.logs.emplace(keyOf(row), std::move(log));

@@ -1,14 +1,18 @@
 #include "core/numerics/regime_filter.h"
 
-#include "tests/support/csv_table.h"
+#include "tests/support/reference_table.h"
 
 #include <gtest/gtest.h>
 
 #include <cmath>
 #include <map>
+#include <tuple>
 
 namespace steelyard {
 namespace {
+
+using testing_support::readReference;
+using testing_support::ReferenceTable;
 
 constexpr std::array<RegimePace, 3> kPaces{{{0.0153, 0.0067}, {0.0056, 0.0019}, {0.0012, 0.0005}}};
 constexpr std::array<double, 3> kWorthwhile{0.003, 0.0015, 0.0005};
@@ -27,55 +31,79 @@ struct GoldenLine {
 std::vector<GoldenLine> goldenLines()
 {
     std::vector<GoldenLine> lines(3);
-    for (const CsvRecord& row : readCsvTable("tests/golden/golden_inputs.csv")) {
-        GoldenLine& line = lines.at(static_cast<std::size_t>(row.number("series")));
-        line.level = static_cast<std::size_t>(row.number("level"));
-        const int day = static_cast<int>(row.number("day"));
+    const auto table = readReference("regime_filter_inputs.csv");
+    for (std::size_t row = 0; row < table.rows.size(); ++row) {
+        GoldenLine& line = lines.at(static_cast<std::size_t>(table.number(row, "series")));
+        line.level = static_cast<std::size_t>(table.number(row, "level"));
+        const int day = static_cast<int>(table.number(row, "day"));
         if (line.sessions.empty() || line.sessions.back().day != day)
-            line.sessions.push_back({static_cast<int>(row.number("week")), day, {}});
-        line.sessions.back().sets.push_back({row.number("log_load_minus_ref"), row.number("z"), row.number("rep_sd_z"),
-                                             static_cast<ObservationKind>(row.number("type")),
-                                             row.number("fatigue_index")});
+            line.sessions.push_back({static_cast<int>(table.number(row, "week")), day, {}});
+        line.sessions.back().sets.push_back(
+            {table.number(row, "log_load_minus_ref"), table.number(row, "z"), table.number(row, "rep_sd_z"),
+             static_cast<ObservationKind>(table.number(row, "type")), table.number(row, "fatigue_index")});
     }
     return lines;
 }
 
-using GoldenKey = std::tuple<std::size_t, double, int>;  // line, noise, week or day
+// Rows of a recorded table by line, noise scale and week or day.
+class GoldenRows {
+public:
+    GoldenRows(const char* file, const char* last) : m_table(readReference(file))
+    {
+        for (std::size_t row = 0; row < m_table.rows.size(); ++row)
+            m_places.emplace(std::tuple(static_cast<std::size_t>(m_table.number(row, "series")),
+                                        m_table.number(row, "noise"), static_cast<int>(m_table.number(row, last))),
+                             row);
+    }
+    [[nodiscard]] std::optional<std::size_t> find(std::size_t line, double noise, int last) const
+    {
+        const auto found = m_places.find({line, noise, last});
+        return found == m_places.end() ? std::nullopt : std::optional(found->second);
+    }
+    [[nodiscard]] double number(std::size_t row, const char* column) const { return m_table.number(row, column); }
+    [[nodiscard]] std::size_t size() const { return m_places.size(); }
 
-std::map<GoldenKey, CsvRecord> goldenRows(const char* file, const char* last)
-{
-    std::map<GoldenKey, CsvRecord> rows;
-    for (const CsvRecord& row : readCsvTable(file))
-        rows.emplace(GoldenKey{static_cast<std::size_t>(row.number("series")), row.number("noise"),
-                               static_cast<int>(row.number(last))},
-                     row);
-    return rows;
-}
+private:
+    ReferenceTable m_table;
+    std::map<std::tuple<std::size_t, double, int>, std::size_t> m_places;
+};
 
-void expectWeek(const RegimeFilter& filter, double delta, const CsvRecord& golden)
+void expectWeek(const RegimeFilter& filter, double delta, const GoldenRows& golden, std::size_t row)
 {
     constexpr double kSame = 1e-9;
     const RegimeSummary now = filter.summary(delta);
-    EXPECT_NEAR(now.probability[0], golden.number("p_progress"), kSame);
-    EXPECT_NEAR(now.probability[1], golden.number("p_flat"), kSame);
-    EXPECT_NEAR(now.probability[2], golden.number("p_regress"), kSame);
-    EXPECT_NEAR(now.probabilitySlopeOver, golden.number("p_slope_gt_delta"), kSame);
-    EXPECT_NEAR(now.level, golden.number("level"), kSame);
-    EXPECT_NEAR(now.levelSd, golden.number("level_sd"), kSame);
-    EXPECT_NEAR(now.slope, golden.number("slope"), kSame);
-    EXPECT_NEAR(now.elasticity, golden.number("lambda"), kSame);
-    EXPECT_NEAR(now.elasticitySd, golden.number("lambda_sd"), kSame);
-    EXPECT_NEAR(now.fatigue, golden.number("phi"), kSame);
-    EXPECT_NEAR(now.weeksNotRising, golden.number("mean_age_nonprogress"), kSame);
-    EXPECT_NEAR(filter.logLikelihood(), golden.number("cum_loglik"), kSame * 100);
+    EXPECT_NEAR(now.probability[0], golden.number(row, "p_progress"), kSame);
+    EXPECT_NEAR(now.probability[1], golden.number(row, "p_flat"), kSame);
+    EXPECT_NEAR(now.probability[2], golden.number(row, "p_regress"), kSame);
+    EXPECT_NEAR(now.probabilitySlopeOver, golden.number(row, "p_slope_gt_delta"), kSame);
+    EXPECT_NEAR(now.level, golden.number(row, "level"), kSame);
+    EXPECT_NEAR(now.levelSd, golden.number(row, "level_sd"), kSame);
+    EXPECT_NEAR(now.slope, golden.number(row, "slope"), kSame);
+    EXPECT_NEAR(now.elasticity, golden.number(row, "lambda"), kSame);
+    EXPECT_NEAR(now.elasticitySd, golden.number(row, "lambda_sd"), kSame);
+    EXPECT_NEAR(now.fatigue, golden.number(row, "phi"), kSame);
+    EXPECT_NEAR(now.weeksNotRising, golden.number(row, "mean_age_nonprogress"), kSame);
+    EXPECT_NEAR(filter.logLikelihood(), golden.number(row, "cum_loglik"), kSame * 100);
 }
 
-// The plain reference: tests/golden/README.md.
+// z expected of a set: mean and standard deviation of the mixture.
+std::pair<double, double> expected(const RegimeFilter& filter, const GoldenSession& session)
+{
+    double mean = 0;
+    double second = 0;
+    for (const auto& part : filter.predict(session.day, session.sets.front())) {
+        mean += part.weight * part.mean;
+        second += part.weight * (part.mean * part.mean + part.sd * part.sd);
+    }
+    return {mean, std::sqrt(second - mean * mean)};
+}
+
+// Source of the recorded answers: the first lines of the files in tests/data/reference.
 TEST(RegimeFilter, ReproducesTheReferenceInEveryWeekAndForecast)
 {
     const RegimeParameters parameters;
-    const auto weekly = goldenRows("tests/golden/golden_weekly.csv", "week");
-    const auto forecasts = goldenRows("tests/golden/golden_forecast.csv", "day");
+    const GoldenRows weekly("regime_filter_weekly.csv", "week");
+    const GoldenRows forecasts("regime_filter_forecast.csv", "day");
     const auto lines = goldenLines();
     std::size_t weeks = 0;
     std::size_t predicted = 0;
@@ -86,21 +114,18 @@ TEST(RegimeFilter, ReproducesTheReferenceInEveryWeekAndForecast)
             for (int week = 0; week < 52; ++week) {
                 filter.startWeek();
                 for (; session != lines[at].sessions.end() && session->week == week; ++session) {
-                    if (const auto golden = forecasts.find({at, noise, session->day}); golden != forecasts.end()) {
-                        double mean = 0;
-                        double second = 0;
-                        for (const auto& part : filter.predict(session->day, session->sets.front())) {
-                            mean += part.weight * part.mean;
-                            second += part.weight * (part.mean * part.mean + part.sd * part.sd);
-                        }
-                        EXPECT_NEAR(mean, golden->second.number("pred_mean_z"), 1e-9);
-                        EXPECT_NEAR(std::sqrt(second - mean * mean), golden->second.number("pred_sd_z"), 1e-9);
+                    if (const auto row = forecasts.find(at, noise, session->day)) {
+                        const auto [mean, sd] = expected(filter, *session);
+                        EXPECT_NEAR(mean, forecasts.number(*row, "pred_mean_z"), 1e-9);
+                        EXPECT_NEAR(sd, forecasts.number(*row, "pred_sd_z"), 1e-9);
                         ++predicted;
                     }
                     filter.session(session->day, session->sets);
                 }
                 if (!filter.started()) continue;
-                expectWeek(filter, kWorthwhile[lines[at].level], weekly.at({at, noise, week}));
+                const auto row = weekly.find(at, noise, week);
+                ASSERT_TRUE(row);
+                expectWeek(filter, kWorthwhile[lines[at].level], weekly, *row);
                 ++weeks;
             }
         }

@@ -54,7 +54,7 @@ void takeWorkingSet(CountedExposure& counted, const SetEntry& set, const LoadMea
     if (set.watched()) {
         ++counted.watchedSets;
         counted.watchedReps += set.reps;
-        counted.helpedSets += 4 * set.off.value_or(0) > set.reps ? 1 : 0;
+        counted.helpedSets += 3 * set.off.value_or(0) > set.reps ? 1 : 0;
     }
     const auto reserve = reserveOf(set);
     if (reserve) {

@@ -53,7 +53,7 @@ struct CountedExposure {
     int watchedReps = 0;  // completed in watched working sets
     friend bool operator==(const CountedExposure&, const CountedExposure&) = default;
 
-    int helpedSets = 0;  // watched working sets with more than a quarter of their repetitions off standard
+    int helpedSets = 0;  // watched working sets with more than a third of their repetitions off standard
 
     // Off-standard share of the watched repetitions; absent when nobody watched.
     [[nodiscard]] std::optional<double> offShare() const;

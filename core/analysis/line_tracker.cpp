@@ -13,6 +13,12 @@ constexpr std::size_t kReferenceSets = 5;
 constexpr std::size_t kReservesKept = 30;
 constexpr std::size_t kLeastReserves = 3;
 constexpr double kAssumedReserve = 1.5;
+// A set that stands for half as much again as the last sessions, or for two thirds, is a slip of the pen until the sessions
+// after it say the same. Our convention: beyond any change of strength, below the 2.2 between pounds and kilograms.
+constexpr double kSlipRatio = 0.45;  // ln
+constexpr std::size_t kUsualSessions = 5;
+constexpr std::size_t kLeastUsualSessions = 2;
+constexpr int kMostSlips = 2;  // sessions in a row
 
 double heardBodyKg(const LineRecord& record, const std::vector<BodyMassEntry>& masses, QDate date)
 {
@@ -35,6 +41,25 @@ double referenceOf(const LineRecord& record, const std::vector<BodyMassEntry>& m
     return median(std::move(first)).value_or(0);
 }
 
+// The stated level and its neighbours.
+std::array<double, 3> priorsAround(Experience stated, double trust)
+{
+    const auto at = static_cast<std::size_t>(stated);
+    std::array<double, 3> priors{};
+    const bool middle = stated == Experience::Intermediate;
+    for (std::size_t i = 0; i < priors.size(); ++i)
+        if (i + 1 == at || i == at + 1) priors[i] = (1 - trust) / (middle ? 2 : 1);
+    priors[at] = trust;
+    return priors;
+}
+
+// What a working set stands for in a single repetition, roughly: enough to see a slip of the pen.
+double roughLnSingle(const RegimeObservation& said)
+{
+    constexpr double kUsualElasticity = 1.18;
+    return said.lnLoad + said.z / kUsualElasticity;
+}
+
 }  // namespace
 
 LineTracker::LineTracker(const ReadingParameters& parameters, const VerdictThresholds& thresholds,
@@ -47,12 +72,15 @@ LineTracker::LineTracker(const ReadingParameters& parameters, const VerdictThres
                 {which, noise.scale, std::log(prior * noise.prior),
                  RegimeFilter(parameters.filter, parameters.paces[static_cast<std::size_t>(which)], noise.scale)});
     };
-    if (experience) {
+    const double trust = experience ? parameters.experienceTrust[static_cast<std::size_t>(*experience)] : 0;
+    if (experience && trust >= 1) {
         open(*experience, 1, parameters.noises);
         return;
     }
+    const auto priors = experience ? priorsAround(*experience, trust) : parameters.experiencePrior;
     for (const auto& row : EnumText<Experience>::table)
-        open(row.value, parameters.experiencePrior[static_cast<std::size_t>(row.value)], parameters.coarseNoises);
+        if (const double prior = priors[static_cast<std::size_t>(row.value)]; prior > 0)
+            open(row.value, prior, parameters.coarseNoises);
 }
 
 std::array<double, 3> LineTracker::experienceEvidence() const
@@ -120,6 +148,7 @@ void LineTracker::takeSession(const LineRecord& record, std::size_t at, const At
             heard.sets.push_back(i);
         }
     }
+    leaveOutSlips(heard);
     for (const LoggedSet& logged : exposure.sets) {
         const auto reserve = reserveOf(logged.set);
         if (!isWorkingSet(logged.set) || !logged.set.effort || !reserve) continue;
@@ -131,6 +160,40 @@ void LineTracker::takeSession(const LineRecord& record, std::size_t at, const At
     for (TrackedCase& one : m_cases)
         one.filter.session(static_cast<double>(exposure.date.toJulianDay()), heard.observations);
     if (!m_week) m_week = weekOf(exposure.date);
+}
+
+void LineTracker::leaveOutSlips(HeardSession& heard)
+{
+    std::optional<double> usual;
+    if (m_singles.size() >= kLeastUsualSessions) usual = median(std::vector<double>(m_singles.begin(), m_singles.end()));
+    const auto isSlip = [&](const RegimeObservation& said) {
+        const double apart = roughLnSingle(said) - usual.value_or(0);
+        // A bound that a slip makes meaningless on one side only still is one.
+        if (said.kind == ObservationKind::AtLeast) return usual && apart > kSlipRatio;
+        if (said.kind == ObservationKind::AtMost) return usual && apart < -kSlipRatio;
+        return usual && std::abs(apart) > kSlipRatio;
+    };
+    HeardSession kept{heard.exposure, {}, {}};
+    std::vector<double> singles;
+    for (std::size_t i = 0; i < heard.observations.size(); ++i) {
+        if (isSlip(heard.observations[i])) continue;
+        kept.observations.push_back(heard.observations[i]);
+        kept.sets.push_back(heard.sets[i]);
+    }
+    const bool allSlips = kept.observations.empty() && !heard.observations.empty();
+    if (allSlips && ++m_slips > kMostSlips) {
+        // Said often enough: it is so.
+        m_singles.clear();
+        kept = heard;
+    }
+    if (!allSlips || m_slips > kMostSlips) m_slips = 0;
+    for (const RegimeObservation& said : kept.observations)
+        if (said.kind == ObservationKind::Exact) singles.push_back(roughLnSingle(said));
+    if (const auto single = median(std::move(singles))) {
+        m_singles.push_back(*single);
+        if (m_singles.size() > kUsualSessions) m_singles.pop_front();
+    }
+    heard = std::move(kept);
 }
 
 void LineTracker::closeWeeksBefore(qint64 week, std::span<const CountedExposure> counted, const AthleteLog& log)

@@ -8,6 +8,9 @@
 // A lifter may be steadier or noisier than usual, and when nobody wrote it down, of any experience: a filter runs for each
 // case, and the record decides between them.
 //
+// Sets that can't be true beside the sessions before (a moved decimal point, pounds for kilograms) are left out until more
+// say the same.
+//
 // Loads are measured against the median of the line's first five sets, which every reading with a word has seen.
 #pragma once
 
@@ -85,6 +88,7 @@ public:
 private:
     [[nodiscard]] std::span<const NoiseScale> noiseScalesOf() const;
     void closeWeeksBefore(qint64 week, std::span<const CountedExposure>, const AthleteLog&);
+    void leaveOutSlips(HeardSession&);
     void takeSession(const LineRecord&, std::size_t exposure, const AthleteLog&);
 
     const ReadingParameters* m_parameters;
@@ -92,6 +96,8 @@ private:
     std::vector<TrackedCase> m_cases;
     std::vector<TrackedWeek> m_weeks;
     std::deque<double> m_reserves;  // the last reported ones
+    std::deque<double> m_singles;   // what the last sessions stood for, roughly
+    int m_slips = 0;                // sessions in a row that were left out
     std::optional<Verdict> m_said;
     std::optional<qint64> m_week;  // the one that is open
     std::size_t m_taken = 0;       // exposures

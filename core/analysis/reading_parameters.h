@@ -15,13 +15,16 @@ struct NoiseScale {
 };
 
 struct ReadingParameters {
-    RegimeParameters filter;
+    RegimeParameters filter{.ages = 8};  // sixteen say the same on simulated rosters and take twice as long
     // By Experience: z a week in a rising segment. Of the size of published gains: the first year's are several times later
     // ones (Latella et al., preprint, on competing lifters).
     std::array<RegimePace, 3> paces{{{0.0153, 0.0067}, {0.0056, 0.0019}, {0.0012, 0.0005}}};
     // Of a lifter whose experience nobody wrote down. Convention.
     std::array<double, 3> experiencePrior{0.3, 0.45, 0.25};
     std::array<NoiseScale, 3> noises{{{0.7, 0.25}, {1.0, 0.50}, {1.4, 0.25}}};
+    // How far a stated experience is believed, by Experience: a lifter may rise at the pace of the level above or below.
+    // 1: it alone, which is best where paces are slow anyway.
+    std::array<double, 3> experienceTrust{0.95, 0.95, 1.0};
     // The same where the experience is open too: coarser, because every one of these runs for every experience.
     std::array<NoiseScale, 2> coarseNoises{{{0.8, 0.50}, {1.2, 0.50}}};
     // How much of what one line says about a lifter's experience counts for the others: lines don't all rise at one pace.

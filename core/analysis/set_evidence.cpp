@@ -60,7 +60,7 @@ int offReps(const SetEntry& set)
 
 bool mostlyHelped(const SetEntry& set)
 {
-    return 4 * offReps(set) > set.reps;
+    return 3 * offReps(set) > set.reps;
 }
 
 std::optional<double> lnMoved(const SetEntry& set, const SetContext& context)

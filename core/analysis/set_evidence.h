@@ -13,7 +13,7 @@
 // Reserve is under-reported by about a tenth, and less exact the larger it is (Refalo et al. 2023; Halperin et al. 2022,
 // Sports Med 52:377-390; Hackett et al. 2017, JSCR 31(8):2162-2168); half a repetition is lost in counting whole ones.
 // Sets with repetitions off the standard: all repetitions together say "at most", because help made them possible; the
-// counted ones say "at least". A set mostly to standard (a quarter off or less) still says both.
+// counted ones say "at least". A set mostly to standard (a third off or less) still says both.
 //
 // Units: kilograms inside; z = ln(1 + repetitions to failure / 30). Nothing is said by warm-ups and by sets without load.
 #pragma once
@@ -58,7 +58,7 @@ struct HeardSet {
 
 // Off-standard repetitions of a set: what was written down, or at least as many as carry the commonest mark.
 [[nodiscard]] int offReps(const SetEntry&);
-// More than a quarter of the repetitions off standard.
+// More than a third of the repetitions off standard.
 [[nodiscard]] bool mostlyHelped(const SetEntry&);
 
 }  // namespace steelyard

@@ -1,7 +1,7 @@
 // Reads a simulated roster as the program reads a book and writes what it would have said at the end of every week, and
 // what it expected of every first set: the input of table.py.
 //
-//   verdict_weeks ROSTER_DIR OUT_DIR [--unknown-experience] [--caution 0|1|2] [--ages N]
+//   verdict_weeks ROSTER_DIR OUT_DIR [--unknown-experience] [--caution 0|1|2] [--ages N] [--trust SHARE]
 //
 // Nothing but log.csv speaks; params.csv gives the experience and the planned band, truth.csv the weeks to answer for.
 #include "core/analysis/regime_engine.h"
@@ -183,6 +183,8 @@ int run(int argc, char** argv)
         if (std::strcmp(argv[i], "--unknown-experience") == 0) unknown = true;
         if (std::strcmp(argv[i], "--caution") == 0 && i + 1 < argc)
             thresholds.caution = static_cast<Caution>(std::atoi(argv[++i]));
+        else if (std::strcmp(argv[i], "--trust") == 0 && i + 1 < argc)
+            parameters.experienceTrust.fill(std::atof(argv[++i]));
         else if (std::strcmp(argv[i], "--ages") == 0 && i + 1 < argc)
             parameters.filter.ages = std::atoi(argv[++i]);
     }

@@ -6,7 +6,7 @@ namespace steelyard {
 namespace {
 
 const VerdictThresholds kLimits;
-constexpr double kUsualLimit = 0.70;
+constexpr double kUsualLimit = 0.70;  // not a setting: what these cases are written for
 
 Verdict decided(const RegimeChances& chances, std::optional<Verdict> said = {}, const LineGates& gates = {})
 {

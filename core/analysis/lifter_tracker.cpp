@@ -4,49 +4,75 @@
 
 namespace steelyard {
 
-LifterTracker::LifterTracker(const ReadingParameters& parameters, const VerdictThresholds& thresholds,
-                             const AthleteLog& log, QDate until)
-    : m_parameters(&parameters), m_log(&log)
+CountedLines countLines(const AthleteLog& log, QDate until)
 {
-    m_lines.reserve(log.lines.size());
-    for (const LineRecord& record : log.lines)
-        m_lines.push_back({&record, countExposures(record, log.bodyMass, until),
-                           LineTracker(parameters, thresholds, log.athlete.value.experience)});
+    CountedLines counted;
+    counted.reserve(log.lines.size());
+    for (const LineRecord& record : log.lines) counted.push_back(countExposures(record, log.bodyMass, until));
+    return counted;
 }
 
-void LifterTracker::advance(QDate until)
+LifterTracker::LifterTracker(const ReadingParameters& parameters, const VerdictThresholds& thresholds,
+                             std::optional<Experience> experience)
+    : m_parameters(&parameters)
+    , m_thresholds(&thresholds)
+    , m_experience(experience)
+    , m_unstarted(parameters, thresholds, experience)
+{}
+
+const LineTracker& LifterTracker::line(Id<LiftLine> id) const
 {
-    std::optional<QDate> first;
-    for (const Followed& one : m_lines)
-        if (!one.counted.empty() && (!first || one.counted.front().point.date < *first))
-            first = one.counted.front().point.date;
-    if (!first) return;
-    for (qint64 week = weekOf(*first); week <= weekOf(until); ++week) {
-        const QDate day = std::min(lastDayOfWeek(week), until);
-        const auto hasBegun = [day](const Followed& one) {
-            return !one.counted.empty() && one.counted.front().point.date <= day;
+    const auto found = m_lines.find(id);
+    return found == m_lines.end() ? m_unstarted : found->second.tracker;
+}
+
+LineTracker& LifterTracker::lineToListenTo(Id<LiftLine> id)
+{
+    return follow(id).tracker;
+}
+
+LifterTracker::Followed& LifterTracker::follow(Id<LiftLine> id)
+{
+    const auto found = m_lines.find(id);
+    if (found != m_lines.end()) return found->second;
+    return m_lines.emplace(id, Followed{LineTracker(*m_parameters, *m_thresholds, m_experience)}).first->second;
+}
+
+void LifterTracker::advance(const AthleteLog& log, const CountedLines& counted, QDate until)
+{
+    std::optional<qint64> week = m_week;
+    if (!week)
+        for (const auto& line : counted)
+            if (!line.empty()) week = std::min(week.value_or(weekOf(until)), weekOf(line.front().point.date));
+    if (!week) return;
+    for (; *week <= weekOf(until); ++*week) {
+        const QDate day = std::min(lastDayOfWeek(*week), until);
+        const auto hasBegun = [&](std::size_t line) {
+            return !counted[line].empty() && counted[line].front().point.date <= day;
         };
         // Newcomers hear of the others as they were last week, so that the order of lines doesn't matter.
-        for (Followed& one : m_lines)
-            if (hasBegun(one) && !one.expected) expectNoise(one);
-        for (Followed& one : m_lines)
-            if (hasBegun(one)) one.tracker.advance(*one.record, one.counted, *m_log, day);
-        if (!m_log->athlete.value.experience) shareExperience();
+        for (std::size_t i = 0; i < log.lines.size(); ++i)
+            if (hasBegun(i))
+                if (Followed& one = follow(log.lines[i].id); !one.toldOfNoise) expectNoise(one);
+        for (std::size_t i = 0; i < log.lines.size(); ++i)
+            if (hasBegun(i)) follow(log.lines[i].id).tracker.advance(log.lines[i], counted[i], log, day);
+        if (!m_experience) shareExperience();
     }
+    m_week = weekOf(until);
 }
 
 void LifterTracker::expectNoise(Followed& newcomer) const
 {
     std::vector<double> sum;
     double lines = 0;
-    for (const Followed& other : m_lines) {
+    for (const auto& [id, other] : m_lines) {
         if (&other == &newcomer || !other.tracker.started()) continue;
         const auto weights = other.tracker.noiseWeights();
         sum.resize(weights.size(), 0.0);
         for (std::size_t i = 0; i < weights.size(); ++i) sum[i] += weights[i];
         ++lines;
     }
-    newcomer.expected = true;
+    newcomer.toldOfNoise = true;
     if (lines == 0) return;
     const auto usual = newcomer.tracker.noiseWeights();
     for (std::size_t i = 0; i < sum.size(); ++i) sum[i] = 0.5 * (sum[i] / lines + usual[i]);
@@ -56,12 +82,12 @@ void LifterTracker::expectNoise(Followed& newcomer) const
 void LifterTracker::shareExperience()
 {
     std::array<double, 3> all{};
-    for (const Followed& one : m_lines) {
+    for (const auto& [id, one] : m_lines) {
         if (!one.tracker.started()) continue;
         const auto evidence = one.tracker.experienceEvidence();
         for (std::size_t i = 0; i < all.size(); ++i) all[i] += evidence[i];
     }
-    for (Followed& one : m_lines) {
+    for (auto& [id, one] : m_lines) {
         std::array<double, 3> others = all;
         const auto own = one.tracker.started() ? one.tracker.experienceEvidence() : std::array<double, 3>{};
         for (std::size_t i = 0; i < others.size(); ++i)

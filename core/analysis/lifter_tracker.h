@@ -1,42 +1,53 @@
 // All lines of one lifter, followed together: what one line says of the lifter helps to read the others.
 //
-//   LifterTracker lifter(parameters, thresholds, log);
-//   lifter.advance(asOf);
-//   lifter.line(0).finding(lifter.counted(0), log.blocks, asOf);
+//   LifterTracker lifter(parameters, thresholds, log.athlete.value.experience);
+//   lifter.advance(log, counted, asOf);                       // counted: by line, as in log.lines
+//   lifter.line(log.lines[0].id).finding(counted[0], log.blocks, asOf);
 //
 // Shared: how noisy the lifter is (a new line starts half from what the older ones say, half from what lifters are like), and,
 // when nobody wrote it down, the experience. Weeks pass for all lines at once, so that a word of any week rests on nothing
-// after it, in any line.
+// after it, in any line. The state is a value and holds no part of the log: it may be kept and go on with a longer log that
+// is the same up to where it stood.
 #pragma once
 
 #include "core/analysis/line_tracker.h"
 
+#include <map>
+
 namespace steelyard {
+
+using CountedLines = std::vector<std::vector<CountedExposure>>;
+
+// Of every line, as in log.lines.
+[[nodiscard]] CountedLines countLines(const AthleteLog&, QDate until);
 
 class LifterTracker {
 public:
-    // All must outlive it.
-    LifterTracker(const ReadingParameters&, const VerdictThresholds&, const AthleteLog&, QDate until);
+    // Parameters and thresholds must outlive it.
+    LifterTracker(const ReadingParameters&, const VerdictThresholds&, std::optional<Experience>);
 
-    void advance(QDate until);
-    [[nodiscard]] const LineTracker& line(std::size_t at) const { return m_lines[at].tracker; }
-    [[nodiscard]] LineTracker& line(std::size_t at) { return m_lines[at].tracker; }
-    [[nodiscard]] const std::vector<CountedExposure>& counted(std::size_t at) const { return m_lines[at].counted; }
+    void advance(const AthleteLog&, const CountedLines&, QDate until);
+    // A line without an exposure so far is one that hasn't started.
+    [[nodiscard]] const LineTracker& line(Id<LiftLine>) const;
+    // For LineTracker::listen: before the first advance().
+    [[nodiscard]] LineTracker& lineToListenTo(Id<LiftLine>);
 
 private:
     struct Followed {
-        const LineRecord* record;
-        std::vector<CountedExposure> counted;
         LineTracker tracker;
-        bool expected = false;  // has taken over what the others say
+        bool toldOfNoise = false;
     };
 
+    Followed& follow(Id<LiftLine>);
     void shareExperience();
     void expectNoise(Followed&) const;
 
     const ReadingParameters* m_parameters;
-    const AthleteLog* m_log;
-    std::vector<Followed> m_lines;
+    const VerdictThresholds* m_thresholds;
+    std::optional<Experience> m_experience;
+    std::map<Id<LiftLine>, Followed> m_lines;
+    LineTracker m_unstarted;
+    std::optional<qint64> m_week;  // the last one that was gone through
 };
 
 }  // namespace steelyard

@@ -31,10 +31,10 @@ void judgeNumber(LineGates& gates, std::span<const CountedExposure> counted, QDa
     const QDate since = day.addDays(-kWeekLength * limits.recentWeeks);
     for (auto it = counted.rbegin(); it != counted.rend() && it->point.date > since; ++it) ++gates.exposuresLately;
     if (!counted.empty())
-        gates.weeksOfRecord = static_cast<double>(weekOf(day) - weekOf(counted.front().point.date) + 1);
+        gates.weeksOfRecord = static_cast<double>(counted.front().point.date.daysTo(day)) / kWeekLength;
     gates.tooFew = gates.exposures < static_cast<std::size_t>(limits.leastExposures)
                    || gates.exposuresLately < static_cast<std::size_t>(limits.leastRecentExposures)
-                   || gates.weeksOfRecord <= limits.leastWeeks;
+                   || gates.weeksOfRecord < limits.leastWeeks;
 }
 
 std::optional<double> meanOffShareOf(std::span<const CountedExposure> counted, int most)

@@ -16,7 +16,7 @@ namespace steelyard {
 struct LineGates {
     std::size_t exposures = 0;        // up to the day, deloads too
     std::size_t exposuresLately = 0;  // in the last weeks
-    double weeksOfRecord = 0;         // from the first one's week to the day's, both counted
+    double weeksOfRecord = 0;         // from the first one to the day
     bool tooFew = false;
     bool mixed = false;
     double offShareLately = 0;  // mean over the watched ones of the last exposures

@@ -90,11 +90,12 @@ CapacityEstimate capacityOf(const LineTracker& tracker, double bodyKg)
     return {std::exp(ln) - bodyKg, std::exp(ln - reach) - bodyKg, std::exp(ln + reach) - bodyKg};
 }
 
-double lnSingle(const LineTracker& tracker, double lnLoad, double z)
+double elasticityOf(const LineTracker& tracker)
 {
+    const auto weights = tracker.caseWeights();
     double lambda = 0;
-    visitParts(tracker, [&](const RegimeHypothesis& part, double weight) { lambda += weight * part.mean[4]; });
-    return tracker.lnReference() + lnLoad + (z - zOfReps(1)) / lambda;
+    for (std::size_t i = 0; i < weights.size(); ++i) lambda += weights[i] * tracker.cases()[i].filter.meanElasticity();
+    return lambda;
 }
 
 Onset onsetOf(const LineTracker& tracker, QDate day)

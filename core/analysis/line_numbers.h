@@ -12,8 +12,8 @@ namespace steelyard {
 [[nodiscard]] TrendRate rateOf(const LineTracker&);
 // `bodyKg`: kilograms moved that are not external load.
 [[nodiscard]] CapacityEstimate capacityOf(const LineTracker&, double bodyKg);
-// ln of the kilograms moved in a single repetition that `z` at `lnLoad` (over the reference) stands for.
-[[nodiscard]] double lnSingle(const LineTracker&, double lnLoad, double z);
+// Mean of lambda: what a unit of ln load costs this lifter in z.
+[[nodiscard]] double elasticityOf(const LineTracker&);
 
 struct Onset {
     QDate since;

@@ -15,7 +15,8 @@ struct NoiseScale {
 };
 
 struct ReadingParameters {
-    RegimeParameters filter{.ages = 8};  // sixteen say the same on simulated rosters and take twice as long
+    // Sixteen ages say the same on simulated rosters and take twice as long; so do off days asked for in every session.
+    RegimeParameters filter{.ages = 8, .offFrom = 4};
     // By Experience: z a week in a rising segment. Of the size of published gains: the first year's are several times later
     // ones (Latella et al., preprint, on competing lifters).
     std::array<RegimePace, 3> paces{{{0.0153, 0.0067}, {0.0056, 0.0019}, {0.0012, 0.0005}}};

@@ -47,9 +47,9 @@ QString tooFewSentence(const LineGates& gates, const VerdictThresholds& limits, 
     if (gates.exposures < static_cast<std::size_t>(limits.leastExposures))
         return ReadingText::tr("Only %n session(s) so far; a trend needs at least %1.", nullptr, sessions)
             .arg(limits.leastExposures);
-    if (gates.weeksOfRecord <= limits.leastWeeks)
-        return ReadingText::tr("The record is in its week %1; a trend needs more than %2.")
-            .arg(wording.fixed(gates.weeksOfRecord, 0), QString::number(limits.leastWeeks));
+    if (gates.weeksOfRecord < limits.leastWeeks)
+        return ReadingText::tr("The record is %1 weeks long; a trend needs at least %2.")
+            .arg(wording.fixed(gates.weeksOfRecord, 1), QString::number(limits.leastWeeks));
     return ReadingText::tr("%n session(s) in the last %1 weeks; the record is too old to say where the lift stands.",
                            nullptr, static_cast<int>(gates.exposuresLately))
         .arg(limits.recentWeeks);

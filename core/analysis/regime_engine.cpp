@@ -1,6 +1,5 @@
 #include "core/analysis/regime_engine.h"
 
-#include "core/analysis/lifter_tracker.h"
 #include "core/analysis/line_numbers.h"
 #include "core/analysis/plain_trend.h"
 #include "core/analysis/reading_words.h"
@@ -36,6 +35,8 @@ void addShares(LineReading& reading, std::span<const CountedExposure> counted, Q
 // A session's point on the chart lies where its best set that can speak exactly puts a single repetition.
 void placePoints(LineReading& reading, const LineTracker& tracker, const LineRecord& record, const AthleteLog& log)
 {
+    const double elasticity = elasticityOf(tracker);
+    const double single = zOfReps(1);
     auto point = reading.points.begin();
     for (const Exposure& exposure : record.exposures) {
         while (point != reading.points.end() && point->date < exposure.date) ++point;
@@ -48,10 +49,10 @@ void placePoints(LineReading& reading, const LineTracker& tracker, const LineRec
             if (logged.set.kind == SetKind::WarmUp) continue;
             const HeardSet heard = hearSet(logged.set, ++number, context);
             if (heard.count != 1 || heard.said[0].kind != ObservationKind::Exact) continue;
-            const double ln = lnSingle(tracker, heard.said[0].lnLoad, heard.said[0].z);
+            const double ln = heard.said[0].lnLoad + (heard.said[0].z - single) / elasticity;
             best = std::max(best.value_or(ln), ln);
         }
-        if (best) point->capacityKg = std::exp(*best) - context.bodyKg;
+        if (best) point->capacityKg = std::exp(tracker.lnReference() + *best) - context.bodyKg;
     }
 }
 
@@ -120,9 +121,9 @@ RegimeEngine::RegimeEngine(ReadingParameters parameters, VerdictThresholds thres
 
 LineTracker RegimeEngine::track(const LineRecord& record, const AthleteLog& log, QDate asOf) const
 {
-    LifterTracker lifter(m_parameters, m_thresholds, log, asOf);
-    lifter.advance(asOf);
-    return lifter.line(static_cast<std::size_t>(&record - log.lines.data()));
+    LifterTracker lifter(m_parameters, m_thresholds, log.athlete.value.experience);
+    lifter.advance(log, countLines(log, asOf), asOf);
+    return lifter.line(record.id);
 }
 
 LineReading RegimeEngine::readTracked(const LineRecord& record, const AthleteLog& log, QDate asOf,
@@ -164,12 +165,25 @@ LineReading RegimeEngine::readTracked(const LineRecord& record, const AthleteLog
 
 std::vector<LineReading> RegimeEngine::readAll(const AthleteLog& log, QDate asOf) const
 {
-    LifterTracker lifter(m_parameters, m_thresholds, log, asOf);
-    lifter.advance(asOf);
+    const CountedLines counted = countLines(log, asOf);
+    LifterTracker lifter(m_parameters, m_thresholds, log.athlete.value.experience);
+    lifter.advance(log, counted, asOf);
+    return readLifter(log, asOf, lifter, counted);
+}
+
+std::vector<LineReading> RegimeEngine::readAll(const AthleteLog& log, QDate asOf, ReadingMemory& memory) const
+{
+    const CountedLines counted = countLines(log, asOf);
+    return readLifter(log, asOf, memory.recall(log, counted, asOf, m_parameters, m_thresholds), counted);
+}
+
+std::vector<LineReading> RegimeEngine::readLifter(const AthleteLog& log, QDate asOf, const LifterTracker& lifter,
+                                                  const CountedLines& counted) const
+{
     std::vector<LineReading> readings;
     readings.reserve(log.lines.size());
     for (std::size_t i = 0; i < log.lines.size(); ++i)
-        readings.push_back(readTracked(log.lines[i], log, asOf, lifter.line(i), lifter.counted(i)));
+        readings.push_back(readTracked(log.lines[i], log, asOf, lifter.line(log.lines[i].id), counted[i]));
     return readings;
 }
 

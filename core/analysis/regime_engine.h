@@ -13,7 +13,7 @@
 // Thresholds: verdict_thresholds.h. Sets: set_evidence.h. Filter: regime_filter.h. Order: verdict_rules.h.
 #pragma once
 
-#include "core/analysis/line_tracker.h"
+#include "core/analysis/reading_memory.h"
 #include "core/base/wording.h"
 
 namespace steelyard {
@@ -23,6 +23,8 @@ public:
     // `wording` is for the sentence that says why.
     explicit RegimeEngine(ReadingParameters parameters = {}, VerdictThresholds thresholds = {}, Wording wording = {});
     [[nodiscard]] std::vector<LineReading> readAll(const AthleteLog& log, QDate asOf) const override;
+    // The same, going on from what is kept. The memory must not outlive the engine.
+    [[nodiscard]] std::vector<LineReading> readAll(const AthleteLog& log, QDate asOf, ReadingMemory& memory) const;
     // The state behind a reading, for forecasts and explanations. Must not outlive the engine.
     [[nodiscard]] LineTracker track(const LineRecord& record, const AthleteLog& log, QDate asOf) const;
 
@@ -30,6 +32,8 @@ public:
     [[nodiscard]] const VerdictThresholds& thresholds() const { return m_thresholds; }
 
 private:
+    [[nodiscard]] std::vector<LineReading> readLifter(const AthleteLog&, QDate asOf, const LifterTracker&,
+                                                      const CountedLines&) const;
     [[nodiscard]] LineReading readTracked(const LineRecord&, const AthleteLog&, QDate asOf, const LineTracker&,
                                           std::span<const CountedExposure> counted) const;
 

@@ -12,6 +12,7 @@ namespace {
 
 constexpr double kDaysOfWeek = 7;
 constexpr double kLeastVariance = 1e-14;
+constexpr double kNoWeight = -700;  // ln
 
 double square(double x)
 {
@@ -42,7 +43,8 @@ void RegimeFilter::start(const RegimeObservation& first)
     const auto ages = static_cast<std::size_t>(p.ages);
     m_values.assign(kRegimeRows * m_lanes, 0.0);
     // Only the youngest of each regime is possible; the others hold the same numbers at no weight.
-    m_logWeights.assign(m_lanes, -700.0);
+    m_logWeights.assign(m_lanes, kNoWeight);
+    m_weights.assign(m_lanes, 0.0);
     for (std::size_t lane = 0; lane < m_lanes; ++lane) {
         const std::size_t mode = lane / ages;
         const auto put = [&](std::size_t row, double value) { m_values[row * m_lanes + lane] = value; };
@@ -56,14 +58,17 @@ void RegimeFilter::start(const RegimeObservation& first)
         put(covarianceRow(3, 3), square(p.dayNoise * m_noise));
         put(covarianceRow(4, 4), square(p.elasticitySd));
         put(covarianceRow(5, 5), square(p.fatigueSd));
-        if (lane % ages == 0) m_logWeights[lane] = std::log(p.start[mode]);
+        if (lane % ages == 0) {
+            m_weights[lane] = p.start[mode];
+            m_logWeights[lane] = std::log(p.start[mode]);
+        }
     }
 }
 
 void RegimeFilter::startWeek()
 {
     if (!started()) return;
-    runRegimeWeek(m_values.data(), m_logWeights.data(), m_lanes,
+    runRegimeWeek(m_values.data(), m_logWeights.data(), m_weights.data(), m_lanes,
                   {square(m_parameters->weekNoise * m_noise), m_pace, m_parameters});
 }
 
@@ -92,10 +97,9 @@ void RegimeFilter::session(double day, std::span<const RegimeObservation> sets)
     assert(day >= m_lastDay);
     const double weeks = (day - m_lastDay) / kDaysOfWeek;
     m_lastDay = day;
-    runRegimeSession(
-        m_values.data(), m_logWeights.data(), m_lanes,
+    m_logLikelihood += runRegimeSession(
+        m_values.data(), m_logWeights.data(), m_weights.data(), m_lanes,
         {stepOver(weeks, *m_parameters, m_noise), sets, square(m_parameters->setNoise * m_noise), m_parameters});
-    m_logLikelihood += normaliseRegimeWeights(m_logWeights.data(), m_lanes);
 }
 
 std::array<double, kRegimes> RegimeFilter::probabilities() const
@@ -103,7 +107,7 @@ std::array<double, kRegimes> RegimeFilter::probabilities() const
     assert(started());
     std::array<double, kRegimes> sums{};
     const std::size_t ages = m_lanes / kRegimes;
-    for (std::size_t lane = 0; lane < m_lanes; ++lane) sums[lane / ages] += std::exp(m_logWeights[lane]);
+    for (std::size_t lane = 0; lane < m_lanes; ++lane) sums[lane / ages] += m_weights[lane];
     return sums;
 }
 
@@ -112,8 +116,16 @@ std::vector<double> RegimeFilter::notRisingByAge() const
     assert(started());
     const std::size_t ages = m_lanes / kRegimes;
     std::vector<double> byAge(ages, 0.0);
-    for (std::size_t lane = ages; lane < m_lanes; ++lane) byAge[lane % ages] += std::exp(m_logWeights[lane]);
+    for (std::size_t lane = ages; lane < m_lanes; ++lane) byAge[lane % ages] += m_weights[lane];
     return byAge;
+}
+
+double RegimeFilter::meanElasticity() const
+{
+    assert(started());
+    double sum = 0;
+    for (std::size_t lane = 0; lane < m_lanes; ++lane) sum += m_weights[lane] * m_values[4 * m_lanes + lane];
+    return sum;
 }
 
 std::vector<RegimeHypothesis> RegimeFilter::hypotheses() const
@@ -125,7 +137,7 @@ std::vector<RegimeHypothesis> RegimeFilter::hypotheses() const
         RegimeHypothesis& one = all[lane];
         one.regime = static_cast<Regime>(lane / ages);
         one.age = static_cast<int>(lane % ages);
-        one.weight = std::exp(m_logWeights[lane]);
+        one.weight = m_weights[lane];
         for (std::size_t i = 0; i < kRegimeStates; ++i) {
             one.mean[i] = m_values[i * m_lanes + lane];
             for (std::size_t j = i; j < kRegimeStates; ++j)
@@ -144,7 +156,7 @@ RegimeSummary RegimeFilter::summary(double delta) const
     const auto at = [&](std::size_t row, std::size_t lane) { return m_values[row * m_lanes + lane]; };
     double notRising = 0;
     for (std::size_t lane = 0; lane < m_lanes; ++lane) {
-        const double w = std::exp(m_logWeights[lane]);
+        const double w = m_weights[lane];
         out.level += w * at(0, lane);
         out.slope += w * at(1, lane);
         out.elasticity += w * at(4, lane);
@@ -161,7 +173,7 @@ RegimeSummary RegimeFilter::summary(double delta) const
     const auto sdOf = [&](std::size_t i, double mean) {
         double variance = 0;
         for (std::size_t lane = 0; lane < m_lanes; ++lane)
-            variance += std::exp(m_logWeights[lane]) * (at(covarianceRow(i, i), lane) + square(at(i, lane) - mean));
+            variance += m_weights[lane] * (at(covarianceRow(i, i), lane) + square(at(i, lane) - mean));
         return std::sqrt(variance);
     };
     out.levelSd = sdOf(0, out.level);

@@ -96,6 +96,7 @@ public:
     [[nodiscard]] std::array<double, kRegimes> probabilities() const;
     // By weeks that it has lasted: the weight of the flat and falling hypotheses, which sum to less than 1.
     [[nodiscard]] std::vector<double> notRisingByAge() const;
+    [[nodiscard]] double meanElasticity() const;  // lambda
     [[nodiscard]] std::vector<PredictedComponent> predict(double day, const RegimeObservation& set) const;
     [[nodiscard]] std::vector<RegimeHypothesis> hypotheses() const;
     // The same with the hypotheses of each regime taken as one Gaussian: six parts instead of hundreds.
@@ -109,14 +110,14 @@ private:
     void start(const RegimeObservation& first);
     [[nodiscard]] std::vector<PredictedComponent> predictFrom(const std::vector<RegimeHypothesis>&, double day,
                                                               const RegimeObservation&) const;
-    void normalise();
 
     const RegimeParameters* m_parameters;
     RegimePace m_pace;
     double m_noise = 1;
     std::size_t m_lanes = 0;
     std::vector<double> m_values;      // component-major: 6 means, 21 covariances, each by hypothesis
-    std::vector<double> m_logWeights;  // by hypothesis: regime-major, then age
+    std::vector<double> m_weights;     // by hypothesis: regime-major, then age; they sum to 1
+    std::vector<double> m_logWeights;
     double m_lastDay = 0;
     double m_logLikelihood = 0;
 };

@@ -66,6 +66,7 @@ struct SessionLikelihood {
     Lanes bound = lanesOf(1);  // probabilities of bounds, without exp(-square)
     Lanes squares = lanesOf(0);
     Lanes logs = lanesOf(0);
+    Lanes worst = lanesOf(0);  // largest squared error of a set, in its variances
 };
 
 STEELYARD_LANES void takeLogs(SessionLikelihood& like, double nu)
@@ -120,6 +121,7 @@ STEELYARD_LANES void takeExact(Quartet& q, SessionLikelihood& like, const Observ
     const Lanes square = in.error * in.error / in.variance;
     like.scale *= in.variance;
     like.tail *= 1.0 + square * (1.0 / (nu - 2));
+    like.worst = largerLanes(like.worst, square);
     // An unlikely set counts as a noisier one.
     const Lanes inflation = largerLanes(lanesOf(0), (nu - 2 + square) * (1.0 / (nu + 1)) - 1.0);
     const Lanes shrink = 1.0 / (in.variance + set.variance * inflation);
@@ -140,12 +142,13 @@ STEELYARD_LANES void takeBound(Quartet& q, SessionLikelihood& like, const Observ
     const auto above = alpha >= 0.0;
     like.bound *= above ? 0.5 * scaled : likely;
     like.squares += above ? square : lanesOf(0);
+    like.worst = largerLanes(like.worst, above ? alpha * alpha : lanesOf(0));
     const Lanes ratio = above ? kRootTwoByPi / scaled : kOneByRootTwoPi * bell / likely;
     const Lanes narrowing = smallerLanes(largerLanes(ratio * (ratio - alpha), lanesOf(0)), lanesOf(1));
     correct(q, in, sign * ratio / root, narrowing / in.variance);
 }
 
-STEELYARD_LANES Lanes takeSets(Quartet& q, const RegimeSession& session)
+STEELYARD_LANES SessionLikelihood takeSets(Quartet& q, const RegimeSession& session, double constant)
 {
     const RegimeParameters& p = *session.parameters;
     SessionLikelihood like;
@@ -166,9 +169,8 @@ STEELYARD_LANES Lanes takeSets(Quartet& q, const RegimeSession& session)
         }
     }
     if (inProduct > 0) takeLogs(like, p.tail);
-    const double nu = p.tail;
-    const double constant = std::lgamma((nu + 1) / 2) - std::lgamma(nu / 2) - 0.5 * std::log(std::numbers::pi * (nu - 2));
-    return like.logs + static_cast<double>(exact) * constant;
+    like.logs += static_cast<double>(exact) * constant;
+    return like;
 }
 
 // One Gaussian for two: `share` is the second one's.
@@ -192,14 +194,24 @@ STEELYARD_LANES void sessionBody(double* values, double* logWeights, std::size_t
     const RegimeParameters& p = *session.parameters;
     const double logUsual = std::log(1 - p.offShare);
     const double logOff = std::log(p.offShare);
+    const double nu = p.tail;
+    // Of the density of an exact set.
+    const double constant = std::lgamma((nu + 1) / 2) - std::lgamma(nu / 2) - 0.5 * std::log(std::numbers::pi * (nu - 2));
     for (std::size_t at = 0; at < lanes; at += kLaneWidth) {
         Quartet usual = loadQuartet(values, lanes, at);
         stepToDay(usual, session.step);
         Quartet off = usual;
+        const SessionLikelihood fits = takeSets(usual, session, constant);
+        const Lanes logA = fits.logs + logUsual;
+        if (mostOfLanes(fits.worst) < p.offFrom) {
+            // Nothing about it is odd: an off day has no say.
+            storeQuartet(usual, values, lanes, at);
+            storeLanes(logWeights + at, loadLanes(logWeights + at) + logA);
+            continue;
+        }
         off.mean[kD] = lanesOf(p.offMean);
         off.cov[place(kD, kD)] += p.offSd * p.offSd;
-        const Lanes logA = takeSets(usual, session) + logUsual;
-        const Lanes logB = takeSets(off, session) + logOff;
+        const Lanes logB = takeSets(off, session, constant).logs + logOff;
         // ln(e^A + e^B) from the larger of the two, and B's share of it.
         const Lanes most = largerLanes(logA, logB);
         const Lanes expA = lanesExp(logA - most);
@@ -211,16 +223,28 @@ STEELYARD_LANES void sessionBody(double* values, double* logWeights, std::size_t
     }
 }
 
-STEELYARD_LANES double normaliseBody(double* logWeights, std::size_t lanes)
+// Below this a weight is nothing. Far above the smallest normal double: products with denormal numbers take a hundred times
+// as long.
+constexpr double kLeastWeight = 1e-100;
+
+STEELYARD_LANES double normaliseBody(double* logWeights, double* weights, std::size_t lanes)
 {
     Lanes most = loadLanes(logWeights);
     for (std::size_t at = kLaneWidth; at < lanes; at += kLaneWidth) most = largerLanes(most, loadLanes(logWeights + at));
     const double top = mostOfLanes(most);
     Lanes sum = lanesOf(0);
-    for (std::size_t at = 0; at < lanes; at += kLaneWidth) sum += lanesExp(loadLanes(logWeights + at) - top);
-    const double total = top + std::log(sumOfLanes(sum));
-    for (std::size_t at = 0; at < lanes; at += kLaneWidth)
+    for (std::size_t at = 0; at < lanes; at += kLaneWidth) {
+        Lanes weight = lanesExp(loadLanes(logWeights + at) - top);
+        weight = weight < kLeastWeight ? lanesOf(0) : weight;
+        storeLanes(weights + at, weight);
+        sum += weight;
+    }
+    const double all = sumOfLanes(sum);
+    const double total = top + std::log(all);
+    for (std::size_t at = 0; at < lanes; at += kLaneWidth) {
+        storeLanes(weights + at, loadLanes(weights + at) * (1.0 / all));
         storeLanes(logWeights + at, loadLanes(logWeights + at) - total);
+    }
     return total;
 }
 
@@ -295,30 +319,18 @@ STEELYARD_LANES void fadeReadiness(double* values, std::size_t lanes, double rho
 }
 
 inline constexpr std::size_t kMostAges = 32;
-// Below this a weight is nothing. Far above the smallest normal double: products with denormal numbers take a hundred times
-// as long.
-constexpr double kLeastWeight = 1e-100;
-
-STEELYARD_LANES Lanes weightsOf(Lanes logWeights)
-{
-    const Lanes weights = lanesExp(logWeights);
-    return weights < kLeastWeight ? lanesOf(0) : weights;
-}
-
 // The Gaussian that leaves a regime this week, weighted by the chance of leaving.
 struct Leaving {
     Moments moments;
     bool any = false;
 };
 
-STEELYARD_LANES void weekBody(double* values, double* logWeights, std::size_t lanes, const RegimeWeek& week)
+STEELYARD_LANES void weekBody(double* values, double* logWeights, double* weights, std::size_t lanes,
+                              const RegimeWeek& week)
 {
     const RegimeParameters& p = *week.parameters;
     const std::size_t ages = lanes / kRegimes;
     fadeReadiness(values, lanes, p.weekMemory, week.weekVariance);
-    double weights[kRegimes * kMostAges];
-    for (std::size_t at = 0; at < lanes; at += kLaneWidth)
-        storeLanes(weights + at, weightsOf(loadLanes(logWeights + at)));
     Leaving leaving[kRegimes];
     for (std::size_t mode = 0; mode < kRegimes; ++mode) {
         const double change = 1 - p.change[mode][mode];
@@ -376,21 +388,24 @@ STEELYARD_LANES void weekBody(double* values, double* logWeights, std::size_t la
     }
     for (std::size_t at = 0; at < lanes; at += kLaneWidth)
         storeLanes(logWeights + at, lanesLog(largerLanes(loadLanes(weights + at), lanesOf(kLeastWeight))));
-    normaliseBody(logWeights, lanes);
+    normaliseBody(logWeights, weights, lanes);
 }
 
 #if defined(__x86_64__) && !defined(STEELYARD_PLAIN_LANES)
 #define STEELYARD_WIDE 1
 #define STEELYARD_WIDE_TARGET __attribute__((target("avx2,fma")))
 
-STEELYARD_WIDE_TARGET void sessionWide(double* values, double* logWeights, std::size_t lanes, const RegimeSession& session)
+STEELYARD_WIDE_TARGET double sessionWide(double* values, double* logWeights, double* weights, std::size_t lanes,
+                                         const RegimeSession& session)
 {
     sessionBody(values, logWeights, lanes, session);
+    return normaliseBody(logWeights, weights, lanes);
 }
 
-STEELYARD_WIDE_TARGET void weekWide(double* values, double* logWeights, std::size_t lanes, const RegimeWeek& week)
+STEELYARD_WIDE_TARGET void weekWide(double* values, double* logWeights, double* weights, std::size_t lanes,
+                                    const RegimeWeek& week)
 {
-    weekBody(values, logWeights, lanes, week);
+    weekBody(values, logWeights, weights, lanes, week);
 }
 
 bool hasWideLanes()
@@ -411,33 +426,34 @@ bool hasWideLanes()
 
 }  // namespace
 
-void runRegimeSession(double* values, double* logWeights, std::size_t lanes, const RegimeSession& session)
+double runRegimeSession(double* values, double* logWeights, double* weights, std::size_t lanes,
+                        const RegimeSession& session)
 {
     assert(lanes % kLaneWidth == 0 && !session.sets.empty());
+    double logLikelihood = 0;
 #ifdef STEELYARD_WIDE
-    if (hasWideLanes())
-        sessionWide(values, logWeights, lanes, session);
-    else
+    if (hasWideLanes()) {
+        logLikelihood = sessionWide(values, logWeights, weights, lanes, session);
+    } else
 #endif
+    {
         sessionBody(values, logWeights, lanes, session);
+        logLikelihood = normaliseBody(logWeights, weights, lanes);
+    }
     assert(variancesArePositive(values, lanes));
+    return logLikelihood;
 }
 
-void runRegimeWeek(double* values, double* logWeights, std::size_t lanes, const RegimeWeek& week)
+void runRegimeWeek(double* values, double* logWeights, double* weights, std::size_t lanes, const RegimeWeek& week)
 {
     assert(lanes % (kLaneWidth * kRegimes) == 0 && lanes <= kRegimes * kMostAges);
 #ifdef STEELYARD_WIDE
     if (hasWideLanes())
-        weekWide(values, logWeights, lanes, week);
+        weekWide(values, logWeights, weights, lanes, week);
     else
 #endif
-        weekBody(values, logWeights, lanes, week);
+        weekBody(values, logWeights, weights, lanes, week);
     assert(variancesArePositive(values, lanes));
-}
-
-double normaliseRegimeWeights(double* logWeights, std::size_t lanes)
-{
-    return normaliseBody(logWeights, lanes);
 }
 
 }  // namespace steelyard

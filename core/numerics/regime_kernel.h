@@ -32,8 +32,9 @@ struct RegimeSession {
     const RegimeParameters* parameters = nullptr;
 };
 
-// Moves all hypotheses to the session's day, lets its sets speak and adds what they say to the logarithms of the weights.
-void runRegimeSession(double* values, double* logWeights, std::size_t lanes, const RegimeSession&);
+// Moves all hypotheses to the session's day, lets its sets speak and weighs the hypotheses anew: `weights` and their
+// logarithms sum to one. Returns ln of the session's likelihood.
+double runRegimeSession(double* values, double* logWeights, double* weights, std::size_t lanes, const RegimeSession&);
 
 struct RegimeWeek {
     double weekVariance = 0;  // of readiness
@@ -41,10 +42,7 @@ struct RegimeWeek {
     const RegimeParameters* parameters = nullptr;
 };
 
-// A week passes: readiness fades, segments grow older, end, and begin. Weights are normalised.
-void runRegimeWeek(double* values, double* logWeights, std::size_t lanes, const RegimeWeek&);
-
-// ln of the sum of the weights; takes it off each.
-double normaliseRegimeWeights(double* logWeights, std::size_t lanes);
+// A week passes: readiness fades, segments grow older, end, and begin.
+void runRegimeWeek(double* values, double* logWeights, double* weights, std::size_t lanes, const RegimeWeek&);
 
 }  // namespace steelyard

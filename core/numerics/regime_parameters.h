@@ -42,6 +42,8 @@ struct RegimeParameters {
     double offShare = 0.013;
     double offMean = 0;
     double offSd = 0.5;
+    // It is asked for only when a set lies further from what was expected than this (squared, in variances). 0: always.
+    double offFrom = 0;
     // A longer break: no growth over it, some loss, and less certainty.
     double gapWeeks = 2.3;
     double gapLossAfterWeeks = 2;

@@ -22,6 +22,23 @@
     </message>
 </context>
 <context>
+    <name>ForecastCommandText</name>
+    <message numerus="yes">
+        <source>For %n repetition(s): %1; the gym&apos;s nearest is %2.</source>
+        <translation>
+            <numerusform>For %n repetition: %1; the gym&apos;s nearest is %2.</numerusform>
+            <numerusform>For %n repetitions: %1; the gym&apos;s nearest is %2.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>For %n repetition(s): %1. No gym is known to round it to.</source>
+        <translation>
+            <numerusform>For %n repetition: %1. No gym is known to round it to.</numerusform>
+            <numerusform>For %n repetitions: %1. No gym is known to round it to.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>FormatText</name>
     <message numerus="yes">
         <source>%n day(s) ago</source>
@@ -227,6 +244,16 @@
         <translation>
             <numerusform>Review as of %1: %n lifter, worst first</numerusform>
             <numerusform>Review as of %1: %n lifters, worst first</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>SetOutlookText</name>
+    <message numerus="yes">
+        <source>and %n more</source>
+        <translation>
+            <numerusform>and %n more</numerusform>
+            <numerusform>and %n more</numerusform>
         </translation>
     </message>
 </context>

@@ -18,12 +18,12 @@ struct MainText {
 
 std::vector<ConsoleCommand> allCommands()
 {
-    return {newCommand(),    demoCommand(),   importCommand(), exportCommand(),
-            reviewCommand(), sheetsCommand(), verifyCommand()};
+    return {newCommand(),    demoCommand(),     importCommand(), exportCommand(),
+            reviewCommand(), forecastCommand(), sheetsCommand(), verifyCommand()};
 }
 
 // Promised by name, not there yet.
-constexpr std::array kLater{"forecast", "plan", "trial", "backup", "restore", "erase"};
+constexpr std::array kLater{"plan", "trial", "backup", "restore", "erase"};
 
 QString commandList(const std::vector<ConsoleCommand>& commands)
 {

@@ -3,7 +3,7 @@
 #include "core/analysis/line_numbers.h"
 #include "core/analysis/plain_trend.h"
 #include "core/analysis/reading_words.h"
-#include "core/analysis/set_forecast.h"
+#include "core/analysis/set_target.h"
 
 #include <algorithm>
 #include <cmath>
@@ -74,7 +74,8 @@ std::optional<Forecast> nextSet(const LineTracker& tracker, std::span<const Coun
     next.load = last->point.topLoad;
     next.repsInReserve = static_cast<int>(std::lround(tracker.usualReserve()));
     const QDate day = std::max(asOf, last->point.date.addDays(1));
-    const SetForecast forecast = forecastSet(tracker, day, std::log(moved) - tracker.lnReference(), 1);
+    const SetForecast forecast =
+        forecastStopped(tracker, day, std::log(moved) - tracker.lnReference(), 1, next.repsInReserve);
     const double kept = reserveReps(next.repsInReserve);
     const auto reps = [&](double probability) { return std::max(0.0, forecast.reps(probability) - kept); };
     next.repsMedian = reps(0.5);

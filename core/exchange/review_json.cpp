@@ -12,6 +12,11 @@ QJsonValue jsonNumber(double value)
     return std::isfinite(value) ? QJsonValue(value) : QJsonValue(QJsonValue::Null);
 }
 
+QJsonValue jsonNumber(std::optional<double> value)
+{
+    return value ? jsonNumber(*value) : QJsonValue(QJsonValue::Null);
+}
+
 template <class Part>
 QJsonValue jsonNumber(const std::optional<Part>& part, double Part::*member)
 {
@@ -44,12 +49,16 @@ QJsonObject jsonLine(const LineReview& line)
             {QStringLiteral("verdict"), toText(reading.verdict)},
             {QStringLiteral("reason"), reading.reason},
             {QStringLiteral("since"), jsonDay(reading.since)},
+            {QStringLiteral("since_earliest"), jsonDay(reading.sinceEarliest)},
+            {QStringLiteral("since_latest"), jsonDay(reading.sinceLatest)},
             {QStringLiteral("exposures"), reading.exposures},
             {QStringLiteral("counted_share"), jsonNumber(reading.countedShare)},
             {QStringLiteral("watched_share"), jsonNumber(reading.watchedShare)},
             {QStringLiteral("rate_per_week"), jsonNumber(reading.rate, &TrendRate::perWeek)},
             {QStringLiteral("rate_low90"), jsonNumber(reading.rate, &TrendRate::low90)},
             {QStringLiteral("rate_high90"), jsonNumber(reading.rate, &TrendRate::high90)},
+            {QStringLiteral("plain_rate_per_week"), jsonNumber(reading.plain, &TrendRate::perWeek)},
+            {QStringLiteral("weeks_to_tell"), jsonNumber(reading.weeksToTell)},
             {QStringLiteral("p_rising"), jsonNumber(reading.rate, &TrendRate::pRising)},
             {QStringLiteral("p_falling"), jsonNumber(reading.rate, &TrendRate::pFalling)},
             {QStringLiteral("capacity_kg"), jsonNumber(reading.capacity, &CapacityEstimate::kg)},

@@ -58,7 +58,8 @@ QString severityWord(Severity severity)
 
 QString rateCell(const LineReading& reading)
 {
-    if (!reading.rate) return QStringLiteral("–");
+    // A rate beside "can't tell" would be read as telling after all.
+    if (!reading.rate || reading.verdict == Verdict::CantTell) return QStringLiteral("–");
     const QString number = QString::number(100 * reading.rate->perWeek, 'f', 2);
     return (reading.rate->perWeek > 0 ? QStringLiteral("+") : QString()) + number + QStringLiteral(" %/wk");
 }

@@ -10,6 +10,7 @@ namespace steelyard {
 [[nodiscard]] ConsoleCommand importCommand();
 [[nodiscard]] ConsoleCommand exportCommand();
 [[nodiscard]] ConsoleCommand reviewCommand();
+[[nodiscard]] ConsoleCommand forecastCommand();
 [[nodiscard]] ConsoleCommand sheetsCommand();
 [[nodiscard]] ConsoleCommand verifyCommand();
 

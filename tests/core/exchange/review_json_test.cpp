@@ -50,10 +50,13 @@ TEST(ReviewJson, HasEveryKeyOfTheContract)
     const QJsonObject athlete = athleteOf(fullReview());
     expectKeys(athlete, QStringLiteral("name attention lines flags"));
     for (const QJsonValue& line : athlete[QStringLiteral("lines")].toArray()) {
-        expectKeys(line.toObject(),
-                   QStringLiteral("key exercise variant grip standard verdict reason since exposures "
-                                  "counted_share watched_share rate_per_week rate_low90 rate_high90 "
-                                  "p_rising p_falling capacity_kg capacity_low90_kg capacity_high90_kg next"));
+        expectKeys(
+            line.toObject(),
+            QStringLiteral(
+                "key exercise variant grip standard verdict reason since since_earliest since_latest exposures why "
+                "counted_share watched_share rate_per_week rate_low90 rate_high90 "
+                "plain_rate_per_week weeks_to_tell p_rising p_falling capacity_kg capacity_low90_kg capacity_high90_kg "
+                "next"));
         expectKeys(line[QStringLiteral("next")].toObject(),
                    QStringLiteral("load_kg rir reps_median reps_low80 reps_high80"));
     }
@@ -109,6 +112,36 @@ TEST(ReviewText, ShowsMassesInTheLiftersUnitAndJsonInKilograms)
     EXPECT_FALSE(text.contains(QStringLiteral(" kg"))) << text.toStdString();
     const QJsonObject athlete = athleteOf(fullReview(MassUnit::lb, Wording{.unit = MassUnit::kg}));
     EXPECT_EQ(athlete, athleteOf(fullReview(MassUnit::kg)));
+}
+
+TEST(ReviewText, ShowsNoRateWhereItCantTell)
+{
+    auto reviews = fullReview();
+    LineReading& reading = reviews[0].lines.at(0).reading;
+    reading.rate = TrendRate{0.0123, 0.01, 0.02, 0.9, 0.1};
+    ASSERT_NE(reading.verdict, Verdict::CantTell);
+    EXPECT_TRUE(reviewText(kToday, reviews).contains(QStringLiteral("+1.23 %/wk")));
+    reading.verdict = Verdict::CantTell;
+    EXPECT_FALSE(reviewText(kToday, reviews).contains(QStringLiteral("%/wk")));
+}
+
+TEST(ReviewJson, WritesTheOnsetThePlainRateAndTheWeeksToTellOrNull)
+{
+    auto reviews = fullReview();
+    LineReading& reading = reviews[0].lines.at(0).reading;
+    reading.sinceEarliest = QDate(2026, 3, 2);
+    reading.sinceLatest = QDate(2026, 4, 6);
+    reading.plain = TrendRate{0.004, 0.001, 0.007, 0.9, 0.1};
+    reading.weeksToTell = 7.5;
+    const auto first = [&] { return athleteOf(reviews)[QStringLiteral("lines")].toArray().at(0).toObject(); };
+    EXPECT_EQ(first()[QStringLiteral("since_earliest")], QStringLiteral("2026-03-02"));
+    EXPECT_EQ(first()[QStringLiteral("since_latest")], QStringLiteral("2026-04-06"));
+    EXPECT_EQ(first()[QStringLiteral("plain_rate_per_week")].toDouble(), 0.004);
+    EXPECT_EQ(first()[QStringLiteral("weeks_to_tell")].toDouble(), 7.5);
+    reading = {};
+    for (const auto& key : {QStringLiteral("since_earliest"), QStringLiteral("since_latest"),
+                            QStringLiteral("plain_rate_per_week"), QStringLiteral("weeks_to_tell")})
+        EXPECT_TRUE(first()[key].isNull()) << qPrintable(key);
 }
 
 TEST(ReviewText, SaysWhenNothingIsOpen)

@@ -50,7 +50,12 @@ void LifterTracker::advance(const AthleteLog& log, const CountedLines& counted, 
         const auto hasBegun = [&](std::size_t line) {
             return !counted[line].empty() && counted[line].front().point.date <= day;
         };
-        // Newcomers hear of the others as they were last week, so that the order of lines doesn't matter.
+        // Newcomers hear of the others as they were last week: neither the order of lines matters nor the day at which a
+        // kept state goes on.
+        if (m_lines.size() < log.lines.size() && m_noiseWeek != *week) {
+            hearNoise();
+            m_noiseWeek = *week;
+        }
         for (std::size_t i = 0; i < log.lines.size(); ++i)
             if (hasBegun(i))
                 if (Followed& one = follow(log.lines[i].id); !one.toldOfNoise) expectNoise(one);
@@ -61,22 +66,27 @@ void LifterTracker::advance(const AthleteLog& log, const CountedLines& counted, 
     m_week = weekOf(until);
 }
 
-void LifterTracker::expectNoise(Followed& newcomer) const
+void LifterTracker::hearNoise()
 {
-    std::vector<double> sum;
+    m_noise.clear();
     double lines = 0;
     for (const auto& [id, other] : m_lines) {
-        if (&other == &newcomer || !other.tracker.started()) continue;
+        if (!other.tracker.started()) continue;
         const auto weights = other.tracker.noiseWeights();
-        sum.resize(weights.size(), 0.0);
-        for (std::size_t i = 0; i < weights.size(); ++i) sum[i] += weights[i];
+        m_noise.resize(weights.size(), 0.0);
+        for (std::size_t i = 0; i < weights.size(); ++i) m_noise[i] += weights[i];
         ++lines;
     }
+    for (double& weight : m_noise) weight /= lines;
+}
+
+void LifterTracker::expectNoise(Followed& newcomer) const
+{
     newcomer.toldOfNoise = true;
-    if (lines == 0) return;
-    const auto usual = newcomer.tracker.noiseWeights();
-    for (std::size_t i = 0; i < sum.size(); ++i) sum[i] = 0.5 * (sum[i] / lines + usual[i]);
-    newcomer.tracker.expectNoise(sum);
+    if (m_noise.empty()) return;
+    auto expected = newcomer.tracker.noiseWeights();
+    for (std::size_t i = 0; i < expected.size(); ++i) expected[i] = 0.5 * (m_noise[i] + expected[i]);
+    newcomer.tracker.expectNoise(expected);
 }
 
 void LifterTracker::shareExperience()

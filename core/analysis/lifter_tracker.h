@@ -40,6 +40,7 @@ private:
 
     Followed& follow(Id<LiftLine>);
     void shareExperience();
+    void hearNoise();
     void expectNoise(Followed&) const;
 
     const ReadingParameters* m_parameters;
@@ -47,7 +48,9 @@ private:
     std::optional<Experience> m_experience;
     std::map<Id<LiftLine>, Followed> m_lines;
     LineTracker m_unstarted;
-    std::optional<qint64> m_week;  // the last one that was gone through
+    std::optional<qint64> m_week;      // the last one that was gone through, perhaps in part
+    std::vector<double> m_noise;       // mean over the lines that had started before that week
+    std::optional<qint64> m_noiseWeek;
 };
 
 }  // namespace steelyard

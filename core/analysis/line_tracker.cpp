@@ -118,8 +118,16 @@ std::span<const NoiseScale> LineTracker::noiseScalesOf() const
 
 SetContext LineTracker::contextAt(const LineRecord& record, const AthleteLog& log, QDate date) const
 {
+    SetContext context = frameAt(record, log, date);
+    context.usualReserve = usualReserve();
+    return context;
+}
+
+// Without the usual reserve, which takes a median and is seldom asked for.
+SetContext LineTracker::frameAt(const LineRecord& record, const AthleteLog& log, QDate date) const
+{
     return {record.variant.value.loading, heardBodyKg(record, log.bodyMass, date), m_lnReference,
-            record.variant.value.band.high, usualReserve()};
+            record.variant.value.band.high, kAssumedReserve};
 }
 
 void LineTracker::advance(const LineRecord& record, std::span<const CountedExposure> counted, const AthleteLog& log,
@@ -136,7 +144,10 @@ void LineTracker::advance(const LineRecord& record, std::span<const CountedExpos
 void LineTracker::takeSession(const LineRecord& record, std::size_t at, const AthleteLog& log)
 {
     const Exposure& exposure = record.exposures[at];
-    const SetContext context = contextAt(record, log, exposure.date);
+    SetContext context = frameAt(record, log, exposure.date);
+    const bool asksForReserve = std::ranges::any_of(
+        exposure.sets, [](const LoggedSet& logged) { return !reserveOf(logged.set); });
+    if (asksForReserve) context.usualReserve = usualReserve();
     HeardSession heard{at, {}, {}};
     int number = 0;
     for (std::size_t i = 0; i < exposure.sets.size(); ++i) {

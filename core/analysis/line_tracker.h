@@ -88,6 +88,7 @@ public:
 private:
     [[nodiscard]] std::span<const NoiseScale> noiseScalesOf() const;
     void closeWeeksBefore(qint64 week, std::span<const CountedExposure>, const AthleteLog&);
+    [[nodiscard]] SetContext frameAt(const LineRecord&, const AthleteLog&, QDate) const;
     void leaveOutSlips(HeardSession&);
     void takeSession(const LineRecord&, std::size_t exposure, const AthleteLog&);
 

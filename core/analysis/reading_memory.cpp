@@ -7,7 +7,8 @@
 namespace steelyard {
 namespace {
 
-constexpr std::array kWeeksBack{208, 104, 52, 26, 13, 4, 0};
+// How old the kept states are. Yesterday's is there because what is typed today joins today's session.
+constexpr std::array kDaysBack{208 * 7, 104 * 7, 52 * 7, 26 * 7, 13 * 7, 4 * 7, 1, 0};
 
 // A running 64-bit mix (the finaliser of splitmix64): not secret, but two different records practically never agree.
 class Seal {
@@ -96,9 +97,8 @@ const LifterTracker& ReadingMemory::recall(const AthleteLog& log, const CountedL
     m_weeksReplayed = weekOf(asOf) - weekOf(from);
     LifterTracker state = m_kept.empty() ? LifterTracker(parameters, thresholds, log.athlete.value.experience)
                                          : m_kept.back().state;
-    for (const int weeks : kWeeksBack) {
-        // States end with a week, so that nothing of it is missing when it goes on.
-        const QDate until = weeks == 0 ? asOf : lastDayOfWeek(weekOf(asOf) - weeks);
+    for (const int days : kDaysBack) {
+        const QDate until = asOf.addDays(-days);
         if (until < from || (!m_kept.empty() && until <= m_kept.back().until)) continue;
         state.advance(log, counted, until);
         m_kept.push_back({until, sealOf(log, until), state});
@@ -113,8 +113,8 @@ void ReadingMemory::thin(QDate asOf)
     std::vector<Kept> kept;
     for (std::size_t i = 0; i < m_kept.size(); ++i) {
         const auto distance = [&](const Kept& one) {
-            const qint64 weeks = weekOf(asOf) - weekOf(one.until);
-            return std::ranges::find_if(kWeeksBack, [&](int back) { return weeks >= back; }) - kWeeksBack.begin();
+            const qint64 days = one.until.daysTo(asOf);
+            return std::ranges::find_if(kDaysBack, [&](int back) { return days >= back; }) - kDaysBack.begin();
         };
         const bool last = i + 1 == m_kept.size();
         // The older of two at one distance is the safer one for edits; the newest is always needed.

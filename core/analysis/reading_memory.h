@@ -7,7 +7,7 @@
 //
 // A kept state is used only if everything it rests on is the same: sets, body mass, plans, experience, bands, numbers. So a
 // reading with a memory equals one without, to the last bit. Not for several threads at once.
-// States are kept for today and about 4, 13, 26, 52, 104 and 208 weeks back: some hundred kilobytes for each.
+// States are kept for today, yesterday and about 4, 13, 26, 52, 104 and 208 weeks back: some hundred kilobytes for each.
 #pragma once
 
 #include "core/analysis/lifter_tracker.h"

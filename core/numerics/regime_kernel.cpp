@@ -319,6 +319,15 @@ STEELYARD_LANES void fadeReadiness(double* values, std::size_t lanes, double rho
 }
 
 inline constexpr std::size_t kMostAges = 32;
+// Moves every age but the oldest up by one, onto the one before the oldest. `ages` is a multiple of four, at least eight.
+STEELYARD_LANES void growOlder(double* of, std::size_t ages)
+{
+    const double oldest = of[ages - 1];
+    for (std::size_t at = ages - kLaneWidth; at > 0; at -= kLaneWidth) storeLanes(of + at, loadLanes(of + at - 1));
+    storeLanes(of + 1, loadLanes(of));
+    of[ages - 1] = oldest;
+}
+
 // The Gaussian that leaves a regime this week, weighted by the chance of leaving.
 struct Leaving {
     Moments moments;
@@ -359,11 +368,8 @@ STEELYARD_LANES void weekBody(double* values, double* logWeights, double* weight
             }
         }
         own[last] = oldest;
-        for (std::size_t c = 0; c < kRegimeRows; ++c) {
-            double* of = row + c * lanes;
-            for (std::size_t age = last - 1; age > 0; --age) of[age] = of[age - 1];
-        }
-        for (std::size_t age = last - 1; age > 0; --age) own[age] = own[age - 1];
+        for (std::size_t c = 0; c < kRegimeRows; ++c) growOlder(row + c * lanes, ages);
+        growOlder(own, ages);
     }
     const double paceMean[kRegimes] = {week.pace.mean, 0, p.fallMean};
     const double paceSd[kRegimes] = {week.pace.sd, p.flatSd, p.fallSd};

@@ -6,6 +6,7 @@
 // Nothing but log.csv speaks; params.csv gives the experience and the planned band, truth.csv the weeks to answer for.
 #include "core/analysis/regime_engine.h"
 #include "core/analysis/set_forecast.h"
+#include "tests/benchmarks/benchmark_support.h"
 #include "tests/support/log_builder.h"
 
 #include <QtCore/QFile>
@@ -21,6 +22,7 @@
 namespace steelyard {
 namespace {
 
+using benchmark::Stopwatch;
 using Fields = std::map<QString, QString>;
 
 std::vector<Fields> readTable(const QString& path)
@@ -170,6 +172,23 @@ void answerFor(const QString& key, int firstWeek, const AthleteLog& log, const R
     for (qint64 week = firstWeek; week < kWeeks; ++week) answers.week(key, week, said.contains(week) ? said[week] : nullptr);
 }
 
+// The reading alone, without files and forecasts, in one thread: what the plain filter in prototype.py is raced against.
+void timeReading(const Roster& roster, const ReadingParameters& parameters, const VerdictThresholds& thresholds)
+{
+    const QDate end = QDate(2024, 1, 1).addDays(7 * kWeeks);
+    const Stopwatch watch;
+    std::size_t sets = 0;
+    for (const auto& [key, log] : roster.logs) {
+        const LineRecord& record = log.lines.front();
+        LineTracker tracker(parameters, thresholds, log.athlete.value.experience);
+        tracker.advance(record, countExposures(record, log.bodyMass, end), log, end);
+        for (const Exposure& exposure : record.exposures) sets += exposure.sets.size();
+    }
+    const double seconds = watch.processorSeconds();
+    std::fprintf(stderr, "reading: %.3f s for %zu sets, %.2f us a set\n", seconds, sets,
+                 1e6 * seconds / static_cast<double>(sets));
+}
+
 int run(int argc, char** argv)
 {
     if (argc < 3) {
@@ -189,6 +208,7 @@ int run(int argc, char** argv)
             parameters.filter.ages = std::atoi(argv[++i]);
     }
     const Roster roster = readRoster(QString::fromLocal8Bit(argv[1]), unknown);
+    timeReading(roster, parameters, thresholds);
     Answers answers(QString::fromLocal8Bit(argv[2]));
     for (const QString& key : roster.keys)
         answerFor(key, roster.firstWeek.at(key), roster.logs.at(key), parameters, thresholds, answers);

@@ -19,6 +19,11 @@ constexpr double kSlipRatio = 0.45;  // ln
 constexpr std::size_t kUsualSessions = 5;
 constexpr std::size_t kLeastUsualSessions = 2;
 constexpr int kMostSlips = 2;  // sessions in a row
+// A case that the record has all but ruled out is followed no longer: after some months one or two are left.
+constexpr double kLeastCaseWeight = 3e-4;
+constexpr std::size_t kWeeksBetweenDrops = 13;
+// ln likelihood of an experience that was dropped, below the best.
+constexpr double kDroppedEvidence = -8;
 
 double heardBodyKg(const LineRecord& record, const std::vector<BodyMassEntry>& masses, QDate date)
 {
@@ -74,6 +79,7 @@ LineTracker::LineTracker(const ReadingParameters& parameters, const VerdictThres
     };
     const double trust = experience ? parameters.experienceTrust[static_cast<std::size_t>(*experience)] : 0;
     if (experience && trust >= 1) {
+        m_fineNoises = true;
         open(*experience, 1, parameters.noises);
         return;
     }
@@ -91,28 +97,34 @@ std::array<double, 3> LineTracker::experienceEvidence() const
     const auto at = [](const TrackedCase& one) { return static_cast<std::size_t>(one.experience); };
     for (const TrackedCase& one : m_cases) most[at(one)] = std::max(most[at(one)], one.filter.logLikelihood());
     for (const TrackedCase& one : m_cases) sums[at(one)] += std::exp(one.filter.logLikelihood() - most[at(one)]);
-    for (std::size_t i = 0; i < sums.size(); ++i) sums[i] = sums[i] > 0 ? most[i] + std::log(sums[i]) : 0;
+    const double best = *std::ranges::max_element(most);
+    for (std::size_t i = 0; i < sums.size(); ++i)
+        sums[i] = sums[i] > 0 ? most[i] + std::log(sums[i]) : best + kDroppedEvidence;
     return sums;
 }
 
 void LineTracker::expectNoise(const std::vector<double>& weights)
 {
-    for (std::size_t i = 0; i < m_cases.size(); ++i)
-        m_cases[i].logPrior += std::log(std::max(weights[i % weights.size()], 1e-6))
-                               - std::log(noiseScalesOf()[i % weights.size()].prior);
+    const auto scales = noiseScalesOf();
+    for (TrackedCase& one : m_cases)
+        for (std::size_t i = 0; i < scales.size(); ++i)
+            if (scales[i].scale == one.noise) one.logPrior += std::log(std::max(weights[i], 1e-6) / scales[i].prior);
 }
 
 std::vector<double> LineTracker::noiseWeights() const
 {
-    std::vector<double> sums(noiseScalesOf().size(), 0.0);
+    const auto scales = noiseScalesOf();
+    std::vector<double> sums(scales.size(), 0.0);
     const auto weights = caseWeights();
-    for (std::size_t i = 0; i < weights.size(); ++i) sums[i % sums.size()] += weights[i];
+    for (std::size_t at = 0; at < weights.size(); ++at)
+        for (std::size_t i = 0; i < scales.size(); ++i)
+            if (scales[i].scale == m_cases[at].noise) sums[i] += weights[at];
     return sums;
 }
 
 std::span<const NoiseScale> LineTracker::noiseScalesOf() const
 {
-    if (m_cases.size() == m_parameters->noises.size()) return m_parameters->noises;
+    if (m_fineNoises) return m_parameters->noises;
     return m_parameters->coarseNoises;
 }
 
@@ -219,7 +231,17 @@ void LineTracker::closeWeeksBefore(qint64 week, std::span<const CountedExposure>
         else if (QStringView(found.reason) != u"deload" && QStringView(found.reason) != u"after_layoff")
             m_said = found.verdict;
         for (TrackedCase& one : m_cases) one.filter.startWeek();
+        if (m_weeks.size() % kWeeksBetweenDrops == 0) dropUnlikelyCases();
     }
+}
+
+void LineTracker::dropUnlikelyCases()
+{
+    const auto weights = caseWeights();
+    std::vector<TrackedCase> kept;
+    for (std::size_t i = 0; i < weights.size(); ++i)
+        if (weights[i] >= kLeastCaseWeight) kept.push_back(std::move(m_cases[i]));
+    m_cases = std::move(kept);
 }
 
 std::vector<double> LineTracker::caseWeights() const

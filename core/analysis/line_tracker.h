@@ -89,12 +89,14 @@ private:
     [[nodiscard]] std::span<const NoiseScale> noiseScalesOf() const;
     void closeWeeksBefore(qint64 week, std::span<const CountedExposure>, const AthleteLog&);
     [[nodiscard]] SetContext frameAt(const LineRecord&, const AthleteLog&, QDate) const;
+    void dropUnlikelyCases();
     void leaveOutSlips(HeardSession&);
     void takeSession(const LineRecord&, std::size_t exposure, const AthleteLog&);
 
     const ReadingParameters* m_parameters;
     const VerdictThresholds* m_thresholds;
     std::vector<TrackedCase> m_cases;
+    bool m_fineNoises = false;
     std::vector<TrackedWeek> m_weeks;
     std::deque<double> m_reserves;  // the last reported ones
     std::deque<double> m_singles;   // what the last sessions stood for, roughly

@@ -46,7 +46,7 @@ struct VerdictThresholds {
     // are in the guide. Convention.
     [[nodiscard]] constexpr double notRising(Experience experience) const
     {
-        constexpr double kLevels[3][3] = {{0.525, 0.55, 0.475}, {0.625, 0.625, 0.525}, {0.725, 0.70, 0.575}};
+        constexpr double kLevels[3][3] = {{0.525, 0.55, 0.475}, {0.625, 0.64, 0.525}, {0.725, 0.70, 0.575}};
         return kLevels[static_cast<std::size_t>(caution)][static_cast<std::size_t>(experience)];
     }
     // Smallest worthwhile rise of capacity a week. Convention, of the size of long-run gains in competing lifters: 7.5 to

@@ -17,7 +17,7 @@ from roster_truth import (
 )
 
 # Of not rising, by level: tuned on the roster of seed 22 to one false alarm a year of progress.
-THRESHOLDS = (0.625, 0.625, 0.525)
+THRESHOLDS = (0.625, 0.64, 0.525)
 PLAIN = (1.0, 1.0, 1.0)
 # Of rising, flat, falling: tuned on the same roster for balanced accuracy.
 CLASS_WEIGHTS = (1.0, 2.0, 12.0)

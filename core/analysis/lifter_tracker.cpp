@@ -14,10 +14,10 @@ CountedLines countLines(const AthleteLog& log, QDate until)
 
 LifterTracker::LifterTracker(const ReadingParameters& parameters, const VerdictThresholds& thresholds,
                              std::optional<Experience> experience)
-    : m_parameters(&parameters)
-    , m_thresholds(&thresholds)
-    , m_experience(experience)
-    , m_unstarted(parameters, thresholds, experience)
+    : m_parameters(&parameters),
+      m_thresholds(&thresholds),
+      m_experience(experience),
+      m_unstarted(parameters, thresholds, experience)
 {}
 
 const LineTracker& LifterTracker::line(Id<LiftLine> id) const
@@ -59,8 +59,13 @@ void LifterTracker::advance(const AthleteLog& log, const CountedLines& counted, 
         for (std::size_t i = 0; i < log.lines.size(); ++i)
             if (hasBegun(i))
                 if (Followed& one = follow(log.lines[i].id); !one.toldOfNoise) expectNoise(one);
-        for (std::size_t i = 0; i < log.lines.size(); ++i)
-            if (hasBegun(i)) follow(log.lines[i].id).tracker.advance(log.lines[i], counted[i], log, day);
+        for (std::size_t i = 0; i < log.lines.size(); ++i) {
+            if (!hasBegun(i)) continue;
+            LineTracker& tracker = follow(log.lines[i].id).tracker;
+            // Of the last weeks before the day that the state is for, wherever it was taken up: so it doesn't show that it was.
+            tracker.keepSurprisesFrom(until.addDays(-7 * kSurpriseWeeks));
+            tracker.advance(log.lines[i], counted[i], log, day);
+        }
         if (!m_experience) shareExperience();
     }
     m_week = weekOf(until);

@@ -1,5 +1,7 @@
 #include "core/analysis/line_gates.h"
 
+#include "core/analysis/planned_hold.h"
+
 #include <algorithm>
 
 namespace steelyard {
@@ -87,7 +89,8 @@ void judgeBreak(LineGates& gates, std::span<const CountedExposure> counted, QDat
 
 bool isEasyWeek(std::span<const CountedExposure> counted, const std::vector<Row<Block>>& blocks, QDate day)
 {
-    if (!counted.empty() && counted.back().point.deload && counted.back().point.date.daysTo(day) < kWeekLength) return true;
+    if (!counted.empty() && counted.back().point.deload && counted.back().point.date.daysTo(day) < kWeekLength)
+        return true;
     return std::ranges::any_of(blocks, [&](const Row<Block>& block) {
         const qint64 days = block.value.start.daysTo(day);
         const qint64 week = days / kWeekLength;
@@ -99,7 +102,7 @@ bool isEasyWeek(std::span<const CountedExposure> counted, const std::vector<Row<
 }  // namespace
 
 LineGates gatesAt(std::span<const CountedExposure> all, const std::vector<Row<Block>>& blocks, QDate day,
-                  const VerdictThresholds& limits)
+                  const VerdictThresholds& limits, const std::optional<LiftLine>& line)
 {
     const auto counted = upTo(all, day);
     LineGates gates;
@@ -108,6 +111,7 @@ LineGates gatesAt(std::span<const CountedExposure> all, const std::vector<Row<Bl
     judgeEffort(gates, counted, limits);
     judgeBreak(gates, counted, day, limits);
     gates.deload = isEasyWeek(counted, blocks, day);
+    gates.plannedHold = line && isHoldPlanned(*line, blocks, day);
     return gates;
 }
 

@@ -23,14 +23,15 @@ struct LineGates {
     bool effortUnknown = false;
     double effortlessShare = 0;  // of the working sets of the last exposures
     bool afterLayoff = false;
-    qint64 layoffDays = 0;  // of the last break, if afterLayoff
-    bool deload = false;    // the last session or the planned week
+    qint64 layoffDays = 0;     // of the last break, if afterLayoff
+    bool deload = false;       // the last session or the planned week
+    bool plannedHold = false;  // planned_hold.h
     friend bool operator==(const LineGates&, const LineGates&) = default;
 };
 
-// `counted` is oldest first and may go on after the day.
+// `counted` is oldest first and may go on after the day. `line`: whose plan is looked at; absent: no hold is planned for it.
 [[nodiscard]] LineGates gatesAt(std::span<const CountedExposure> counted, const std::vector<Row<Block>>& blocks,
-                                QDate day, const VerdictThresholds&);
+                                QDate day, const VerdictThresholds&, const std::optional<LiftLine>& line = {});
 
 // Weeks run from Monday; the number of the one a day lies in grows by one a week.
 [[nodiscard]] qint64 weekOf(QDate);

@@ -27,8 +27,7 @@ double quantileOf(const std::vector<Bell>& bells, double probability)
     for (int step = 0; step < 40 && high - low > 1e-9; ++step) {
         const double middle = 0.5 * (low + high);
         double below = 0;
-        for (const Bell& bell : bells)
-            below += bell.weight * normalCdf((middle - bell.mean) / std::max(bell.sd, 1e-9));
+        for (const Bell& bell : bells) below += bell.weight * normalCdf((middle - bell.mean) / std::max(bell.sd, 1e-9));
         (below < probability ? low : high) = middle;
     }
     return 0.5 * (low + high);
@@ -70,6 +69,18 @@ TrendRate rateOf(const LineTracker& tracker)
     rate.pRising = chances.rising;
     rate.pFalling = chances.falling;
     return rate;
+}
+
+double fastPaceOf(const LineTracker& tracker, std::optional<Experience> experience)
+{
+    const auto weights = tracker.caseWeights();
+    double pace = 0;
+    for (std::size_t i = 0; i < weights.size(); ++i) {
+        const Experience level = experience.value_or(tracker.cases()[i].experience);
+        const RegimePace& usual = tracker.parameters().paces[static_cast<std::size_t>(level)];
+        pace += weights[i] * (usual.mean + kNormal90 * usual.sd);
+    }
+    return pace / tracker.parameters().filter.elasticityMean;
 }
 
 CapacityEstimate capacityOf(const LineTracker& tracker, double bodyKg)
@@ -125,7 +136,7 @@ Onset onsetOf(const LineTracker& tracker, QDate day)
     // A word that has stood for weeks began when it was first read, not within the filter's memory.
     for (auto week = tracker.weeks().rbegin(); week != tracker.weeks().rend(); ++week) {
         const bool down = week->verdict == Verdict::Stalled || week->verdict == Verdict::Slipping;
-        const bool silent = QStringView(week->reason) == u"deload" || QStringView(week->reason) == u"after_layoff";
+        const bool silent = isOfTheCalendar(week->reason);
         if (!down && !silent) break;
         if (!down) continue;
         const QDate then = lastDayOfWeek(week->week).addDays(-std::lround(7 * week->weeksNotRising));

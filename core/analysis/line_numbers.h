@@ -10,6 +10,9 @@ namespace steelyard {
 
 // Growth of load a week with its 90 % interval; the chances are calibrated (verdict_rules.h).
 [[nodiscard]] TrendRate rateOf(const LineTracker&);
+// Growth of load a week that one rising lifter in twenty of this experience is faster than; when nobody wrote it down, of
+// the experience that the record tells.
+[[nodiscard]] double fastPaceOf(const LineTracker&, std::optional<Experience>);
 // `bodyKg`: kilograms moved that are not external load.
 [[nodiscard]] CapacityEstimate capacityOf(const LineTracker&, double bodyKg);
 // Mean of lambda: what a unit of ln load costs this lifter in z.

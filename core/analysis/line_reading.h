@@ -12,6 +12,16 @@ namespace steelyard {
 
 enum class Verdict { Progressing, Holding, Stalled, Slipping, CantTell };
 
+// How likely it is that a line rises, stays level or falls, as the filter states it; they sum to 1.
+struct RegimeChances {
+    double rising = 0;
+    double flat = 0;
+    double falling = 0;
+    friend bool operator==(const RegimeChances&, const RegimeChances&) = default;
+
+    [[nodiscard]] double notRising() const { return flat + falling; }
+};
+
 // Shares of capacity a week (0.004 = 0.4 %), with a 90 % interval, and how likely the line rises or falls.
 struct TrendRate {
     double perWeek = 0;
@@ -66,6 +76,19 @@ struct TrendPoint {
     friend bool operator==(const TrendPoint&, const TrendPoint&) = default;
 };
 
+inline constexpr int kSurpriseWeeks = 8;  // that they are kept for
+
+// How far the first working set of a session was from what was to be expected of it the moment before.
+struct SessionSurprise {
+    QDate date;
+    Load load;
+    int reps = 0;          // completed
+    double extraReps = 0;  // above what was expected; below when negative
+    double errorSds = 0;   // the same in standard deviations of such a set on a usual day
+    bool watched = false;
+    friend bool operator==(const SessionSurprise&, const SessionSurprise&) = default;
+};
+
 struct LineReading {
     Verdict verdict = Verdict::CantTell;
     QString reason;              // machine word: why this verdict
@@ -75,17 +98,23 @@ struct LineReading {
     std::optional<QDate> sinceEarliest;
     std::optional<QDate> sinceLatest;
     int exposures = 0;
-    double countedShare = 0;  // counted of completed repetitions, recent exposures
-    double watchedShare = 0;  // watched of working sets, recent exposures
+    double countedShare = 0;              // counted of completed repetitions, recent exposures
+    double watchedShare = 0;              // watched of working sets, recent exposures
+    std::optional<RegimeChances> stated;  // before calibration: what words rest on. Absent: no set that says anything
+    // Set on the lines that fall with the lifter's others for a reason they likely share: how likely that is.
+    std::optional<double> commonFall;
     std::optional<TrendRate> rate;
+    // Growth a week that one rising lifter in twenty of this experience is faster than.
+    std::optional<double> fastPerWeek;
     std::optional<TrendRate> plain;  // a robust straight line through the last sessions, for those who check by eye
     int plainSessions = 0;           // that it goes through
     // Weeks in which a stop of this lifter's expected pace would show, at this rate of training; absent when unknown.
     std::optional<double> weeksToTell;
     std::optional<CapacityEstimate> capacity;
     std::optional<Forecast> next;
-    std::vector<ReadingPoint> points;  // every exposure, oldest first
-    std::vector<TrendPoint> trend;     // empty when there is none
+    std::vector<ReadingPoint> points;        // every exposure, oldest first
+    std::vector<TrendPoint> trend;           // empty when there is none
+    std::vector<SessionSurprise> surprises;  // of the last kSurpriseWeeks weeks, oldest first
 };
 
 // How a line is read. `record` is one of `log.lines`; the log gives what a line alone can't: experience, body mass and

@@ -1,5 +1,6 @@
 #include "core/analysis/line_tracker.h"
 
+#include "core/analysis/session_surprises.h"
 #include "core/numerics/robust_trend.h"
 
 #include <algorithm>
@@ -146,11 +147,18 @@ void LineTracker::advance(const LineRecord& record, std::span<const CountedExpos
                           QDate until)
 {
     if (m_taken == 0) m_lnReference = referenceOf(record, log.bodyMass);
+    m_line = record.line;
     for (; m_taken < record.exposures.size() && record.exposures[m_taken].date <= until; ++m_taken) {
         closeWeeksBefore(weekOf(record.exposures[m_taken].date), counted, log);
         takeSession(record, m_taken, log);
     }
     closeWeeksBefore(weekOf(until), counted, log);
+}
+
+void LineTracker::keepSurprisesFrom(QDate from)
+{
+    m_surprisesFrom = from;
+    std::erase_if(m_surprises, [&](const SessionSurprise& one) { return one.date < from; });
 }
 
 void LineTracker::takeSession(const LineRecord& record, std::size_t at, const AthleteLog& log)
@@ -180,6 +188,8 @@ void LineTracker::takeSession(const LineRecord& record, std::size_t at, const At
     }
     if (heard.observations.empty()) return;
     if (m_listener) m_listener(*this, heard);
+    if (m_surprisesFrom && exposure.date >= *m_surprisesFrom)
+        if (const auto surprise = surpriseOf(*this, exposure, heard)) m_surprises.push_back(*surprise);
     for (TrackedCase& one : m_cases)
         one.filter.session(static_cast<double>(exposure.date.toJulianDay()), heard.observations);
     if (!m_week) m_week = weekOf(exposure.date);
@@ -188,7 +198,8 @@ void LineTracker::takeSession(const LineRecord& record, std::size_t at, const At
 void LineTracker::leaveOutSlips(HeardSession& heard)
 {
     std::optional<double> usual;
-    if (m_singles.size() >= kLeastUsualSessions) usual = median(std::vector<double>(m_singles.begin(), m_singles.end()));
+    if (m_singles.size() >= kLeastUsualSessions)
+        usual = median(std::vector<double>(m_singles.begin(), m_singles.end()));
     const auto isSlip = [&](const RegimeObservation& said) {
         const double apart = roughLnSingle(said) - usual.value_or(0);
         // A bound that a slip makes meaningless on one side only still is one.
@@ -228,7 +239,7 @@ void LineTracker::closeWeeksBefore(qint64 week, std::span<const CountedExposure>
         // A week that says nothing of itself leaves the word as it was.
         if (found.verdict == Verdict::CantTell)
             m_said.reset();
-        else if (QStringView(found.reason) != u"deload" && QStringView(found.reason) != u"after_layoff")
+        else if (!isOfTheCalendar(found.reason))
             m_said = found.verdict;
         for (TrackedCase& one : m_cases) one.filter.startWeek();
         if (m_weeks.size() % kWeeksBetweenDrops == 0) dropUnlikelyCases();
@@ -306,7 +317,8 @@ double LineTracker::usualReserve() const
 Finding LineTracker::finding(std::span<const CountedExposure> counted, const std::vector<Row<Block>>& blocks,
                              QDate day) const
 {
-    return decideVerdict(gatesAt(counted, blocks, day, *m_thresholds), chances(), notRisingLimit(), m_said, *m_thresholds);
+    return decideVerdict(gatesAt(counted, blocks, day, *m_thresholds, m_line), chances(), notRisingLimit(), m_said,
+                         *m_thresholds);
 }
 
 }  // namespace steelyard

@@ -70,6 +70,9 @@ public:
                                   QDate day) const;
     // Every closed week, oldest first.
     [[nodiscard]] const std::vector<TrackedWeek>& weeks() const { return m_weeks; }
+    // From that day on surprises are kept (session_surprises.h); earlier ones are forgotten. Before it is called, none are.
+    void keepSurprisesFrom(QDate);
+    [[nodiscard]] const std::vector<SessionSurprise>& surprises() const { return m_surprises; }  // oldest first
     [[nodiscard]] double lnReference() const { return m_lnReference; }
     [[nodiscard]] double usualReserve() const;
     // How likely "not rising" must be for this lifter.
@@ -101,9 +104,12 @@ private:
     std::deque<double> m_reserves;  // the last reported ones
     std::deque<double> m_singles;   // what the last sessions stood for, roughly
     int m_slips = 0;                // sessions in a row that were left out
+    std::vector<SessionSurprise> m_surprises;
+    std::optional<QDate> m_surprisesFrom;
     std::optional<Verdict> m_said;
-    std::optional<qint64> m_week;  // the one that is open
-    std::size_t m_taken = 0;       // exposures
+    std::optional<LiftLine> m_line;  // whose record it is
+    std::optional<qint64> m_week;    // the one that is open
+    std::size_t m_taken = 0;         // exposures
     std::array<double, 3> m_elsewhere{};
     double m_lnReference = 0;
     SessionListener m_listener;

@@ -37,6 +37,7 @@ std::uint64_t bitsOf(Number number)
 void addSet(Seal& seal, const SetEntry& set)
 {
     seal.add(set.load.kilograms());
+    seal.add(bitsOf(static_cast<int>(set.load.unit())));
     seal.add(bitsOf(set.reps) << 32 | bitsOf(set.off.value_or(-1) + 1) << 8 | bitsOf(set.failed ? 1 : 0) << 4
              | bitsOf(static_cast<int>(set.kind)));
     seal.add(set.effort ? set.effort->repsInReserve().value_or(-2) : -1.0);
@@ -59,7 +60,11 @@ void addFrame(Seal& seal, const AthleteLog& log)
             for (const PlannedDay& day : week.days)
                 for (const Slot& slot : day.slotList) {
                     seal.add(bitsOf(slot.variant.value()));
+                    seal.add(bitsOf(slot.grip.value()));
+                    seal.add(bitsOf(slot.standard.value()));
                     seal.add(slot.load ? slot.load->kilograms() : -1.0);
+                    seal.add(bitsOf(slot.sets) << 32 | bitsOf(slot.band.low) << 16 | bitsOf(slot.band.high));
+                    seal.add(slot.plannedRir ? slot.plannedRir->toDouble() : -1.0);
                 }
         }
     }
@@ -72,6 +77,9 @@ std::uint64_t sealOf(const AthleteLog& log, QDate until)
     for (const LineRecord& line : log.lines) {
         if (line.exposures.empty() || line.exposures.front().date > until) continue;
         seal.add(bitsOf(line.id.value()));
+        seal.add(bitsOf(line.line.variant.value()));
+        seal.add(bitsOf(line.line.grip.value()));
+        seal.add(bitsOf(line.line.standard.value()));
         seal.add(bitsOf(static_cast<int>(line.variant.value.loading)) << 32 | bitsOf(line.variant.value.band.high));
         for (const Exposure& exposure : line.exposures) {
             if (exposure.date > until) break;
@@ -87,8 +95,7 @@ std::uint64_t sealOf(const AthleteLog& log, QDate until)
 const LifterTracker& ReadingMemory::recall(const AthleteLog& log, const CountedLines& counted, QDate asOf,
                                            const ReadingParameters& parameters, const VerdictThresholds& thresholds)
 {
-    while (!m_kept.empty()
-           && (m_kept.back().until > asOf || sealOf(log, m_kept.back().until) != m_kept.back().seal))
+    while (!m_kept.empty() && (m_kept.back().until > asOf || sealOf(log, m_kept.back().until) != m_kept.back().seal))
         m_kept.pop_back();
     QDate from = asOf;
     for (const auto& line : counted)

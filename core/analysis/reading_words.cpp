@@ -1,7 +1,10 @@
 #include "core/analysis/reading_words.h"
 
+#include "core/analysis/verdict_rules.h"
+
 #include <QtCore/QCoreApplication>
 
+#include <algorithm>
 #include <cmath>
 
 namespace steelyard {
@@ -77,13 +80,15 @@ QString holdingSentence(const LineReading& reading, const LineGates& gates, cons
         return ReadingText::tr("Back after %n day(s) without this lift; the first weeks are not read as a trend.",
                                nullptr, static_cast<int>(gates.layoffDays));
     if (reading.reason == u"deload") return ReadingText::tr("A planned easier week; nothing is read into it.");
+    if (reading.reason == u"planned_hold")
+        return ReadingText::tr("The plan keeps this lift where it is or tests it this week; nothing is read into it.");
     QString sentence = ReadingText::tr("%1: a rise and none look alike so far.").arg(ratePart(*reading.rate, wording));
     if (reading.reason == u"slow_pace")
         sentence += u' '
                     + ReadingText::tr(
-                          "No visible change. At this lifter's usual pace and rate of training, telling slow progress "
-                          "from a stall takes about %n week(s), longer than a block.",
-                          nullptr, static_cast<int>(std::lround(reading.weeksToTell.value_or(0))));
+                        "No visible change. At this lifter's usual pace and rate of training, telling slow progress "
+                        "from a stall takes about %n week(s), longer than a block.",
+                        nullptr, static_cast<int>(std::lround(reading.weeksToTell.value_or(0))));
     return sentence;
 }
 
@@ -109,12 +114,10 @@ QString mainSentence(const LineReading& reading, const LineGates& gates, const V
             .arg(ratePart(*reading.rate, wording), chancePart(reading.rate->pRising));
     case Verdict::Slipping:
         return ReadingText::tr("Not rising %1, and more likely falling than not: %2; %3.")
-            .arg(sincePart(reading, wording), ratePart(*reading.rate, wording),
-                 chancePart(1 - reading.rate->pRising));
+            .arg(sincePart(reading, wording), ratePart(*reading.rate, wording), chancePart(1 - reading.rate->pRising));
     case Verdict::Stalled:
         return ReadingText::tr("Not rising %1: %2; %3.")
-            .arg(sincePart(reading, wording), ratePart(*reading.rate, wording),
-                 chancePart(1 - reading.rate->pRising));
+            .arg(sincePart(reading, wording), ratePart(*reading.rate, wording), chancePart(1 - reading.rate->pRising));
     }
     return {};
 }
@@ -126,7 +129,7 @@ QString whySentence(const LineReading& reading, const LineGates& gates, const Ve
 {
     QString sentence = mainSentence(reading, gates, limits, wording);
     if (reading.verdict == Verdict::CantTell) return sentence;
-    if (reading.reason != u"deload" && reading.reason != u"after_layoff") sentence += plainPart(reading, wording);
+    if (!isOfTheCalendar(reading.reason)) sentence += plainPart(reading, wording);
     if (gates.effortUnknown)
         sentence += u' ' + ReadingText::tr("Effort is not written down; this takes it to have stayed the same.");
     if (reading.watchedShare < 0.5)
@@ -134,6 +137,13 @@ QString whySentence(const LineReading& reading, const LineGates& gates, const Ve
                     + ReadingText::tr("Only %1 % of the sets were watched, so trust it less.")
                           .arg(percentText(wording, reading.watchedShare, 0));
     return sentence;
+}
+
+QString sharedFallSentence(const CommonFall& fall)
+{
+    const auto falling = static_cast<int>(std::ranges::count(fall.falls, true));
+    return ReadingText::tr("It is shared by most lifts (%1 of %2): look for one reason behind all of them first.")
+        .arg(QString::number(falling), QString::number(fall.witnesses));
 }
 
 }  // namespace steelyard

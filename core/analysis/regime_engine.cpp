@@ -1,5 +1,6 @@
 #include "core/analysis/regime_engine.h"
 
+#include "core/analysis/common_fall.h"
 #include "core/analysis/line_numbers.h"
 #include "core/analysis/plain_trend.h"
 #include "core/analysis/reading_words.h"
@@ -15,7 +16,8 @@ namespace {
 constexpr double kMostForecastReps = 50;
 
 // Shares over the recent weeks that are shown with every reading.
-void addShares(LineReading& reading, std::span<const CountedExposure> counted, QDate asOf, const VerdictThresholds& limits)
+void addShares(LineReading& reading, std::span<const CountedExposure> counted, QDate asOf,
+               const VerdictThresholds& limits)
 {
     int sets = 0;
     int watched = 0;
@@ -96,7 +98,7 @@ void addOnset(LineReading& reading, const LineTracker& tracker, QDate asOf)
     if (reading.verdict == Verdict::Progressing) {
         reading.since = asOf;
         for (auto week = tracker.weeks().rbegin(); week != tracker.weeks().rend(); ++week) {
-            const bool silent = QStringView(week->reason) == u"deload";
+            const bool silent = QStringView(week->reason) == u"deload" || QStringView(week->reason) == u"planned_hold";
             if (week->verdict == Verdict::Progressing) reading.since = lastDayOfWeek(week->week);
             if (week->verdict != Verdict::Progressing && !silent) break;
         }
@@ -109,9 +111,36 @@ double exposuresAWeek(std::span<const CountedExposure> counted, QDate asOf)
     const auto lately = std::ranges::count_if(
         counted, [&](const CountedExposure& exposure) { return exposure.point.date > asOf.addDays(-7 * kWeeks); });
     if (counted.empty()) return 0;
-    const double weeks = std::min<double>(
-        kWeeks, static_cast<double>(weekOf(asOf) - weekOf(counted.front().point.date) + 1));
+    const double weeks =
+        std::min<double>(kWeeks, static_cast<double>(weekOf(asOf) - weekOf(counted.front().point.date) + 1));
     return static_cast<double>(lately) / std::max(1.0, weeks);
+}
+
+// A line is a witness of what the lifter does when words may be said about it.
+bool isWitness(const LineReading& reading)
+{
+    return reading.stated && reading.verdict != Verdict::CantTell && !isOfTheCalendar(reading.reason);
+}
+
+// Marks the lines that fall together, and says so of those that slip.
+void shareFalls(std::vector<LineReading>& readings, const RegimeChances& usual, double sure, QDate asOf)
+{
+    std::vector<FallWitness> witnesses;
+    std::vector<LineReading*> lines;
+    for (LineReading& reading : readings) {
+        if (!isWitness(reading)) continue;
+        witnesses.push_back({*reading.stated, reading.points.back().date.daysTo(asOf)});
+        lines.push_back(&reading);
+    }
+    const CommonFall fall = commonFall(witnesses, usual);
+    if (fall.probability < sure || !fall.isOfMost()) return;
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        if (!fall.falls[i]) continue;
+        lines[i]->commonFall = fall.probability;
+        if (lines[i]->verdict != Verdict::Slipping) continue;
+        lines[i]->reason = QStringLiteral("whole_lifter");
+        lines[i]->why += u' ' + sharedFallSentence(fall);
+    }
 }
 
 }  // namespace
@@ -138,7 +167,10 @@ LineReading RegimeEngine::readTracked(const LineRecord& record, const AthleteLog
     const Finding finding = tracker.finding(counted, log.blocks, asOf);
     reading.verdict = finding.verdict;
     reading.reason = QString::fromUtf16(finding.reason);
+    reading.stated = tracker.chances();
     if (tracker.started()) {
+        reading.surprises = tracker.surprises();
+        reading.fastPerWeek = fastPaceOf(tracker, log.athlete.value.experience);
         reading.weeksToTell = weeksToTell(tracker, exposuresAWeek(counted, asOf));
         if (reading.reason == u"within_noise" && *reading.weeksToTell > m_thresholds.blockWeeks)
             reading.reason = QStringLiteral("slow_pace");
@@ -185,6 +217,7 @@ std::vector<LineReading> RegimeEngine::readLifter(const AthleteLog& log, QDate a
     readings.reserve(log.lines.size());
     for (std::size_t i = 0; i < log.lines.size(); ++i)
         readings.push_back(readTracked(log.lines[i], log, asOf, lifter.line(log.lines[i].id), counted[i]));
+    shareFalls(readings, usualChances(m_parameters.filter), m_thresholds.sureOfCommonFall, asOf);
     return readings;
 }
 

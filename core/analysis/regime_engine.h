@@ -5,8 +5,8 @@
 //
 // Reasons, by verdict, in the order in which they are asked:
 //   can't tell   too_few, mixed_record, effort_unknown, no_estimate (no set that says anything)
-//   holding      after_layoff, deload, slow_pace (a stop of this lifter's pace would not show within a block), within_noise
-//   slipping     falling
+//   holding      after_layoff, deload, planned_hold, slow_pace (a stop of this lifter's pace would not show within a block), within_noise
+//   slipping     falling, whole_lifter (and most of the lifter's other lines with it: common_fall.h)
 //   stalled      no_rise
 //   progressing  rising
 // Not being watched never makes a line unreadable by itself: it lowers trust, and `why` says so.

@@ -27,7 +27,8 @@ constexpr std::array<CalibrationKnot, 12> kNotRisingCame{{{0, 0.07},
 
 double cameTrue(double stated)
 {
-    const auto above = std::ranges::find_if(kNotRisingCame, [&](const CalibrationKnot& k) { return k.stated >= stated; });
+    const auto above =
+        std::ranges::find_if(kNotRisingCame, [&](const CalibrationKnot& k) { return k.stated >= stated; });
     if (above == kNotRisingCame.begin()) return above->came;
     if (above == kNotRisingCame.end()) return kNotRisingCame.back().came;
     const CalibrationKnot& below = *std::prev(above);
@@ -49,13 +50,14 @@ Finding decideVerdict(const LineGates& gates, const std::optional<RegimeChances>
     const double keptRise = said == Verdict::Progressing ? limits.stay : 0;
     if (gates.effortUnknown) {
         const bool sure = chances && chances->rising >= limits.sureWithoutEffort - keptRise / 2;
-        if (sure && !gates.afterLayoff && !gates.deload) return {Verdict::Progressing, u"rising"};
+        if (sure && !gates.afterLayoff && !gates.deload && !gates.plannedHold) return {Verdict::Progressing, u"rising"};
         return {Verdict::CantTell, u"effort_unknown"};
     }
     if (!chances) return {Verdict::CantTell, u"no_estimate"};
     if (gates.afterLayoff) return {Verdict::Holding, u"after_layoff"};
     // An easy week says nothing new: it neither brings a stall nor takes one away.
     if (gates.deload && !isDown(said)) return {Verdict::Holding, u"deload"};
+    if (gates.plannedHold) return {Verdict::Holding, u"planned_hold"};
     if (chances->notRising() >= notRisingLimit - (isDown(said) ? limits.stay : 0)) {
         const double fall = limits.falling - (said == Verdict::Slipping ? limits.stay : 0);
         if (chances->falling >= fall) return {Verdict::Slipping, u"falling"};
@@ -63,6 +65,11 @@ Finding decideVerdict(const LineGates& gates, const std::optional<RegimeChances>
     }
     if (chances->rising >= limits.rising - keptRise) return {Verdict::Progressing, u"rising"};
     return {Verdict::Holding, u"within_noise"};
+}
+
+bool isOfTheCalendar(QStringView reason)
+{
+    return reason == u"after_layoff" || reason == u"deload" || reason == u"planned_hold";
 }
 
 RegimeChances calibrated(const RegimeChances& stated)

@@ -2,7 +2,7 @@
 //
 //   too few, not to the standard                              can't tell
 //   effort unknown                                            rising when very sure, else can't tell
-//   back from a break, an easier week                         holding
+//   back from a break, an easier week, a planned hold         holding
 //   not rising is likely enough: falling has a share in it    slipping
 //                                it has not                   stalled
 //   rising is likely enough                                   progressing
@@ -16,15 +16,6 @@
 
 namespace steelyard {
 
-struct RegimeChances {
-    double rising = 0;
-    double flat = 0;
-    double falling = 0;
-    friend bool operator==(const RegimeChances&, const RegimeChances&) = default;
-
-    [[nodiscard]] double notRising() const { return flat + falling; }
-};
-
 struct Finding {
     Verdict verdict = Verdict::CantTell;
     const char16_t* reason = u"too_few";
@@ -34,6 +25,9 @@ struct Finding {
 // No chances: no set could be turned into an estimate.
 [[nodiscard]] Finding decideVerdict(const LineGates&, const std::optional<RegimeChances>&, double notRisingLimit,
                                     std::optional<Verdict> said, const VerdictThresholds&);
+
+// A reason that looks at the plan or the calendar and not at the record: such a week leaves the word before it standing.
+[[nodiscard]] bool isOfTheCalendar(QStringView reason);
 
 // Probabilities as stated turned into what came true on simulated lifters: "not rising" was stated too boldly near 1 and too
 // timidly near 0. What is decided rests on the stated ones; what is shown, on these.

@@ -34,6 +34,8 @@ struct VerdictThresholds {
     double rising = 0.60;
     double falling = 0.30;  // of falling, once "not rising" is likely enough
     double stay = 0.10;
+    // That most lines fall for one reason: said when this likely (common_fall.h). Convention.
+    double sureOfCommonFall = 0.80;
     // A block: longer than this nobody waits for an answer.
     int blockWeeks = 8;
     // The robust line that is shown beside it: the last exposures, stretched where training is dense, bounded where rare.

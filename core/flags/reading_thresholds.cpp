@@ -18,6 +18,8 @@ VerdictThresholds readingThresholds(const RuleSettings& settings)
         const RuleParameters limits(*stalled, settings);
         thresholds.caution = static_cast<Caution>(limits.whole(u"caution"));
     }
+    if (const FlagRule* whole = findRule(u"whole_lifter_drop"))
+        thresholds.sureOfCommonFall = RuleParameters(*whole, settings).value(u"percent") / 100;
     return thresholds;
 }
 

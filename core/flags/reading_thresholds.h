@@ -3,7 +3,7 @@
 //
 //   const RegimeEngine engine({}, readingThresholds(settings));   // on every screen and in the console alike
 //
-// Shared: `effort_unknown` percent and sessions; `stalled` weeks and sessions. Pure; no failures.
+// Shared: `effort_unknown` percent and sessions; `stalled` caution; `whole_lifter_drop` percent. Pure; no failures.
 #pragma once
 
 #include "core/analysis/verdict_thresholds.h"

@@ -7,6 +7,7 @@ namespace steelyard {
 
 // Each is defined at the foot of rules/<name>.cpp.
 const FlagRule& jointDiscomfortRule();
+const FlagRule& wholeLifterDropRule();
 const FlagRule& slippingRule();
 const FlagRule& mixedRecordRule();
 const FlagRule& unsupportedJumpRule();
@@ -16,13 +17,14 @@ const FlagRule& missedSessionsRule();
 const FlagRule& implausibleEntryRule();
 const FlagRule& effortUnknownRule();
 const FlagRule& unwatchedRule();
+const FlagRule& filmCheckRule();
 
 std::span<const FlagRule* const> flagRules()
 {
-    static const std::array<const FlagRule*, 10> rules{
-        &jointDiscomfortRule(), &slippingRule(),  &mixedRecordRule(),    &unsupportedJumpRule(),
-        &lineSwitchingRule(),   &stalledRule(),   &missedSessionsRule(), &implausibleEntryRule(),
-        &effortUnknownRule(),   &unwatchedRule(),
+    static const std::array<const FlagRule*, 12> rules{
+        &jointDiscomfortRule(),  &wholeLifterDropRule(), &slippingRule(),  &mixedRecordRule(),
+        &unsupportedJumpRule(),  &lineSwitchingRule(),   &stalledRule(),   &missedSessionsRule(),
+        &implausibleEntryRule(), &effortUnknownRule(),   &unwatchedRule(), &filmCheckRule(),
     };
     return rules;
 }

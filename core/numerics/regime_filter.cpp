@@ -12,7 +12,8 @@ namespace {
 
 constexpr double kDaysOfWeek = 7;
 constexpr double kLeastVariance = 1e-14;
-constexpr double kNoWeight = -700;  // ln
+constexpr double kNoWeight = -700;     // ln
+constexpr double kLeastWeight = 1e-7;  // what weighs less can't be seen in a mean
 
 double square(double x)
 {
@@ -27,10 +28,10 @@ double fatigueOfSet(int number)
 }
 
 RegimeFilter::RegimeFilter(const RegimeParameters& parameters, RegimePace pace, double noise)
-    : m_parameters(&parameters)
-    , m_pace(pace)
-    , m_noise(noise)
-    , m_lanes(kRegimes * static_cast<std::size_t>(parameters.ages))
+    : m_parameters(&parameters),
+      m_pace(pace),
+      m_noise(noise),
+      m_lanes(kRegimes * static_cast<std::size_t>(parameters.ages))
 {
     assert(parameters.ages % 4 == 0 && parameters.ages >= 8);
 }
@@ -218,6 +219,37 @@ std::vector<PredictedComponent> RegimeFilter::predict(double day, const RegimeOb
 std::vector<PredictedComponent> RegimeFilter::predictByRegime(double day, const RegimeObservation& set) const
 {
     return predictFrom(regimes(), day, set);
+}
+
+PredictedComponent RegimeFilter::expect(double day, const RegimeObservation& set) const
+{
+    assert(started());
+    const RegimeParameters& p = *m_parameters;
+    const RegimeStep step = stepOver((day - m_lastDay) / kDaysOfWeek, p, m_noise);
+    const std::array<double, kRegimeStates> g{1, step.growWeeks, 1, 0, -set.lnLoad, -set.fatigue};
+    double sum = 0;
+    double mean = 0;
+    double second = 0;
+    for (std::size_t lane = 0; lane < m_lanes; ++lane) {
+        const double weight = m_weights[lane];
+        if (weight < kLeastWeight) continue;
+        const double* value = m_values.data() + lane;
+        double at = 0;
+        double variance = 0;
+        for (std::size_t i = 0; i < kRegimeStates; ++i) {
+            at += g[i] * value[i * m_lanes];
+            variance += g[i] * g[i] * value[covarianceRow(i, i) * m_lanes];
+            for (std::size_t j = i + 1; j < kRegimeStates; ++j)
+                variance += 2 * g[i] * g[j] * value[covarianceRow(i, j) * m_lanes];
+        }
+        sum += weight;
+        mean += weight * at;
+        second += weight * (variance + at * at);
+    }
+    mean /= sum;
+    const double rest =
+        step.levelVariance + step.dayVariance + square(p.setNoise * m_noise) + square(p.repErrorShare * set.repError);
+    return {1, mean + step.levelShift, std::sqrt(std::max(second / sum - mean * mean, 0.0) + rest)};
 }
 
 std::vector<PredictedComponent> RegimeFilter::predictFrom(const std::vector<RegimeHypothesis>& parts, double day,

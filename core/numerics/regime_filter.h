@@ -40,9 +40,9 @@ inline constexpr std::size_t kRegimeStates = 6;
 enum class ObservationKind { Exact, AtLeast, AtMost };
 
 struct RegimeObservation {
-    double lnLoad = 0;   // ln(load / reference load)
-    double z = 0;        // ln(1 + repetitions to failure / 30)
-    double repError = 0; // SD of z from counting and from the reported reserve
+    double lnLoad = 0;    // ln(load / reference load)
+    double z = 0;         // ln(1 + repetitions to failure / 30)
+    double repError = 0;  // SD of z from counting and from the reported reserve
     ObservationKind kind = ObservationKind::Exact;
     double fatigue = 0;  // f(n)
     friend bool operator==(const RegimeObservation&, const RegimeObservation&) = default;
@@ -56,7 +56,7 @@ struct RegimeHypothesis {
     Regime regime = Regime::Rising;
     int age = 0;
     double weight = 0;
-    std::array<double, kRegimeStates> mean{};                                       // a b u d lambda phi
+    std::array<double, kRegimeStates> mean{};  // a b u d lambda phi
     std::array<std::array<double, kRegimeStates>, kRegimeStates> covariance{};
 };
 
@@ -65,12 +65,12 @@ struct RegimeSummary {
     double probabilitySlopeOver = 0;             // P(b > delta lambda): growth above delta of load a week
     double level = 0;                            // a
     double levelSd = 0;
-    double slope = 0;                            // b
+    double slope = 0;  // b
     double slopeSd = 0;
-    double elasticity = 0;                       // lambda
+    double elasticity = 0;  // lambda
     double elasticitySd = 0;
-    double fatigue = 0;                          // phi
-    double weeksNotRising = 0;                   // mean age over the flat and falling hypotheses
+    double fatigue = 0;         // phi
+    double weeksNotRising = 0;  // mean age over the flat and falling hypotheses
 };
 
 // The distribution of z of a set to come: a mixture of Student-t with these means and standard deviations.
@@ -101,6 +101,8 @@ public:
     [[nodiscard]] std::vector<RegimeHypothesis> hypotheses() const;
     // The same with the hypotheses of each regime taken as one Gaussian: six parts instead of hundreds.
     [[nodiscard]] std::vector<PredictedComponent> predictByRegime(double day, const RegimeObservation& set) const;
+    // Mean and standard deviation of z of a set to come on a day that isn't off as a whole; a tenth of the cost.
+    [[nodiscard]] PredictedComponent expect(double day, const RegimeObservation& set) const;
     // Each regime's hypotheses as one Gaussian; `age` is the mean one, rounded.
     [[nodiscard]] std::vector<RegimeHypothesis> regimes() const;
     // ln of the likelihood of everything seen.
@@ -115,8 +117,8 @@ private:
     RegimePace m_pace;
     double m_noise = 1;
     std::size_t m_lanes = 0;
-    std::vector<double> m_values;      // component-major: 6 means, 21 covariances, each by hypothesis
-    std::vector<double> m_weights;     // by hypothesis: regime-major, then age; they sum to 1
+    std::vector<double> m_values;   // component-major: 6 means, 21 covariances, each by hypothesis
+    std::vector<double> m_weights;  // by hypothesis: regime-major, then age; they sum to 1
     std::vector<double> m_logWeights;
     double m_lastDay = 0;
     double m_logLikelihood = 0;

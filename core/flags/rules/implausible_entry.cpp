@@ -1,11 +1,8 @@
 // An entry that its neighbours make unlikely: a unit mixed up, a slipped decimal point, repetitions that can't be.
+#include "core/flags/entry_doubts.h"
 #include "core/flags/rule_support.h"
-#include "core/numerics/robust_trend.h"
 
 #include <QtCore/QCoreApplication>
-
-#include <algorithm>
-#include <cmath>
 
 namespace steelyard {
 namespace {
@@ -13,54 +10,6 @@ namespace {
 struct ImplausibleEntryText {
     Q_DECLARE_TR_FUNCTIONS(ImplausibleEntryText)
 };
-
-constexpr double kPoundsAKilogram = 2.20462262;
-constexpr std::ptrdiff_t kNeighboursEachSide = 4;
-constexpr std::size_t kLeastNeighbours = 3;
-constexpr int kLeastRepJump = 10;
-
-// The set that stands for a session: its heaviest working set. A wrong unit or point shows there.
-struct StandingSet {
-    QDate date;
-    const SetEntry* set = nullptr;
-};
-
-std::vector<StandingSet> standingSets(const SnapshotLine& line, QDate until)
-{
-    std::vector<StandingSet> sets;
-    for (const Exposure& exposure : line.record->exposures) {
-        if (exposure.date > until) break;
-        StandingSet standing{exposure.date, nullptr};
-        for (const LoggedSet& logged : exposure.sets)
-            if (isWorkingSet(logged.set) && (!standing.set || logged.set.load.mass() > standing.set->load.mass()))
-                standing.set = &logged.set;
-        if (standing.set) sets.push_back(standing);
-    }
-    return sets;
-}
-
-struct Neighbourhood {
-    double lnLoad = 0;   // median of ln kilograms
-    double scatter = 0;  // robust SD of it
-    double reps = 0;     // median
-};
-
-std::optional<Neighbourhood> neighboursOf(const std::vector<StandingSet>& sets, std::size_t at)
-{
-    std::vector<double> ln;
-    std::vector<double> reps;
-    const auto last = std::ssize(sets) - 1;
-    const auto here = static_cast<std::ptrdiff_t>(at);
-    for (auto i = std::max<std::ptrdiff_t>(0, here - kNeighboursEachSide);
-         i <= std::min(last, here + kNeighboursEachSide); ++i) {
-        const SetEntry& set = *sets[static_cast<std::size_t>(i)].set;
-        if (i == here || set.load.mass() <= Mass{}) continue;
-        ln.push_back(std::log(set.load.kilograms()));
-        reps.push_back(set.reps);
-    }
-    if (ln.size() < kLeastNeighbours) return std::nullopt;
-    return Neighbourhood{*median(ln), robustScale(ln).value_or(0), *median(reps)};
-}
 
 class ImplausibleEntryRule final : public FlagRule {
 public:
@@ -71,7 +20,7 @@ public:
         return ImplausibleEntryText::tr(
             "A load or a count that differs so much from the sessions around it that a slip of the "
             "pen is likelier: kilograms and pounds mixed up, a decimal point moved, two digits "
-            "typed together.");
+            "typed together, load and repetitions exchanged.");
     }
     Concern concern() const override { return Concern::Housekeeping; }
     bool isAboutEvents() const override { return true; }
@@ -88,53 +37,50 @@ public:
     void check(const ReviewSnapshot& snapshot, const RuleParameters& limits, std::vector<Flag>& flags) const override
     {
         const QDate from = snapshot.asOf.addDays(-limits.whole(u"days"));
+        const DoubtLimits doubtLimits{limits.value(u"ratio"), limits.value(u"reps_ratio")};
         for (const SnapshotLine& line : snapshot.lines) {
-            const auto sets = standingSets(line, snapshot.asOf);
             Flag flag{id(), line.record->id, Severity::Medium, {}, {}, {QStringLiteral("correct_entry")}};
-            for (std::size_t i = 0; i < sets.size(); ++i) {
-                if (sets[i].date <= from) continue;
-                const auto around = neighboursOf(sets, i);
-                const QString guess = around ? guessAt(*sets[i].set, *around, limits, snapshot.wording) : QString();
-                if (guess.isEmpty()) continue;
+            for (const EntryDoubt& doubt : doubtfulEntries(line, from, snapshot.asOf, doubtLimits)) {
                 flag.sentence = ImplausibleEntryText::tr("%1: %2 × %3 on %4 doesn't fit the sessions around it; %5.")
-                                    .arg(lineName(*line.record), snapshot.wording.load(sets[i].set->load),
-                                         QString::number(sets[i].set->reps), snapshot.wording.day(sets[i].date), guess);
-                const double usual = snapshot.massIn(std::exp(around->lnLoad));
-                flag.evidence.push_back({sets[i].date,
-                                         ImplausibleEntryText::tr("load in %1, where about %2 %1 is usual")
-                                             .arg(snapshot.unitText(), snapshot.wording.number(usual)),
-                                         snapshot.massIn(sets[i].set->load.kilograms())});
+                                    .arg(lineName(*line.record), snapshot.wording.load(doubt.set->load),
+                                         QString::number(doubt.set->reps), snapshot.wording.day(doubt.date),
+                                         guessPart(doubt, snapshot.wording));
+                flag.evidence.push_back(
+                    {doubt.date,
+                     ImplausibleEntryText::tr("load in %1, where about %2 %1 is usual")
+                         .arg(snapshot.unitText(), snapshot.wording.number(snapshot.massIn(doubt.usualKg))),
+                     snapshot.massIn(doubt.set->load.kilograms())});
             }
             if (!flag.evidence.empty()) flags.push_back(std::move(flag));
         }
     }
 
 private:
-    // What probably happened; empty when the set is plausible.
-    static QString guessAt(const SetEntry& set, const Neighbourhood& around, const RuleParameters& limits,
-                           const Wording& wording)
+    // What probably happened, and what would fit.
+    static QString guessPart(const EntryDoubt& doubt, const Wording& wording)
     {
-        if (set.load.mass() > Mass{}) {
-            const double ln = std::log(set.load.kilograms()) - around.lnLoad;
-            // A lighter day with many more repetitions is training, not a slip.
-            const bool lightOnPurpose = ln < 0 && set.reps >= 1.5 * around.reps;
-            if (std::abs(ln) > std::log(limits.value(u"ratio")) && std::abs(ln) > 4 * around.scatter && !lightOnPurpose)
-                return loadGuess(ln);
+        const QString load = doubt.fitting ? wording.load(doubt.fitting->load) : QString();
+        switch (doubt.slip) {
+        case EntrySlip::Unit:
+            return ImplausibleEntryText::tr("%1 would fit: perhaps kilograms and pounds were mixed up").arg(load);
+        case EntrySlip::Converted:
+            return ImplausibleEntryText::tr(
+                       "about %1 would fit: perhaps it was turned from kilograms into pounds, or back, once too often")
+                .arg(load);
+        case EntrySlip::Point:
+            return ImplausibleEntryText::tr("%1 would fit: perhaps the decimal point was moved").arg(load);
+        case EntrySlip::Digits:
+            return ImplausibleEntryText::tr("%1 × %2 would fit: perhaps two digits were typed together")
+                .arg(load, QString::number(doubt.fitting->reps));
+        case EntrySlip::Exchanged:
+            return ImplausibleEntryText::tr("%1 × %2 would fit: perhaps load and repetitions changed places")
+                .arg(load, QString::number(doubt.fitting->reps));
+        case EntrySlip::Repetitions:
+            return ImplausibleEntryText::tr("%1 repetitions are usual").arg(wording.number(doubt.usualReps, 0));
+        case EntrySlip::Unclear:
+            return ImplausibleEntryText::tr("perhaps a slip while writing it down");
         }
-        if (set.reps >= limits.value(u"reps_ratio") * around.reps && set.reps >= around.reps + kLeastRepJump
-            && std::log(std::max(set.load.kilograms(), 1e-3)) > around.lnLoad - 0.1)
-            return ImplausibleEntryText::tr("%1 repetitions are usual").arg(wording.number(around.reps, 0));
         return {};
-    }
-
-    static QString loadGuess(double lnRatio)
-    {
-        const double size = std::abs(lnRatio);
-        if (std::abs(size - std::log(10.0)) < 0.2)
-            return ImplausibleEntryText::tr("perhaps the decimal point was moved");
-        if (std::abs(size - std::log(kPoundsAKilogram)) < 0.15)
-            return ImplausibleEntryText::tr("perhaps kilograms and pounds were mixed up");
-        return ImplausibleEntryText::tr("perhaps a slip while writing it down");
     }
 };
 

@@ -31,6 +31,7 @@ public:
     {
         for (const SnapshotLine& line : snapshot.lines) {
             const LineReading& reading = line.reading;
+            if (reading.commonFall) continue;  // whole_lifter_drop speaks for it
             if (!line.recent || reading.verdict != Verdict::Slipping || !reading.rate) continue;
             const double fall = -100 * reading.rate->perWeek;
             flags.push_back({id(),

@@ -24,17 +24,19 @@ public:
     Concern concern() const override { return Concern::NotMoving; }
     std::vector<RuleParameter> parameters() const override
     {
-        return {{QStringLiteral("caution"), StalledText::tr("0 sooner, 1 usual, 2 surer"), 1, 0, 2,
-                 StalledText::tr(
-                     "Our convention: \"usual\" takes a false alarm to cost twice what a week of waiting does, about one "
-                     "false alarm a lift and year on simulated lifters; \"sooner\" about two, \"surer\" about a half.")},
-                {QStringLiteral("weeks_to_high"), StalledText::tr("weeks"), 16, 6, 52,
-                 StalledText::tr("Our convention: two planned blocks of eight weeks without an improvement.")}};
+        return {
+            {QStringLiteral("caution"), StalledText::tr("0 sooner, 1 usual, 2 surer"), 1, 0, 2,
+             StalledText::tr(
+                 "Our convention: \"usual\" takes a false alarm to cost twice what a week of waiting does, about one "
+                 "false alarm a lift and year on simulated lifters; \"sooner\" about two, \"surer\" about a half.")},
+            {QStringLiteral("weeks_to_high"), StalledText::tr("weeks"), 16, 6, 52,
+             StalledText::tr("Our convention: two planned blocks of eight weeks without an improvement.")}};
     }
     void check(const ReviewSnapshot& snapshot, const RuleParameters& limits, std::vector<Flag>& flags) const override
     {
         for (const SnapshotLine& line : snapshot.lines) {
             const LineReading& reading = line.reading;
+            if (reading.commonFall) continue;  // whole_lifter_drop speaks for it
             if (!line.recent || reading.verdict != Verdict::Stalled || !reading.since) continue;
             const qint64 weeks = reading.since->daysTo(snapshot.asOf) / 7;
             flags.push_back(

@@ -21,8 +21,9 @@ TEST(FlagRegistry, HasEveryRuleOnceUnderALowerCaseId)
         ids.insert(rule->id());
     }
     EXPECT_EQ(ids.size(), static_cast<qsizetype>(flagRules().size()));
-    for (const char* id : {"stalled", "slipping", "mixed_record", "unwatched", "line_switching", "unsupported_jump",
-                           "joint_discomfort", "effort_unknown", "missed_sessions", "implausible_entry"})
+    for (const char* id :
+         {"stalled", "slipping", "mixed_record", "unwatched", "line_switching", "unsupported_jump", "joint_discomfort",
+          "effort_unknown", "missed_sessions", "implausible_entry", "whole_lifter_drop", "film_check"})
         EXPECT_TRUE(ids.contains(QString::fromLatin1(id))) << id;
     EXPECT_EQ(findRule(u"of_a_newer_program"), nullptr);
 }

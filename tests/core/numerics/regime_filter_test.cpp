@@ -133,5 +133,36 @@ TEST(RegimeFilter, ReproducesTheReferenceInEveryWeekAndForecast)
     EXPECT_EQ(predicted, forecasts.size());
 }
 
+// On a day that isn't off, which the parts of the forecast that are off show by their width.
+TEST(RegimeFilter, ExpectsTheMeanAndSpreadOfItsForecastWithoutTheOffDays)
+{
+    const RegimeParameters parameters;
+    int compared = 0;
+    for (const GoldenLine& line : goldenLines()) {
+        RegimeFilter filter(parameters, kPaces[line.level], 1.0);
+        for (const GoldenSession& session : line.sessions) {
+            if (filter.started()) {
+                const RegimeObservation& set = session.sets.front();
+                double sum = 0;
+                double mean = 0;
+                double second = 0;
+                for (const auto& part : filter.predict(session.day, set)) {
+                    if (part.sd >= parameters.offSd) continue;
+                    sum += part.weight;
+                    mean += part.weight * part.mean;
+                    second += part.weight * (part.mean * part.mean + part.sd * part.sd);
+                }
+                mean /= sum;
+                const PredictedComponent expected = filter.expect(session.day, set);
+                EXPECT_NEAR(expected.mean, mean, 1e-6);
+                EXPECT_NEAR(expected.sd, std::sqrt(second / sum - mean * mean), 1e-6);
+                ++compared;
+            }
+            filter.session(session.day, session.sets);
+        }
+    }
+    EXPECT_GT(compared, 100);
+}
+
 }  // namespace
 }  // namespace steelyard

@@ -22,6 +22,16 @@
     </message>
 </context>
 <context>
+    <name>FilmCheckText</name>
+    <message numerus="yes">
+        <source>Please film a set of each lift: %n of them did better than the record explains.</source>
+        <translation>
+            <numerusform>Please film a set of each lift: %n of them did better than the record explains.</numerusform>
+            <numerusform>Please film a set of each lift: %n of them did better than the record explains.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>ForecastCommandText</name>
     <message numerus="yes">
         <source>For %n repetition(s): %1; the gym&apos;s nearest is %2.</source>
@@ -202,13 +212,6 @@
 <context>
     <name>ReadingText</name>
     <message numerus="yes">
-        <source>%1 % a week (90 % interval %2 to %3) over %n session(s)</source>
-        <translation>
-            <numerusform>%1 % a week (90 % interval %2 to %3) over %n session</numerusform>
-            <numerusform>%1 % a week (90 % interval %2 to %3) over %n sessions</numerusform>
-        </translation>
-    </message>
-    <message numerus="yes">
         <source>Only %n session(s) so far; a trend needs at least %1.</source>
         <translation>
             <numerusform>Only %n session so far; a trend needs at least %1.</numerusform>
@@ -227,6 +230,20 @@
         <translation>
             <numerusform>Back after %n day without this lift; the first weeks are not read as a trend.</numerusform>
             <numerusform>Back after %n days without this lift; the first weeks are not read as a trend.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>A straight line through the last %n session(s) says %1 % a week.</source>
+        <translation>
+            <numerusform>A straight line through the last %n session says %1 % a week.</numerusform>
+            <numerusform>A straight line through the last %n sessions says %1 % a week.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>No visible change. At this lifter&apos;s usual pace and rate of training, telling slow progress from a stall takes about %n week(s), longer than a block.</source>
+        <translation>
+            <numerusform>No visible change. At this lifter&apos;s usual pace and rate of training, telling slow progress from a stall takes about %n week, longer than a block.</numerusform>
+            <numerusform>No visible change. At this lifter&apos;s usual pace and rate of training, telling slow progress from a stall takes about %n weeks, longer than a block.</numerusform>
         </translation>
     </message>
 </context>
@@ -311,6 +328,16 @@
         <translation>
             <numerusform>This book is not sound: %n finding. Make a copy, then restore a backup.</numerusform>
             <numerusform>This book is not sound: %n findings. Make a copy, then restore a backup.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>WholeLifterText</name>
+    <message numerus="yes">
+        <source>%n lift(s) are falling together, by about %1 % a week, which points to one reason behind all of them: sleep, food, illness, stress or too much work.</source>
+        <translation>
+            <numerusform>%n lift are falling together, by about %1 % a week, which points to one reason behind all of them: sleep, food, illness, stress or too much work.</numerusform>
+            <numerusform>%n lifts are falling together, by about %1 % a week, which points to one reason behind all of them: sleep, food, illness, stress or too much work.</numerusform>
         </translation>
     </message>
 </context>

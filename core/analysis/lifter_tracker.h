@@ -48,8 +48,8 @@ private:
     std::optional<Experience> m_experience;
     std::map<Id<LiftLine>, Followed> m_lines;
     LineTracker m_unstarted;
-    std::optional<qint64> m_week;      // the last one that was gone through, perhaps in part
-    std::vector<double> m_noise;       // mean over the lines that had started before that week
+    std::optional<qint64> m_week;  // the last one that was gone through, perhaps in part
+    std::vector<double> m_noise;   // mean over the lines that had started before that week
     std::optional<qint64> m_noiseWeek;
 };
 

@@ -165,8 +165,8 @@ void LineTracker::takeSession(const LineRecord& record, std::size_t at, const At
 {
     const Exposure& exposure = record.exposures[at];
     SetContext context = frameAt(record, log, exposure.date);
-    const bool asksForReserve = std::ranges::any_of(
-        exposure.sets, [](const LoggedSet& logged) { return !reserveOf(logged.set); });
+    const bool asksForReserve =
+        std::ranges::any_of(exposure.sets, [](const LoggedSet& logged) { return !reserveOf(logged.set); });
     if (asksForReserve) context.usualReserve = usualReserve();
     HeardSession heard{at, {}, {}};
     int number = 0;

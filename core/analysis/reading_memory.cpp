@@ -102,8 +102,8 @@ const LifterTracker& ReadingMemory::recall(const AthleteLog& log, const CountedL
         if (!line.empty()) from = std::min(from, line.front().point.date);
     if (!m_kept.empty()) from = m_kept.back().until;
     m_weeksReplayed = weekOf(asOf) - weekOf(from);
-    LifterTracker state = m_kept.empty() ? LifterTracker(parameters, thresholds, log.athlete.value.experience)
-                                         : m_kept.back().state;
+    LifterTracker state =
+        m_kept.empty() ? LifterTracker(parameters, thresholds, log.athlete.value.experience) : m_kept.back().state;
     for (const int days : kDaysBack) {
         const QDate until = asOf.addDays(-days);
         if (until < from || (!m_kept.empty() && until <= m_kept.back().until)) continue;

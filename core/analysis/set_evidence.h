@@ -39,8 +39,8 @@ struct SetContext {
 
 struct HeardSet {
     std::array<RegimeObservation, 2> said{};
-    std::size_t count = 0;      // 0, 1 or 2
-    double repsToFailure = 0;   // of the first one
+    std::size_t count = 0;     // 0, 1 or 2
+    double repsToFailure = 0;  // of the first one
     friend bool operator==(const HeardSet&, const HeardSet&) = default;
 
     [[nodiscard]] std::span<const RegimeObservation> observations() const { return {said.data(), count}; }

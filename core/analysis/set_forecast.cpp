@@ -131,7 +131,8 @@ SetForecast forecastSet(const LineTracker& tracker, QDate day, double lnLoad, in
     const auto weights = tracker.caseWeights();
     std::vector<PredictedComponent> all;
     for (std::size_t i = 0; i < weights.size(); ++i)
-        for (PredictedComponent one : tracker.cases()[i].filter.predictByRegime(static_cast<double>(day.toJulianDay()), set)) {
+        for (PredictedComponent one :
+             tracker.cases()[i].filter.predictByRegime(static_cast<double>(day.toJulianDay()), set)) {
             one.weight *= weights[i];
             all.push_back(one);
         }

@@ -71,8 +71,8 @@ struct SessionLikelihood {
 
 STEELYARD_LANES void takeLogs(SessionLikelihood& like, double nu)
 {
-    like.logs += 0.5 * lanesLog(like.bound * like.bound / like.scale) - 0.5 * (nu + 1) * lanesLog(like.tail)
-                 - like.squares;
+    like.logs +=
+        0.5 * lanesLog(like.bound * like.bound / like.scale) - 0.5 * (nu + 1) * lanesLog(like.tail) - like.squares;
     like.scale = like.tail = like.bound = lanesOf(1);
     like.squares = lanesOf(0);
 }
@@ -99,9 +99,8 @@ STEELYARD_LANES Innovation innovate(const Quartet& q, const ObservedSet& set)
                      - (set.load * q.cov[place(i, kLambda)] + set.fatigue * q.cov[place(i, kPhi)]);
     in.variance = (in.gain[kA] + in.gain[kU]) + in.gain[kD]
                   - (set.load * in.gain[kLambda] + set.fatigue * in.gain[kPhi]) + set.variance;
-    in.error = set.z
-               - ((q.mean[kA] + q.mean[kU]) + q.mean[kD]
-                  - (set.load * q.mean[kLambda] + set.fatigue * q.mean[kPhi]));
+    in.error =
+        set.z - ((q.mean[kA] + q.mean[kU]) + q.mean[kD] - (set.load * q.mean[kLambda] + set.fatigue * q.mean[kPhi]));
     return in;
 }
 
@@ -196,7 +195,8 @@ STEELYARD_LANES void sessionBody(double* values, double* logWeights, std::size_t
     const double logOff = std::log(p.offShare);
     const double nu = p.tail;
     // Of the density of an exact set.
-    const double constant = std::lgamma((nu + 1) / 2) - std::lgamma(nu / 2) - 0.5 * std::log(std::numbers::pi * (nu - 2));
+    const double constant =
+        std::lgamma((nu + 1) / 2) - std::lgamma(nu / 2) - 0.5 * std::log(std::numbers::pi * (nu - 2));
     for (std::size_t at = 0; at < lanes; at += kLaneWidth) {
         Quartet usual = loadQuartet(values, lanes, at);
         stepToDay(usual, session.step);
@@ -230,7 +230,8 @@ constexpr double kLeastWeight = 1e-100;
 STEELYARD_LANES double normaliseBody(double* logWeights, double* weights, std::size_t lanes)
 {
     Lanes most = loadLanes(logWeights);
-    for (std::size_t at = kLaneWidth; at < lanes; at += kLaneWidth) most = largerLanes(most, loadLanes(logWeights + at));
+    for (std::size_t at = kLaneWidth; at < lanes; at += kLaneWidth)
+        most = largerLanes(most, loadLanes(logWeights + at));
     const double top = mostOfLanes(most);
     Lanes sum = lanesOf(0);
     for (std::size_t at = 0; at < lanes; at += kLaneWidth) {

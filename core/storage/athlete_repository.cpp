@@ -125,10 +125,11 @@ Result<Id<Athlete>> AthleteRepository::insert(Transaction& transaction, const At
 {
     STEELYARD_CHECK(checkAthleteName(*this, athlete, std::nullopt));
     STEELYARD_TRY(auto st,
-                  m_database.prepare("INSERT INTO athlete (name, born, sex, height_mm, shoulder_breadth_mm, "
-                                     "upper_arm_mm, forearm_mm, experience, unit, gym_id, training_group, "
-                                     "days_per_week, minutes_per_day, joint_history, note, archived, uuid) VALUES "
-                                     "(?1, ?2, ?3, ?4, ?5, ?6, ?7, COALESCE(?8, ''), ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, ?17)"));
+                  m_database.prepare(
+                      "INSERT INTO athlete (name, born, sex, height_mm, shoulder_breadth_mm, "
+                      "upper_arm_mm, forearm_mm, experience, unit, gym_id, training_group, "
+                      "days_per_week, minutes_per_day, joint_history, note, archived, uuid) VALUES "
+                      "(?1, ?2, ?3, ?4, ?5, ?6, ?7, COALESCE(?8, ''), ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, ?17)"));
     bindAthlete(st, athlete);
     st.bind(17, uuid);
     STEELYARD_TRY(const auto rowId, st.insert());
@@ -143,11 +144,12 @@ Result<void> AthleteRepository::replace(Transaction& transaction, Id<Athlete> id
     STEELYARD_CHECK(find(id));
     STEELYARD_CHECK(checkAthleteName(*this, athlete, id));
     STEELYARD_TRY(auto st,
-                  m_database.prepare("UPDATE athlete SET name = ?1, born = ?2, sex = ?3, height_mm = ?4, "
-                                     "shoulder_breadth_mm = ?5, upper_arm_mm = ?6, forearm_mm = ?7, experience = COALESCE(?8, ''), "
-                                     "unit = ?9, gym_id = ?10, training_group = ?11, days_per_week = ?12, "
-                                     "minutes_per_day = ?13, joint_history = ?14, note = ?15, archived = ?16 "
-                                     "WHERE id = ?17"));
+                  m_database.prepare(
+                      "UPDATE athlete SET name = ?1, born = ?2, sex = ?3, height_mm = ?4, "
+                      "shoulder_breadth_mm = ?5, upper_arm_mm = ?6, forearm_mm = ?7, experience = COALESCE(?8, ''), "
+                      "unit = ?9, gym_id = ?10, training_group = ?11, days_per_week = ?12, "
+                      "minutes_per_day = ?13, joint_history = ?14, note = ?15, archived = ?16 "
+                      "WHERE id = ?17"));
     bindAthlete(st, athlete);
     st.bind(17, id);
     STEELYARD_CHECK(st.run());

@@ -35,7 +35,8 @@ std::vector<std::vector<RegimeObservation>> madeSessions(int count)
         const double day = 0.027 * bell(random);
         for (int n = 1; n <= kSetsASession; ++n) {
             const double load = 0.02 * bell(random);
-            sets.push_back({load, 0.35 + 0.0005 * i + day - 1.18 * load - 0.023 * fatigueOfSet(n) + 0.018 * bell(random),
+            sets.push_back({load,
+                            0.35 + 0.0005 * i + day - 1.18 * load - 0.023 * fatigueOfSet(n) + 0.018 * bell(random),
                             0.02, ObservationKind::Exact, fatigueOfSet(n)});
         }
         sessions.push_back(std::move(sets));
@@ -73,7 +74,8 @@ constexpr std::size_t kMultiplyAdds = 85;
 #ifdef __x86_64__
 __attribute__((target("avx2,fma")))
 #endif
-double bareLoop(std::vector<double>& values, std::size_t lanes, std::size_t sets)
+double
+bareLoop(std::vector<double>& values, std::size_t lanes, std::size_t sets)
 {
     double sum = 0;
     for (std::size_t at = 0; at < lanes; at += kLaneWidth) {
@@ -115,7 +117,8 @@ void compareWithArithmetic()
             // Every set is heard twice where an off day is asked for in each session.
             const double bare = (offFrom > 0 ? 1 : 2) * bareSeconds(parameters, sets);
             std::printf("%2d hypotheses, off days %-21s %10.0f %10.0f %8.2f\n", 3 * ages,
-                        offFrom > 0 ? "when a set is odd" : "in every session", 1e9 * filter, 1e9 * bare, filter / bare);
+                        offFrom > 0 ? "when a set is odd" : "in every session", 1e9 * filter, 1e9 * bare,
+                        filter / bare);
         }
 }
 

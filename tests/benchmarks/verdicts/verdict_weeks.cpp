@@ -85,8 +85,7 @@ Roster readRoster(const QString& dir, bool unknownExperience)
     for (const Fields& row : readTable(dir + QStringLiteral("/params.csv"))) {
         AthleteLog log = testing_support::LogBuilder().line(row.at(QStringLiteral("exercise"))).build();
         log.athlete.value.experience = std::nullopt;
-        if (!unknownExperience)
-            log.athlete.value.experience = fromKey<Experience>(row.at(QStringLiteral("level")));
+        if (!unknownExperience) log.athlete.value.experience = fromKey<Experience>(row.at(QStringLiteral("level")));
         log.lines.front().variant.value.band = {row.at(QStringLiteral("lo")).toInt(),
                                                 row.at(QStringLiteral("hi")).toInt()};
         roster.logs.emplace(keyOf(row), std::move(log));
@@ -113,7 +112,8 @@ public:
         }
         m_weeks.write("athlete,exercise,variant,grip,week,p_rising,p_flat,p_falling,verdict,reason,stall_weeks\n");
         m_forecasts.write(
-            "athlete,exercise,variant,grip,week,date,predicted_reps,q025,q10,q25,q50,q75,q90,q975,actual_reps,lower_pit,"
+            "athlete,exercise,variant,grip,week,date,predicted_reps,q025,q10,q25,q50,q75,q90,q975,actual_reps,lower_"
+            "pit,"
             "upper_pit\n");
     }
 
@@ -162,14 +162,16 @@ void answerFor(const QString& key, int firstWeek, const AthleteLog& log, const R
         const Exposure& exposure = record.exposures[heard.exposure];
         const SetEntry& set = exposure.sets[heard.sets.front()].set;
         const RegimeObservation& said = heard.observations.front();
-        if (!before.started() || heard.sets.front() != 0 || said.kind != ObservationKind::Exact || !reserveOf(set)) return;
+        if (!before.started() || heard.sets.front() != 0 || said.kind != ObservationKind::Exact || !reserveOf(set))
+            return;
         answers.forecast(key, weekOf(exposure.date) - weekZero, exposure.date,
                          forecastSet(before, exposure.date, said.lnLoad, 1, said.repError), repsOfZ(said.z));
     });
     tracker.advance(record, counted, log, end);
     std::map<qint64, const TrackedWeek*> said;
     for (const TrackedWeek& week : tracker.weeks()) said[week.week - weekZero] = &week;
-    for (qint64 week = firstWeek; week < kWeeks; ++week) answers.week(key, week, said.contains(week) ? said[week] : nullptr);
+    for (qint64 week = firstWeek; week < kWeeks; ++week)
+        answers.week(key, week, said.contains(week) ? said[week] : nullptr);
 }
 
 // The reading alone, without files and forecasts, in one thread: what the plain filter in prototype.py is raced against.
@@ -192,7 +194,8 @@ void timeReading(const Roster& roster, const ReadingParameters& parameters, cons
 int run(int argc, char** argv)
 {
     if (argc < 3) {
-        std::fprintf(stderr, "usage: verdict_weeks ROSTER_DIR OUT_DIR [--unknown-experience] [--caution N] [--ages N]\n");
+        std::fprintf(stderr,
+                     "usage: verdict_weeks ROSTER_DIR OUT_DIR [--unknown-experience] [--caution N] [--ages N]\n");
         return 2;
     }
     ReadingParameters parameters;

@@ -137,13 +137,12 @@ TEST(LineTracker, MoreOfTheSameNarrowsTheBand)
 {
     double before = 1e9;
     for (const int sessions : {3, 6, 12, 24, 48}) {
-        const AthleteLog log = LogBuilder()
-                                   .line(QStringLiteral("Arm curl"))
-                                   .exposures(sessions, kLastDay, 4,
-                                              [](int i) {
-                                                  return MadeSet{.load = 40, .reps = 10 + i % 2, .off = 0, .rir = 1};
-                                              })
-                                   .build();
+        const AthleteLog log =
+            LogBuilder()
+                .line(QStringLiteral("Arm curl"))
+                .exposures(sessions, kLastDay, 4,
+                           [](int i) { return MadeSet{.load = 40, .reps = 10 + i % 2, .off = 0, .rir = 1}; })
+                .build();
         const CapacityEstimate estimate = capacityOf(trackedTo(log, kLastDay), 0);
         const double width = std::log(estimate.high90Kg / estimate.low90Kg);
         EXPECT_LT(width, before * 1.02) << sessions;

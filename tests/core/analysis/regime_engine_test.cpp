@@ -310,8 +310,14 @@ TEST(RegimeEngine, PoundsAndKilogramsGiveTheSameWord)
 
 TEST(RegimeEngine, LinesOfOneLifterDoNotChangeWithTheirOrder)
 {
-    AthleteLog log = curl().exposures(30, kToday, 4, risingSet).line(QStringLiteral("Row")).exposures(20, kToday, 5, steadySet)
-                         .line(QStringLiteral("Press")).exposures(14, kToday, 6, fallingSet).experience(std::nullopt).build();
+    AthleteLog log = curl()
+                         .exposures(30, kToday, 4, risingSet)
+                         .line(QStringLiteral("Row"))
+                         .exposures(20, kToday, 5, steadySet)
+                         .line(QStringLiteral("Press"))
+                         .exposures(14, kToday, 6, fallingSet)
+                         .experience(std::nullopt)
+                         .build();
     const auto forwards = RegimeEngine().readAll(log, kToday);
     std::ranges::reverse(log.lines);
     const auto backwards = RegimeEngine().readAll(log, kToday);

@@ -73,7 +73,8 @@ TEST(ReviewJson, WritesWhatIsKnownAndNullForWhatIsNot)
     const QJsonObject read = lines.at(0).toObject();
     EXPECT_EQ(read[QStringLiteral("key")], QStringLiteral("arm-curl/straight-bar/supinated/strict"));
     EXPECT_EQ(read[QStringLiteral("verdict")], QStringLiteral("stalled"));
-    EXPECT_NEAR(read[QStringLiteral("capacity_kg")].toDouble(), 40 * std::pow((1 + 11.55 / 30) / (1 + 1.0 / 30), 1 / 1.18), 2);
+    EXPECT_NEAR(read[QStringLiteral("capacity_kg")].toDouble(),
+                40 * std::pow((1 + 11.55 / 30) / (1 + 1.0 / 30), 1 / 1.18), 2);
     EXPECT_LT(read[QStringLiteral("p_rising")].toDouble() + read[QStringLiteral("p_falling")].toDouble(), 0.6);
     EXPECT_EQ(read[QStringLiteral("next")][QStringLiteral("rir")].toInt(), 1);
     const QJsonObject unread = lines.at(1).toObject();

@@ -22,8 +22,10 @@ TEST(ReadingThresholds, FollowTheRulesTheyAreSharedWith)
 
 TEST(ReadingThresholds, StayWithinTheRangeOfTheRule)
 {
-    EXPECT_EQ(readingThresholds({{{QStringLiteral("stalled"), QStringLiteral("caution")}, 900}}).caution, Caution::Surer);
-    EXPECT_EQ(readingThresholds({{{QStringLiteral("stalled"), QStringLiteral("caution")}, -4}}).caution, Caution::Sooner);
+    EXPECT_EQ(readingThresholds({{{QStringLiteral("stalled"), QStringLiteral("caution")}, 900}}).caution,
+              Caution::Surer);
+    EXPECT_EQ(readingThresholds({{{QStringLiteral("stalled"), QStringLiteral("caution")}, -4}}).caution,
+              Caution::Sooner);
 }
 
 }  // namespace

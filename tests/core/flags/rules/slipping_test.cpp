@@ -25,7 +25,8 @@ TEST(SlippingRule, SpeaksOfAFallAndSaysHowFast)
     const auto flags = askRule(u"slipping", changing(-0.02).build(), kToday);
     ASSERT_EQ(flags.size(), 1u);
     // Ten sessions of 2 % less each are drawn towards falls as they usually are.
-    EXPECT_TRUE(flags[0].sentence.contains(QStringLiteral("falling by about 0.")) || flags[0].sentence.contains(QStringLiteral("falling by about 1.")))
+    EXPECT_TRUE(flags[0].sentence.contains(QStringLiteral("falling by about 0."))
+                || flags[0].sentence.contains(QStringLiteral("falling by about 1.")))
         << flags[0].sentence.toStdString();
 }
 

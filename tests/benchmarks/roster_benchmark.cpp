@@ -120,6 +120,11 @@ int compare(const QString& path, int athletes)
         flags += review.flags.size();
     Spent all;
     all.add(together);
+    const auto somebody = must(AthleteRepository(*must(Database::openReader(path))).all()).front().id;
+    Spent again;
+    const Stopwatch edited;
+    (void)must(reviewRoster({path, benchmark::clubDay(), {somebody}}, Progress()));
+    again.add(edited);
     if (flags != alone.flags) qFatal("the two ways do not see the same flags");
     const Spent one{alone.reading.seconds + alone.judging.seconds, alone.reading.processor + alone.judging.processor};
     std::printf("%lld sets, %zu open flags\n", static_cast<long long>(sets), flags);
@@ -129,6 +134,8 @@ int compare(const QString& path, int athletes)
     print("one thread: judging them", alone.judging, plain);
     print("one thread: review", one, plain);
     print("every core: review", all, plain);
+    // The window keeps the reviews and makes anew those that a commit touched.
+    print("after an edit: the lifter it touched", again, plain);
     std::printf("one thread to %u cores: %.2f\n", std::thread::hardware_concurrency(), one.seconds / all.seconds);
     return 0;
 }

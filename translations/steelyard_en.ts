@@ -342,6 +342,16 @@
     </message>
 </context>
 <context>
+    <name>WhyText</name>
+    <message numerus="yes">
+        <source>%n set(s) together</source>
+        <translation>
+            <numerusform>%n set</numerusform>
+            <numerusform>%n sets together</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>steelyard::FlagView</name>
     <message numerus="yes">
         <source>and %n earlier</source>

@@ -109,6 +109,14 @@ double elasticityOf(const LineTracker& tracker)
     return lambda;
 }
 
+double fatigueOf(const LineTracker& tracker)
+{
+    const auto weights = tracker.caseWeights();
+    double phi = 0;
+    for (std::size_t i = 0; i < weights.size(); ++i) phi += weights[i] * tracker.cases()[i].filter.meanFatigue();
+    return phi;
+}
+
 Onset onsetOf(const LineTracker& tracker, QDate day)
 {
     const auto weights = tracker.caseWeights();

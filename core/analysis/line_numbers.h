@@ -17,6 +17,8 @@ namespace steelyard {
 [[nodiscard]] CapacityEstimate capacityOf(const LineTracker&, double bodyKg);
 // Mean of lambda: what a unit of ln load costs this lifter in z.
 [[nodiscard]] double elasticityOf(const LineTracker&);
+// Mean of phi: what each earlier set of a session costs in z.
+[[nodiscard]] double fatigueOf(const LineTracker&);
 
 struct Onset {
     QDate since;

@@ -187,12 +187,13 @@ void LineTracker::takeSession(const LineRecord& record, std::size_t at, const At
         if (m_reserves.size() > kReservesKept) m_reserves.pop_front();
     }
     if (heard.observations.empty()) return;
-    if (m_listener) m_listener(*this, heard);
+    if (m_before) m_before(*this, heard);
     if (m_surprisesFrom && exposure.date >= *m_surprisesFrom)
         if (const auto surprise = surpriseOf(*this, exposure, heard)) m_surprises.push_back(*surprise);
     for (TrackedCase& one : m_cases)
         one.filter.session(static_cast<double>(exposure.date.toJulianDay()), heard.observations);
     if (!m_week) m_week = weekOf(exposure.date);
+    if (m_after) m_after(*this, heard);
 }
 
 void LineTracker::leaveOutSlips(HeardSession& heard)
@@ -257,11 +258,22 @@ void LineTracker::dropUnlikelyCases()
 
 std::vector<double> LineTracker::caseWeights() const
 {
-    std::vector<double> weights(m_cases.size());
+    return weightsOf(m_cases);
+}
+
+std::optional<RegimeChances> LineTracker::chances() const
+{
+    if (!started()) return std::nullopt;
+    return chancesOf(m_cases);
+}
+
+std::vector<double> LineTracker::weightsOf(std::span<const TrackedCase> cases) const
+{
+    std::vector<double> weights(cases.size());
     double most = -std::numeric_limits<double>::infinity();
-    for (std::size_t i = 0; i < m_cases.size(); ++i) {
-        weights[i] = m_cases[i].logPrior + m_cases[i].filter.logLikelihood()
-                     + m_elsewhere[static_cast<std::size_t>(m_cases[i].experience)];
+    for (std::size_t i = 0; i < cases.size(); ++i) {
+        weights[i] = cases[i].logPrior + cases[i].filter.logLikelihood()
+                     + m_elsewhere[static_cast<std::size_t>(cases[i].experience)];
         most = std::max(most, weights[i]);
     }
     double sum = 0;
@@ -270,13 +282,12 @@ std::vector<double> LineTracker::caseWeights() const
     return weights;
 }
 
-std::optional<RegimeChances> LineTracker::chances() const
+RegimeChances LineTracker::chancesOf(std::span<const TrackedCase> cases) const
 {
-    if (!started()) return std::nullopt;
-    const auto weights = caseWeights();
+    const auto weights = weightsOf(cases);
     RegimeChances all;
-    for (std::size_t i = 0; i < m_cases.size(); ++i) {
-        const auto one = m_cases[i].filter.probabilities();
+    for (std::size_t i = 0; i < cases.size(); ++i) {
+        const auto one = cases[i].filter.probabilities();
         all.rising += weights[i] * one[0];
         all.flat += weights[i] * one[1];
         all.falling += weights[i] * one[2];

@@ -55,9 +55,13 @@ public:
     // Takes in every exposure up to `until`. `counted` are those of the record. Called again with a later day and a longer
     // record that begins with the same exposures, it goes on from where it was.
     void advance(const LineRecord&, std::span<const CountedExposure> counted, const AthleteLog&, QDate until);
-    // What happens just before a session is taken in; for those who explain.
-    using SessionListener = std::function<void(const LineTracker& before, const HeardSession&)>;
-    void listen(SessionListener listener) { m_listener = std::move(listener); }
+    // What happens just before a session is taken in, and just after; for those who explain and those who draw.
+    using SessionListener = std::function<void(const LineTracker&, const HeardSession&)>;
+    void listen(SessionListener before, SessionListener after = {})
+    {
+        m_before = std::move(before);
+        m_after = std::move(after);
+    }
 
     [[nodiscard]] bool started() const { return m_cases.front().filter.started(); }
     // Weights of the cases: sum to 1.
@@ -65,6 +69,8 @@ public:
     [[nodiscard]] const std::vector<TrackedCase>& cases() const { return m_cases; }
     // Absent before the first session.
     [[nodiscard]] std::optional<RegimeChances> chances() const;
+    // What they would be with these in place of this tracker's cases, all started; for those who try sets one by one.
+    [[nodiscard]] RegimeChances chancesOf(std::span<const TrackedCase> cases) const;
     [[nodiscard]] double weeksNotRising() const;
     [[nodiscard]] Finding finding(std::span<const CountedExposure> counted, const std::vector<Row<Block>>&,
                                   QDate day) const;
@@ -90,6 +96,7 @@ public:
 
 private:
     [[nodiscard]] std::span<const NoiseScale> noiseScalesOf() const;
+    [[nodiscard]] std::vector<double> weightsOf(std::span<const TrackedCase> cases) const;
     void closeWeeksBefore(qint64 week, std::span<const CountedExposure>, const AthleteLog&);
     [[nodiscard]] SetContext frameAt(const LineRecord&, const AthleteLog&, QDate) const;
     void dropUnlikelyCases();
@@ -112,7 +119,8 @@ private:
     std::size_t m_taken = 0;         // exposures
     std::array<double, 3> m_elsewhere{};
     double m_lnReference = 0;
-    SessionListener m_listener;
+    SessionListener m_before;
+    SessionListener m_after;
 };
 
 }  // namespace steelyard

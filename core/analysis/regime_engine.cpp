@@ -34,10 +34,11 @@ void addShares(LineReading& reading, std::span<const CountedExposure> counted, Q
     if (reps > 0) reading.countedShare = 1.0 - static_cast<double>(off) / reps;
 }
 
-// A session's point on the chart lies where its best set that can speak exactly puts a single repetition.
+// A session's point on the chart lies where its best set that can speak exactly puts a single repetition of a fresh lifter.
 void placePoints(LineReading& reading, const LineTracker& tracker, const LineRecord& record, const AthleteLog& log)
 {
     const double elasticity = elasticityOf(tracker);
+    const double fatigue = fatigueOf(tracker);
     const double single = zOfReps(1);
     auto point = reading.points.begin();
     for (const Exposure& exposure : record.exposures) {
@@ -51,7 +52,8 @@ void placePoints(LineReading& reading, const LineTracker& tracker, const LineRec
             if (logged.set.kind == SetKind::WarmUp) continue;
             const HeardSet heard = hearSet(logged.set, ++number, context);
             if (heard.count != 1 || heard.said[0].kind != ObservationKind::Exact) continue;
-            const double ln = heard.said[0].lnLoad + (heard.said[0].z - single) / elasticity;
+            const RegimeObservation& said = heard.said[0];
+            const double ln = said.lnLoad + (said.z + fatigue * said.fatigue - single) / elasticity;
             best = std::max(best.value_or(ln), ln);
         }
         if (best) point->capacityKg = std::exp(tracker.lnReference() + *best) - context.bodyKg;
@@ -143,17 +145,38 @@ void shareFalls(std::vector<LineReading>& readings, const RegimeChances& usual, 
     }
 }
 
+// Kilograms of capacity are drawn where they would have been said that day, and not before a reading would be dared.
+bool mayDrawAt(QDate date, const LineRecord& record, const AthleteLog& log, std::span<const CountedExposure> counted,
+               const VerdictThresholds& limits)
+{
+    const LineGates gates = gatesAt(counted, log.blocks, date, limits);
+    if (gates.mixed || gates.effortUnknown || gates.exposures < static_cast<std::size_t>(limits.leastExposures))
+        return false;
+    return bodyPartKg(record.variant.value.loading, log.bodyMass, date).has_value();
+}
+
+TrendPoint courseAt(const LineTracker& after, const LineRecord& record, const AthleteLog& log, QDate date)
+{
+    const CapacityEstimate known = capacityOf(after, after.contextAt(record, log, date).bodyKg);
+    return {date, known.kg, known.low90Kg, known.high90Kg};
+}
+
 }  // namespace
 
-RegimeEngine::RegimeEngine(ReadingParameters parameters, VerdictThresholds thresholds, Wording wording)
-    : m_parameters(parameters), m_thresholds(thresholds), m_wording(std::move(wording))
+RegimeEngine::RegimeEngine(ReadingParameters parameters, VerdictThresholds thresholds, Wording wording,
+                           ReadingDepth depth)
+    : m_parameters(parameters), m_thresholds(thresholds), m_wording(std::move(wording)), m_depth(depth)
 {}
 
-LineTracker RegimeEngine::track(const LineRecord& record, const AthleteLog& log, QDate asOf) const
+LineTracker RegimeEngine::track(const LineRecord& record, const AthleteLog& log, QDate asOf,
+                                LineTracker::SessionListener before) const
 {
     LifterTracker lifter(m_parameters, m_thresholds, log.athlete.value.experience);
+    LineTracker& line = lifter.lineToListenTo(record.id);
+    line.listen(std::move(before));
     lifter.advance(log, countLines(log, asOf), asOf);
-    return lifter.line(record.id);
+    line.listen({});
+    return line;
 }
 
 LineReading RegimeEngine::readTracked(const LineRecord& record, const AthleteLog& log, QDate asOf,
@@ -200,8 +223,19 @@ std::vector<LineReading> RegimeEngine::readAll(const AthleteLog& log, QDate asOf
 {
     const CountedLines counted = countLines(log, asOf);
     LifterTracker lifter(m_parameters, m_thresholds, log.athlete.value.experience);
+    std::vector<std::vector<TrendPoint>> courses(log.lines.size());
+    if (m_depth == ReadingDepth::Course)
+        for (std::size_t i = 0; i < log.lines.size(); ++i)
+            lifter.lineToListenTo(log.lines[i].id)
+                .listen({}, [&, i](const LineTracker& after, const HeardSession& heard) {
+                    const QDate date = log.lines[i].exposures[heard.exposure].date;
+                    if (mayDrawAt(date, log.lines[i], log, counted[i], m_thresholds))
+                        courses[i].push_back(courseAt(after, log.lines[i], log, date));
+                });
     lifter.advance(log, counted, asOf);
-    return readLifter(log, asOf, lifter, counted);
+    auto readings = readLifter(log, asOf, lifter, counted);
+    for (std::size_t i = 0; i < readings.size(); ++i) readings[i].trend = std::move(courses[i]);
+    return readings;
 }
 
 std::vector<LineReading> RegimeEngine::readAll(const AthleteLog& log, QDate asOf, ReadingMemory& memory) const

@@ -18,15 +18,21 @@
 
 namespace steelyard {
 
+// A roster wants the numbers of today; who looks at one line wants its course as well (LineReading::trend).
+enum class ReadingDepth { Numbers, Course };
+
 class RegimeEngine final : public ReadingEngine {
 public:
     // `wording` is for the sentence that says why.
-    explicit RegimeEngine(ReadingParameters parameters = {}, VerdictThresholds thresholds = {}, Wording wording = {});
+    explicit RegimeEngine(ReadingParameters parameters = {}, VerdictThresholds thresholds = {}, Wording wording = {},
+                          ReadingDepth depth = ReadingDepth::Numbers);
     [[nodiscard]] std::vector<LineReading> readAll(const AthleteLog& log, QDate asOf) const override;
-    // The same, going on from what is kept. The memory must not outlive the engine.
+    // The same, going on from what is kept, and therefore without the course. The memory must not outlive the engine.
     [[nodiscard]] std::vector<LineReading> readAll(const AthleteLog& log, QDate asOf, ReadingMemory& memory) const;
-    // The state behind a reading, for forecasts and explanations. Must not outlive the engine.
-    [[nodiscard]] LineTracker track(const LineRecord& record, const AthleteLog& log, QDate asOf) const;
+    // The state behind a reading, for forecasts and explanations; `before` hears of every session on the way. Must not
+    // outlive the engine.
+    [[nodiscard]] LineTracker track(const LineRecord& record, const AthleteLog& log, QDate asOf,
+                                    LineTracker::SessionListener before = {}) const;
 
     [[nodiscard]] const ReadingParameters& parameters() const { return m_parameters; }
     [[nodiscard]] const VerdictThresholds& thresholds() const { return m_thresholds; }
@@ -40,6 +46,7 @@ private:
     ReadingParameters m_parameters;
     VerdictThresholds m_thresholds;
     Wording m_wording;
+    ReadingDepth m_depth;
 };
 
 }  // namespace steelyard

@@ -129,6 +129,14 @@ double RegimeFilter::meanElasticity() const
     return sum;
 }
 
+double RegimeFilter::meanFatigue() const
+{
+    assert(started());
+    double sum = 0;
+    for (std::size_t lane = 0; lane < m_lanes; ++lane) sum += m_weights[lane] * m_values[5 * m_lanes + lane];
+    return sum;
+}
+
 std::vector<RegimeHypothesis> RegimeFilter::hypotheses() const
 {
     assert(started());

@@ -97,6 +97,7 @@ public:
     // By weeks that it has lasted: the weight of the flat and falling hypotheses, which sum to less than 1.
     [[nodiscard]] std::vector<double> notRisingByAge() const;
     [[nodiscard]] double meanElasticity() const;  // lambda
+    [[nodiscard]] double meanFatigue() const;     // phi
     [[nodiscard]] std::vector<PredictedComponent> predict(double day, const RegimeObservation& set) const;
     [[nodiscard]] std::vector<RegimeHypothesis> hypotheses() const;
     // The same with the hypotheses of each regime taken as one Gaussian: six parts instead of hundreds.

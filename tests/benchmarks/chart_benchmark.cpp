@@ -73,7 +73,7 @@ int compare()
     const AthleteLog log = fiveYears(folder.filePath(QStringLiteral("club.steelyard")));
     const LineRecord& line =
         *std::ranges::max_element(log.lines, {}, [](const LineRecord& record) { return record.exposures.size(); });
-    const LineReading reading = RegimeEngine().read(line, log, benchmark::clubDay());
+    const LineReading reading = RegimeEngine({}, {}, {}, ReadingDepth::Course).read(line, log, benchmark::clubDay());
     const ProgressSource source{reading, log.blocks, log.decisions, line.id, line.exercise.value.name};
     const ProgressSpec spec = buildProgressSpec(source, {});
 

@@ -7,6 +7,7 @@
 #include "ui/charts/progress_chart.h"
 #include "ui/pages/floor/floor_page.h"
 #include "ui/pages/lifter/lifter_page.h"
+#include "ui/pages/lifter/why_view.h"
 #include "ui/shell/book_view.h"
 #include "ui/shell/main_window.h"
 #include "ui/shell/roster_pane.h"
@@ -14,6 +15,7 @@
 #include <QtCore/QProcess>
 #include <QtCore/QSettings>
 #include <QtTest/QTest>
+#include <QtWidgets/QTableView>
 
 #include <gtest/gtest.h>
 
@@ -113,6 +115,24 @@ TEST_F(Spine, LeadsByKeysFromTheReviewToADecisionAChartAndASheet)
     const QString words = QString::fromUtf8(text.readAllStandardOutput());
     for (const SessionSheet& sheet : floor->chosenSheets())
         EXPECT_TRUE(words.contains(sheet.athlete)) << qPrintable(sheet.athlete);
+}
+
+TEST_F(Spine, LeadsFromTheWeekToTheSetsBehindAVerdictAndBackToTheChart)
+{
+    press(Qt::Key_G);
+    press(Qt::Key_Y, Qt::ShiftModifier);
+    ASSERT_EQ(window.view()->currentPage()->key(), QStringLiteral("lifter"));
+    auto* why = window.view()->findChild<WhyView*>();
+    ASSERT_TRUE(QTest::qWaitFor([&] { return why->isVisible() && why->table()->model()->rowCount() > 0; }, 30000));
+    press(Qt::Key_Escape);
+    EXPECT_FALSE(why->isVisible());
+    EXPECT_TRUE(window.view()->findChild<ProgressChart*>()->isVisible());
+    press(Qt::Key_Y);
+    EXPECT_TRUE(why->isVisible());
+    // Who opens a line from the week comes for its chart, whatever was open before.
+    press(Qt::Key_1, Qt::ControlModifier);
+    press(Qt::Key_O);
+    EXPECT_FALSE(why->isVisible());
 }
 
 }  // namespace

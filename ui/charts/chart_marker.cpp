@@ -20,6 +20,19 @@ void paintBeyondMarker(QPainter& painter, QPointF at, Beyond beyond, PointKind k
     painter.drawPolygon(triangle.data(), 3);
 }
 
+void paintNextMarker(QPainter& painter, QPointF at, double low, double high, const ChartColours& colours)
+{
+    const double foot = 3;
+    painter.setPen(QPen(colours.data, 1.4));
+    painter.drawLine(QPointF(at.x(), low), QPointF(at.x(), high));
+    for (const double end : {low, high}) painter.drawLine(QPointF(at.x() - foot, end), QPointF(at.x() + foot, end));
+    painter.setBrush(colours.ground);
+    const double r = kMarkerRadius + 1;
+    const std::array<QPointF, 4> diamond{at + QPointF(0, -r), at + QPointF(r, 0), at + QPointF(0, r),
+                                         at + QPointF(-r, 0)};
+    painter.drawPolygon(diamond.data(), 4);
+}
+
 void paintMarker(QPainter& painter, QPointF at, PointKind kind, const ChartColours& colours)
 {
     switch (kind) {

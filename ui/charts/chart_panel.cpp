@@ -19,16 +19,9 @@ QList<QPointF> asPointList(const std::vector<QPointF>& points)
 }  // namespace
 
 ChartPanel::ChartPanel(QGraphicsScene& scene)
-    : m_chart(new QChart),
-      m_days(new QValueAxis(m_chart)),
-      m_values(new QValueAxis(m_chart)),
-      m_trend(new QLineSeries(m_chart)),
-      m_low(new QLineSeries(m_chart)),
-      m_high(new QLineSeries(m_chart)),
-      m_band(new QAreaSeries(m_high, m_low))
+    : m_chart(new QChart), m_days(new QValueAxis(m_chart)), m_values(new QValueAxis(m_chart))
 {
     scene.addItem(m_chart);
-    m_band->setParent(m_chart);
     m_chart->legend()->hide();
     m_chart->setBackgroundVisible(false);
     m_chart->setMargins({});
@@ -37,10 +30,52 @@ ChartPanel::ChartPanel(QGraphicsScene& scene)
     m_chart->addAxis(m_values, Qt::AlignLeft);
     m_days->setVisible(false);
     m_values->setVisible(false);
-    for (QAbstractSeries* series : {static_cast<QAbstractSeries*>(m_band), static_cast<QAbstractSeries*>(m_trend)}) {
-        m_chart->addSeries(series);
-        series->attachAxis(m_days);
-        series->attachAxis(m_values);
+}
+
+void ChartPanel::attach(QAbstractSeries* series)
+{
+    m_chart->addSeries(series);
+    series->attachAxis(m_days);
+    series->attachAxis(m_values);
+}
+
+ChartPanel::Stretch ChartPanel::makeStretch()
+{
+    Stretch stretch{new QLineSeries(m_chart), new QLineSeries(m_chart), new QLineSeries(m_chart), nullptr};
+    stretch.band = new QAreaSeries(stretch.high, stretch.low);
+    stretch.band->setParent(m_chart);
+    attach(stretch.band);
+    attach(stretch.middle);
+    colour(stretch);
+    return stretch;
+}
+
+void ChartPanel::colour(const Stretch& stretch) const
+{
+    stretch.middle->setPen(QPen(m_trendInk, 2.0));
+    stretch.band->setPen(Qt::NoPen);
+    stretch.band->setBrush(m_bandFill);
+    // The edges have series of their own, which would draw themselves.
+    stretch.low->setPen(Qt::NoPen);
+    stretch.high->setPen(Qt::NoPen);
+}
+
+void ChartPanel::drawTrend(const ProgressSpec& spec)
+{
+    while (m_stretches.size() < spec.trendStarts.size()) m_stretches.push_back(makeStretch());
+    for (std::size_t i = 0; i < m_stretches.size(); ++i) {
+        const bool used = i < spec.trendStarts.size();
+        const std::size_t from = used ? spec.trendStarts[i] : 0;
+        const std::size_t to = !used                             ? 0
+                               : i + 1 < spec.trendStarts.size() ? spec.trendStarts[i + 1]
+                                                                 : spec.trend.size();
+        const auto part = [&](const std::vector<QPointF>& points) {
+            return asPointList(
+                {points.begin() + static_cast<std::ptrdiff_t>(from), points.begin() + static_cast<std::ptrdiff_t>(to)});
+        };
+        m_stretches[i].middle->replace(part(spec.trend));
+        m_stretches[i].low->replace(part(spec.trendLow));
+        m_stretches[i].high->replace(part(spec.trendHigh));
     }
 }
 
@@ -52,9 +87,7 @@ void ChartPanel::setData(const ProgressSpec& spec, const PanelSpec& panel, bool 
     m_valueHigh = panel.axis.high;
     m_days->setRange(m_dayLow, m_dayHigh);
     m_values->setRange(m_valueLow, m_valueHigh);
-    m_trend->replace(withTrend ? asPointList(spec.trend) : QList<QPointF>());
-    m_low->replace(withTrend ? asPointList(spec.trendLow) : QList<QPointF>());
-    m_high->replace(withTrend ? asPointList(spec.trendHigh) : QList<QPointF>());
+    if (withTrend) drawTrend(spec);
     join(panel.runs);
 }
 
@@ -66,9 +99,7 @@ void ChartPanel::join(const std::vector<std::vector<QPointF>>& runs)
         if (used == m_runs.size()) {
             auto* series = new QLineSeries(m_chart);
             series->setPen(m_runPen);
-            m_chart->addSeries(series);
-            series->attachAxis(m_days);
-            series->attachAxis(m_values);
+            attach(series);
             m_runs.push_back(series);
         }
         m_runs[used++]->replace(asPointList(run));
@@ -80,12 +111,9 @@ void ChartPanel::setColours(const ChartColours& colours)
 {
     m_runPen = QPen(colours.joining, 1.0);
     for (QLineSeries* series : m_runs) series->setPen(m_runPen);
-    m_trend->setPen(QPen(colours.data, 2.0));
-    m_band->setPen(Qt::NoPen);
-    m_band->setBrush(colours.band);
-    // The edges have series of their own, which would draw themselves.
-    m_low->setPen(Qt::NoPen);
-    m_high->setPen(Qt::NoPen);
+    m_trendInk = colours.data;
+    m_bandFill = colours.band;
+    for (const Stretch& stretch : m_stretches) colour(stretch);
 }
 
 void ChartPanel::setPlot(const QRectF& scene, const QRectF& plot)

@@ -7,6 +7,7 @@
 
 #include <QtCharts/QChart>
 
+class QAbstractSeries;
 class QAreaSeries;
 class QLineSeries;
 class QValueAxis;
@@ -29,17 +30,27 @@ public:
     void keepTopFree(double pixels) { m_topTaken = pixels; }
 
 private:
+    // An unbroken stretch of the trend with its band; kept and refilled as the runs are.
+    struct Stretch {
+        QLineSeries* middle;
+        QLineSeries* low;
+        QLineSeries* high;
+        QAreaSeries* band;
+    };
     void join(const std::vector<std::vector<QPointF>>& runs);
+    void drawTrend(const ProgressSpec& spec);
+    [[nodiscard]] Stretch makeStretch();
+    void colour(const Stretch& stretch) const;
+    void attach(QAbstractSeries* series);
 
     QChart* m_chart;
     QValueAxis* m_days;
     QValueAxis* m_values;
-    QLineSeries* m_trend;
-    QLineSeries* m_low;
-    QLineSeries* m_high;
-    QAreaSeries* m_band;
+    std::vector<Stretch> m_stretches;
     std::vector<QLineSeries*> m_runs;  // kept and refilled; those not needed are empty
     QPen m_runPen;
+    QColor m_trendInk;
+    QColor m_bandFill;
     QRectF m_plot;
     double m_topTaken = 0;
     double m_dayLow = 0;

@@ -52,7 +52,13 @@ private:
     void paintPointed(QPainter& painter, int exposure, bool selected) const;
     void paintBeyond(QPainter& painter, const ChartPanel& panel, const ChartPoint& point) const;
     void paintLoads(QPainter& painter) const;
+    void paintNext(QPainter& painter) const;
     void paintKey(QPainter& painter) const;
+    void paintNextKey(QPainter& painter) const;
+    // One shape with its word, leftwards from `right`; gives what is left, or `right` when there is no room.
+    template <class Paint>
+    double paintKeyItem(QPainter& painter, const ChartPanel& panel, const QString& title, double right,
+                        const QString& word, double shapeWidth, const Paint& paintShape) const;
     const ProgressScene& m_scene;
 };
 

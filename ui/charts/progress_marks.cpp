@@ -39,6 +39,7 @@ void ProgressMarks::paint(QPainter* painter, const QStyleOptionGraphicsItem*, QW
     };
     paintAll(*m_scene.capacity, m_scene.spec.capacity);
     paintAll(*m_scene.reps, m_scene.spec.reps);
+    paintNext(*painter);
     paintLoads(*painter);
     paintKey(*painter);
 }
@@ -91,37 +92,70 @@ void ProgressMarks::paintLoads(QPainter& painter) const
         painter.drawText(QPointF(std::min(x, m_scene.bounds.right() - width), y), run.label);
         free = x + width + 8;
     }
+    if (const auto& next = m_scene.spec.next; next && !next->label.isEmpty()) {
+        const double width = metrics.horizontalAdvance(next->label);
+        const double x =
+            std::min(m_scene.reps->at(chartDay(next->date), 0).x() - width / 2, m_scene.bounds.right() - width);
+        if (x >= free) painter.drawText(QPointF(x, m_scene.reps->plot().top() + metrics.ascent() + 1), next->label);
+    }
+}
+
+void ProgressMarks::paintNext(QPainter& painter) const
+{
+    const auto& next = m_scene.spec.next;
+    if (!next) return;
+    const double day = chartDay(next->date);
+    const ChartPanel& panel = *m_scene.reps;
+    paintNextMarker(painter, panel.at(day, next->reps), panel.at(day, next->low80).y(), panel.at(day, next->high80).y(),
+                    m_scene.colours);
+}
+
+template <class Paint>
+double ProgressMarks::paintKeyItem(QPainter& painter, const ChartPanel& panel, const QString& title, double right,
+                                   const QString& word, double shapeWidth, const Paint& paintShape) const
+{
+    const QFontMetricsF metrics(m_scene.small);
+    const QRectF& plot = panel.plot();
+    const double foot = plot.top() - metrics.descent() - 6;
+    const double left = right - metrics.horizontalAdvance(word) - shapeWidth - 5;
+    if (left < plot.left() + metrics.horizontalAdvance(title) + 12) return right;
+    painter.setPen(m_scene.colours.quietInk);
+    painter.drawText(QPointF(left + shapeWidth + 5, foot), word);
+    paintShape(QPointF(left + shapeWidth / 2, foot - metrics.xHeight() / 2));
+    return left - 12;
 }
 
 void ProgressMarks::paintKey(QPainter& painter) const
 {
-    // Shapes need their words once; only those that are there, at the right end of the title's line.
-    const QFontMetricsF metrics(m_scene.small);
-    const QRectF& plot = m_scene.capacity->plot();
-    const double foot = plot.top() - metrics.descent() - 6;
-    double x = plot.right();
-    const auto add = [&](const QString& word, double shapeWidth, const auto& paintShape) {
-        x -= metrics.horizontalAdvance(word);
-        painter.setPen(m_scene.colours.quietInk);
-        painter.drawText(QPointF(x, foot), word);
-        x -= shapeWidth / 2 + 5;
-        paintShape(QPointF(x, foot - metrics.xHeight() / 2));
-        x -= shapeWidth / 2 + 12;
+    // Shapes need their words once; only those that are there, at the right end of the title's line. The one that says
+    // most without a word comes last and gives way where it is narrow.
+    double right = m_scene.capacity->plot().right();
+    const auto add = [&](const QString& word, double width, const auto& paintShape) {
+        right = paintKeyItem(painter, *m_scene.capacity, m_scene.spec.capacity.title, right, word, width, paintShape);
     };
-    for (const PointKind kind : {PointKind::Deload, PointKind::OffStandard, PointKind::Unwatched, PointKind::Standard})
-        if (std::ranges::any_of(m_scene.spec.reps.points, [&](const ChartPoint& point) { return point.kind == kind; }))
-            add(pointKindWord(kind), 8, [&](QPointF at) { paintMarker(painter, at, kind, m_scene.colours); });
+    if (!m_scene.spec.trend.empty())
+        add(MarksText::tr("known then, 90 %"), 18, [&](QPointF at) {
+            painter.fillRect(QRectF(at.x() - 9, at.y() - 5, 18, 10), m_scene.colours.band);
+            painter.setPen(QPen(m_scene.colours.data, 2));
+            painter.drawLine(at - QPointF(9, 0), at + QPointF(9, 0));
+        });
     const auto isBeyond = [](const ChartPoint& point) { return point.beyond != Beyond::No; };
     if (std::ranges::any_of(m_scene.spec.capacity.points, isBeyond)
         || std::ranges::any_of(m_scene.spec.reps.points, isBeyond))
         add(MarksText::tr("beyond the scale"), 8,
             [&](QPointF at) { paintBeyondMarker(painter, at, Beyond::Above, PointKind::Standard, m_scene.colours); });
-    if (!m_scene.spec.trend.empty())
-        add(MarksText::tr("trend, 90 % band"), 18, [&](QPointF at) {
-            painter.fillRect(QRectF(at.x() - 9, at.y() - 5, 18, 10), m_scene.colours.band);
-            painter.setPen(QPen(m_scene.colours.data, 2));
-            painter.drawLine(at - QPointF(9, 0), at + QPointF(9, 0));
-        });
+    for (const PointKind kind : {PointKind::OffStandard, PointKind::Unwatched, PointKind::Deload, PointKind::Standard})
+        if (std::ranges::any_of(m_scene.spec.reps.points, [&](const ChartPoint& point) { return point.kind == kind; }))
+            add(pointKindWord(kind), 8, [&](QPointF at) { paintMarker(painter, at, kind, m_scene.colours); });
+    paintNextKey(painter);
+}
+
+void ProgressMarks::paintNextKey(QPainter& painter) const
+{
+    if (!m_scene.spec.next) return;
+    paintKeyItem(painter, *m_scene.reps, m_scene.spec.reps.title, m_scene.reps->plot().right(),
+                 MarksText::tr("next set, 80 %"), 10,
+                 [&](QPointF at) { paintNextMarker(painter, at, at.y() + 7, at.y() - 7, m_scene.colours); });
 }
 
 }  // namespace steelyard

@@ -33,12 +33,16 @@ private:
     [[nodiscard]] QString date(QDate day) const { return m_options.locale.toString(day, QLocale::ShortFormat); }
     [[nodiscard]] QString unit() const { return toText(m_options.unit); }
     [[nodiscard]] bool inside(QDate day) const { return day >= m_spec.from && day <= m_spec.to; }
+    [[nodiscard]] bool hasNext() const { return m_options.nextSet && m_source.reading.next.has_value(); }
     [[nodiscard]] static PointKind kindOf(const ReadingPoint& point);
     void setTime();
     void addPoints();
     void addTrend();
+    [[nodiscard]] bool leftOutBetween(QDate after, QDate before) const;
+    void addNext();
     void markBeyond(PanelSpec& panel, double leastReach, int decimals) const;
     void addAxes();
+    [[nodiscard]] QString loadLabel(const Load& load) const;
     void addLoads();
     void addBlocks();
     void addDecisions();
@@ -49,6 +53,8 @@ private:
     const ProgressSource& m_source;
     const ProgressOptions& m_options;
     ProgressSpec m_spec;
+    QDate m_lastDay;      // before the margin
+    qint64 m_margin = 0;  // days
 };
 
 PointKind ProgressBuilder::kindOf(const ReadingPoint& point)
@@ -67,6 +73,7 @@ ProgressSpec ProgressBuilder::build()
         addPoints();
         addTrend();
         addLoads();
+        addNext();
         addBlocks();
         addDecisions();
         m_spec.dates = dateTicks(m_spec.from, m_spec.to, m_options.dateTicks, m_options.locale);
@@ -87,9 +94,10 @@ void ProgressBuilder::setTime()
     if (!m_spec.from.isValid()) return;
     if (m_options.asOf.isValid()) m_spec.to = std::max(m_spec.to, m_options.asOf);
     // A margin, so that no point sits on the frame; a single session gets a week on either side.
-    const qint64 margin = std::max<qint64>(7, m_spec.from.daysTo(m_spec.to) / 40);
-    m_spec.from = m_spec.from.addDays(-margin);
-    m_spec.to = m_spec.to.addDays(margin);
+    m_margin = std::max<qint64>(7, m_spec.from.daysTo(m_spec.to) / 40);
+    m_lastDay = m_spec.to;
+    m_spec.from = m_spec.from.addDays(-m_margin);
+    m_spec.to = m_spec.to.addDays(hasNext() ? 3 * m_margin : m_margin);
 }
 
 void ProgressBuilder::addPoints()
@@ -132,15 +140,35 @@ void ProgressBuilder::join(PanelSpec& panel)
     }
 }
 
+bool ProgressBuilder::leftOutBetween(QDate after, QDate before) const
+{
+    return std::ranges::any_of(m_source.reading.points, [&](const ReadingPoint& point) {
+        return point.date > after && point.date < before && !point.deload;
+    });
+}
+
 void ProgressBuilder::addTrend()
 {
+    QDate last;
     for (const TrendPoint& point : m_source.reading.trend) {
         if (!inside(point.date)) continue;
         const double day = chartDay(point.date);
+        if (!last.isValid() || leftOutBetween(last, point.date)) m_spec.trendStarts.push_back(m_spec.trend.size());
+        last = point.date;
         m_spec.trend.emplace_back(day, shown(point.kg));
         m_spec.trendLow.emplace_back(day, shown(point.low90Kg));
         m_spec.trendHigh.emplace_back(day, shown(point.high90Kg));
     }
+}
+
+void ProgressBuilder::addNext()
+{
+    if (!hasNext()) return;
+    const Forecast& next = *m_source.reading.next;
+    NextSet set{m_lastDay.addDays(m_margin + m_margin / 2), next.repsMedian, next.repsLow80, next.repsHigh80, {}};
+    const ReadingPoint& last = m_source.reading.points.back();
+    if (last.topLoad.mass() != next.load.mass()) set.label = loadLabel(next.load);
+    m_spec.next = std::move(set);
 }
 
 void ProgressBuilder::addAxes()
@@ -158,10 +186,18 @@ void ProgressBuilder::addAxes()
     counts.reserve(m_spec.reps.points.size());
     for (const ChartPoint& point : m_spec.reps.points)
         if (point.beyond == Beyond::No) counts.push_back(point.value);
+    if (m_spec.next) counts.insert(counts.end(), {m_spec.next->low80, m_spec.next->high80});
     if (counts.empty()) counts = {0, 1};
     const auto [least, most] = std::ranges::minmax(counts);
     // Half a repetition of room above keeps the load labels clear of the frame.
     m_spec.reps.axis = niceAxis(std::max(0.0, least - 1), most + 0.5, m_options.valueTicks + 1, 1);
+}
+
+QString ProgressBuilder::loadLabel(const Load& load) const
+{
+    const Decimal amount = load.amount().trimmed();
+    const QString text = number(amount.toDouble(), amount.decimals());
+    return load.unit() == m_options.unit ? text : text + u' ' + toText(load.unit());
 }
 
 void ProgressBuilder::addLoads()
@@ -172,9 +208,7 @@ void ProgressBuilder::addLoads()
         if (at.kind == PointKind::Deload) continue;
         if (!load || load->mass() != point.topLoad.mass()) {
             load = point.topLoad;
-            const Decimal amount = load->amount().trimmed();
-            m_spec.loads.push_back({at.date, at.date, at.value, number(amount.toDouble(), amount.decimals())});
-            if (load->unit() != m_options.unit) m_spec.loads.back().label += u' ' + toText(load->unit());
+            m_spec.loads.push_back({at.date, at.date, at.value, loadLabel(*load)});
         }
         m_spec.loads.back().to = at.date;
         m_spec.loads.back().topReps = std::max(m_spec.loads.back().topReps, at.value);
@@ -273,6 +307,10 @@ void ProgressBuilder::addSummary()
         parts += ProgressText::tr("Capacity about %1 %2 (90 % interval %3 to %4).")
                      .arg(number(shown(capacity->kg), 1), unit(), number(shown(capacity->low90Kg), 1),
                           number(shown(capacity->high90Kg), 1));
+    if (const auto& next = m_spec.next)
+        parts += ProgressText::tr("Next first set: about %1 reps at %2 %3 (80 % interval %4 to %5).")
+                     .arg(number(next->reps, 0), m_source.reading.next->load.amount().trimmed().toString(),
+                          toText(m_source.reading.next->load.unit()), number(next->low80, 0), number(next->high80, 0));
     if (!m_source.reading.why.isEmpty()) parts += m_source.reading.why;
     m_spec.summary = parts.join(u' ');
 }

@@ -7,8 +7,10 @@
 // Units: capacity in options.unit; repetitions are counts; days are dates.
 // Invariants: points are oldest first; `exposure` is the index into reading.points; every tick, trend and band lies within
 // its axis, and so does every point but those that would flatten it (chart_scale.h): these keep their value, are drawn at
-// the edge with it written beside them, and are joined to nothing. Off-standard and deload sessions are points but no part of any joining line. A stretch of more than kGapDays
-// without a comparable session breaks the joining line. The trend and its band stand only where the reading fitted them.
+// the edge with it written beside them, and are joined to nothing. Off-standard and deload sessions are points but no part
+// of any joining line. A stretch of more than kGapDays without a comparable session breaks the joining line. The trend is
+// what was known right after each session; it and its band break where the reading left a session out. The next set is
+// drawn behind the last day, never dated.
 #pragma once
 
 #include "core/analysis/line_reading.h"
@@ -60,6 +62,16 @@ struct BlockSpan {
     friend bool operator==(const BlockSpan&, const BlockSpan&) = default;
 };
 
+// What the next first set is expected to bring.
+struct NextSet {
+    QDate date;  // where it is drawn
+    double reps = 0;
+    double low80 = 0;
+    double high80 = 0;
+    QString label;  // its load, when it isn't the one written last
+    friend bool operator==(const NextSet&, const NextSet&) = default;
+};
+
 struct DecisionTick {
     QDate date;
     DecisionKind kind = DecisionKind::Act;
@@ -83,6 +95,8 @@ struct ProgressSpec {
     std::vector<QPointF> trend;     // (chartDay, capacity)
     std::vector<QPointF> trendLow;  // edges of the 90 % band, at the same days
     std::vector<QPointF> trendHigh;
+    std::vector<std::size_t> trendStarts;  // index of the first point of every unbroken stretch
+    std::optional<NextSet> next;
     std::vector<SameLoad> loads;
     std::vector<BlockSpan> blocks;
     std::vector<DecisionTick> decisions;
@@ -107,6 +121,7 @@ struct ProgressOptions {
     QDate asOf;                 // the time axis reaches to here; invalid: to the last session
     int dateTicks = 9;
     int valueTicks = 5;
+    bool nextSet = true;  // false: the record ended long ago, nothing is drawn behind it
 };
 
 [[nodiscard]] ProgressSpec buildProgressSpec(const ProgressSource& source, const ProgressOptions& options);

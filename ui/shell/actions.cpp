@@ -50,13 +50,15 @@ std::vector<ActionRow> makeActionTable()
          NeedsLifter | NeedsWritable},
         {u("week.open"), Week, ActionText::tr("&Open the line's chart"), u("O"), week, NeedsLifter, true},
         {u("week.why"), Week, ActionText::tr("Wh&y this verdict"), u("Y"), week, NeedsLifter},
+        {u("week.sets"), Week, ActionText::tr("The &sets behind the verdict"), u("Shift+Y"), week, NeedsLifter},
         {u("week.lines"), Week, ActionText::tr("&Go to the lift lines"), u("G"), week, NeedsLifter},
         {u("week.answered"), Week, ActionText::tr("Show what was a&nswered"), u("E"), week, NeedsLifter},
 
         {u("lifter.nextLine"), Lifter, ActionText::tr("&Next lift line"), u("J"), lifter, NeedsLifter},
         {u("lifter.previousLine"), Lifter, ActionText::tr("&Previous lift line"), u("K"), lifter, NeedsLifter},
-        {u("lifter.chart"), Lifter, ActionText::tr("The chart's numbers as a &table"), u("D"), lifter, NeedsLifter,
+        {u("lifter.why"), Lifter, ActionText::tr("Wh&y: the sets behind the verdict"), u("Y"), lifter, NeedsLifter,
          true},
+        {u("lifter.chart"), Lifter, ActionText::tr("The chart's numbers as a &table"), u("D"), lifter, NeedsLifter},
         {u("lifter.copy"), Lifter, ActionText::tr("&Copy the numbers"), u("C"), lifter, NeedsLifter},
 
         {u("floor.print"), Floor, ActionText::tr("&Print the sheets…"), u("Ctrl+P"), floor, NeedsBook},

@@ -89,6 +89,28 @@ TEST(ProgressChart, PointsAtWhatIsHoveredAndThenAgainAtWhatIsSelected)
     EXPECT_EQ(pointed[1][0].toInt(), 3);
 }
 
+// Counts pixels that aren't ground in the columns right of the last session, where nothing but the next set stands.
+TEST(ProgressChart, DrawsTheNextSetRightOfTheLastSession)
+{
+    const auto inkBehindLast = [](bool nextSet) {
+        ProgressChart chart;
+        chart.resize(900, 420);
+        ProgressSpec spec = specOf(madeUpReading(20));
+        if (!nextSet) spec.next.reset();
+        chart.show();
+        chart.setSpec(spec);
+        const QImage image = chart.viewport()->grab().toImage();
+        const QPointF last = chart.place(19);
+        int ink = 0;
+        for (int x = static_cast<int>(last.x()) + 12; x < image.width() - 14; ++x)
+            for (int y = static_cast<int>(last.y()) - 40; y < static_cast<int>(last.y()) + 40; ++y)
+                ink += image.valid(x, y) && qBlue(image.pixel(x, y)) - qRed(image.pixel(x, y)) > 60;
+        return ink;
+    };
+    EXPECT_GT(inkBehindLast(true), 20);
+    EXPECT_EQ(inkBehindLast(false), 0);
+}
+
 TEST(ProgressChart, TellsItsSummaryAndSelectionToAssistiveTechnology)
 {
     ProgressChart chart;

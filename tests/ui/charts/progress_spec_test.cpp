@@ -96,6 +96,39 @@ TEST(ProgressSpec, DrawsTheBandOnlyWhereTheTrendWasFitted)
     }
 }
 
+TEST(ProgressSpec, BreaksTheTrendWhereTheReadingLeftASessionOut)
+{
+    SpecCase c;
+    c.reading = madeUpReading(60);
+    ASSERT_EQ(c.build().trendStarts, std::vector<std::size_t>{0});
+    c.reading.trend.erase(c.reading.trend.begin() + 10, c.reading.trend.begin() + 13);
+    EXPECT_EQ(c.build().trendStarts, (std::vector<std::size_t>{0, 10}));
+    c.reading.trend.clear();
+    EXPECT_TRUE(c.build().trendStarts.empty());
+}
+
+TEST(ProgressSpec, DrawsTheNextSetBehindTheLastDayWithinTheAxis)
+{
+    SpecCase c;
+    c.reading = madeUpReading(30);
+    c.options.asOf = c.reading.points.back().date.addDays(4);
+    c.reading.next->repsHigh80 = 19.5;
+    const ProgressSpec spec = c.build();
+    ASSERT_TRUE(spec.next);
+    EXPECT_GT(spec.next->date, c.options.asOf);
+    EXPECT_LT(spec.next->date, spec.to);
+    EXPECT_EQ(spec.next->reps, c.reading.next->repsMedian);
+    EXPECT_GE(spec.reps.axis.high, 19.5);
+    EXPECT_LE(spec.reps.axis.low, spec.next->low80);
+    EXPECT_TRUE(spec.next->label.isEmpty());  // the load that is written last
+    EXPECT_TRUE(spec.summary.contains(QStringLiteral("Next first set"))) << spec.summary.toStdString();
+    c.options.nextSet = false;
+    EXPECT_FALSE(c.build().next);
+    c.options.nextSet = true;
+    c.reading.next.reset();
+    EXPECT_FALSE(c.build().next);
+}
+
 TEST(ProgressSpec, KeepsEveryPointAndEdgeWithinItsAxis)
 {
     SpecCase c;

@@ -6,6 +6,7 @@
 #include "ui/format/format.h"
 #include "ui/pages/lifter/line_list_model.h"
 #include "ui/pages/lifter/session_panel.h"
+#include "ui/pages/lifter/why_view.h"
 #include "ui/shell/review_store.h"
 
 #include <QtTest/QAbstractItemModelTester>
@@ -49,6 +50,11 @@ struct LifterPageCase {
     [[nodiscard]] ProgressChart& chart() const { return *page->findChild<ProgressChart*>(); }
     [[nodiscard]] QListView& list() const { return *page->findChild<QListView*>(); }
     [[nodiscard]] SessionPanel& panel() const { return *page->findChild<SessionPanel*>(); }
+    [[nodiscard]] WhyView& why() const { return *page->findChild<WhyView*>(); }
+    [[nodiscard]] bool explained() const
+    {
+        return QTest::qWaitFor([this] { return why().isVisible() && why().table()->model()->rowCount() > 0; }, 10000);
+    }
     [[nodiscard]] bool says(const QString& text) const
     {
         const auto labels = page->findChildren<QLabel*>();
@@ -143,6 +149,72 @@ TEST(LifterPage, RefusesWhatCannotBeReadAndLeavesTheSet)
     EXPECT_TRUE(c.says(QStringLiteral("“heavy” can't be read")));
     EXPECT_FALSE(sets->setData(sets->index(0, SetTableModel::Off), QStringLiteral("99"), Qt::EditRole));
     EXPECT_TRUE(c.says(QStringLiteral("stays as it was")));
+}
+
+TEST(LifterPage, WhyOpensInPlaceAndEscapeGoesBackToWhereItWas)
+{
+    LifterPageCase c;
+    c.club.addLine(QStringLiteral("Arm curl"), 16);
+    c.open();
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !c.chart().spec().empty(); }, 10000));
+    c.page->activateWindow();
+    c.page->takeFocus();
+    c.chart().select(13);
+    c.page->perform(QStringLiteral("lifter.why"));
+    ASSERT_TRUE(c.explained());
+    EXPECT_FALSE(c.chart().isVisible());
+    EXPECT_FALSE(c.why().decision().isEmpty());
+    auto& model = *qobject_cast<WhyModel*>(c.why().table()->model());
+    EXPECT_EQ(model.exposureAt(c.why().table()->currentIndex().row()), 13);  // the session that was looked at
+    c.why().table()->setCurrentIndex(model.index(0, 0));
+    EXPECT_EQ(c.panel().table()->model()->rowCount(), 3);
+    QTest::keyClick(c.why().table(), Qt::Key_Escape);
+    EXPECT_TRUE(c.chart().isVisible());
+    EXPECT_FALSE(c.why().isVisible());
+    EXPECT_EQ(c.chart().selected(), 13);
+    EXPECT_EQ(c.page->focusWidget(), &c.chart());
+}
+
+TEST(LifterPage, EnterInTheWhyViewGoesToTheSessionOnTheChart)
+{
+    LifterPageCase c;
+    c.club.addLine(QStringLiteral("Arm curl"), 16);
+    c.open();
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !c.chart().spec().empty(); }, 10000));
+    c.page->perform(QStringLiteral("lifter.why"));
+    ASSERT_TRUE(c.explained());
+    const auto& model = *qobject_cast<WhyModel*>(c.why().table()->model());
+    c.why().table()->setCurrentIndex(model.index(model.rowOfExposure(9), 0));
+    QTest::keyClick(c.why().table(), Qt::Key_Return);
+    EXPECT_TRUE(c.chart().isVisible());
+    EXPECT_EQ(c.chart().selected(), 9);
+}
+
+TEST(LifterPage, WhyFollowsTheLineAndIsKeptForTheNextOne)
+{
+    LifterPageCase c;
+    c.club.addLine(QStringLiteral("Arm curl"), 4);
+    c.club.addLine(QStringLiteral("Row"), 6);
+    c.open();
+    ASSERT_TRUE(QTest::qWaitFor([&] { return c.chart().spec().reps.points.size() == 6; }, 10000));
+    c.page->perform(QStringLiteral("lifter.why"));
+    ASSERT_TRUE(c.explained());
+    EXPECT_EQ(c.why().table()->model()->rowCount(), 6 * 4);  // three sets and what they say together
+    c.page->perform(QStringLiteral("lifter.previousLine"));
+    EXPECT_TRUE(QTest::qWaitFor([&] { return c.why().table()->model()->rowCount() == 4 * 4; }, 10000));
+    EXPECT_TRUE(c.why().isVisible());
+    c.page->perform(QStringLiteral("lifter.why"));
+    EXPECT_TRUE(c.chart().isVisible());
+}
+
+TEST(LifterPage, WhyAskedForWhileTheRecordIsReadOpensWhenItHasCome)
+{
+    LifterPageCase c;
+    c.club.addLine(QStringLiteral("Arm curl"), 6);
+    c.open();
+    ASSERT_TRUE(c.page->canPerform(QStringLiteral("lifter.why")));
+    c.page->perform(QStringLiteral("lifter.why"));
+    EXPECT_TRUE(c.explained());
 }
 
 TEST(LifterPage, IsQuietWhenItIsClosedWhileReading)

@@ -18,25 +18,44 @@ TEST(LifterReading, ReadsByTheThresholdsThatTheReviewUses)
     const QDate today(2026, 11, 20);
     LifterBook club{today};
     const LiftLine line = club.addLine(QStringLiteral("Arm curl"), 0);
-    for (int i = 0; i < 20; ++i)
-        must(club.book->history().perform(
-            addSet(line, today.addDays(-4 * (19 - i)),
-                   testing_support::madeEntry({.load = i % 2 == 0 ? 40.5 : 39.5,
-                                               .reps = 8,
-                                               .off = 0,
-                                               .rir = i % 2 == 0 ? std::optional(1.0) : std::nullopt}))));
-    const auto verdicts = [&] {
+    // Every other session has its effort written down.
+    for (int i = 0; i < 20; ++i) {
+        testing_support::MadeSet made{.load = i % 2 == 0 ? 40.5 : 39.5, .reps = 8, .off = 0};
+        if (i % 2 == 0) made.rir = 1;
+        must(
+            club.book->history().perform(addSet(line, today.addDays(-4 * (19 - i)), testing_support::madeEntry(made))));
+    }
+    const auto unread = [&] {
         const auto lifter = must(readLifter(club.book->path(), line.athlete, today, Progress()));
         const auto roster = must(reviewRoster({club.book->path(), today, {line.athlete}}, {}));
-        return std::pair(lifter.readings.at(0).verdict, roster.at(0).lines.at(0).reading.verdict);
+        return std::pair(lifter.readings.at(0).reason == u"effort_unknown",
+                         roster.at(0).lines.at(0).reading.reason == u"effort_unknown");
     };
-    const auto usual = verdicts();
-    EXPECT_EQ(usual.first, usual.second);
-    EXPECT_NE(usual.first, Verdict::CantTell);
+    EXPECT_EQ(unread(), std::pair(false, false));
     auto transaction = must(Transaction::begin(club.book->database()));
-    ASSERT_TRUE(club.book->ruleSettings().put(transaction, QStringLiteral("effort_unknown"), QStringLiteral("percent"), 40));
+    ASSERT_TRUE(
+        club.book->ruleSettings().put(transaction, QStringLiteral("effort_unknown"), QStringLiteral("percent"), 40));
     ASSERT_TRUE(transaction.commit());
-    EXPECT_EQ(verdicts(), std::pair(Verdict::CantTell, Verdict::CantTell));
+    EXPECT_EQ(unread(), std::pair(true, true));
+}
+
+TEST(LifterReading, ReadsTheCourseAndExplainsOneLine)
+{
+    const QDate today(2026, 11, 20);
+    const auto lifter = must(readLines(testing_support::LogBuilder()
+                                           .line(QStringLiteral("Arm curl"))
+                                           .exposures(12, today, 4,
+                                                      [](int i) {
+                                                          return testing_support::MadeSet{
+                                                              .load = 40 + 0.5 * i, .reps = 8, .off = 0, .rir = 1};
+                                                      })
+                                           .build(),
+                                       {}, today, Progress()));
+    EXPECT_FALSE(lifter.readings.at(0).trend.empty());
+    EXPECT_EQ(lifter.asOf, today);
+    const LineExplanation why = explainLineOf(lifter, 0);
+    EXPECT_EQ(why.sessions.size(), 12u);
+    EXPECT_TRUE(why.chances);
 }
 
 TEST(LifterReading, SaysDaysAsTheScreenWritesThem)

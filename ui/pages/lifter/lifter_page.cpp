@@ -5,15 +5,17 @@
 #include "ui/charts/chart_table_model.h"
 #include "ui/charts/progress_chart.h"
 #include "ui/format/format.h"
+#include "ui/pages/lifter/line_header.h"
 #include "ui/pages/lifter/line_list_model.h"
-#include "ui/pages/lifter/line_numbers.h"
 #include "ui/pages/lifter/session_panel.h"
 #include "ui/pages/lifter/set_words.h"
+#include "ui/pages/lifter/why_view.h"
 
 #include <QtGui/QClipboard>
 #include <QtGui/QGuiApplication>
+#include <QtGui/QShortcut>
+#include <QtWidgets/QApplication>
 #include <QtWidgets/QComboBox>
-#include <QtWidgets/QGridLayout>
 #include <QtWidgets/QHeaderView>
 #include <QtWidgets/QLabel>
 #include <QtWidgets/QListView>
@@ -21,21 +23,24 @@
 #include <QtWidgets/QSplitter>
 #include <QtWidgets/QStackedWidget>
 #include <QtWidgets/QTableView>
+#include <QtWidgets/QVBoxLayout>
 
 #include <algorithm>
 
 namespace steelyard {
 namespace {
 
-QLabel* textLabel(QWidget* parent, double size = 1.0, bool bold = false, bool quiet = false)
+enum ViewOfLine { ChartView, DataView, WhyOfLine };
+constexpr int kRestingDays = 120;  // a line that rested for longer is shown to its end; nothing is expected of it
+
+QLabel* quietLabel(QWidget* parent, double size)
 {
     auto* label = new QLabel(parent);
     label->setTextFormat(Qt::PlainText);
     QFont font = label->font();
     font.setPointSizeF(font.pointSizeF() * size);
-    font.setBold(bold);
     label->setFont(font);
-    if (quiet) label->setForegroundRole(QPalette::PlaceholderText);
+    label->setForegroundRole(QPalette::PlaceholderText);
     return label;
 }
 
@@ -45,7 +50,7 @@ LifterPage::LifterPage(const UiContext& context, QWidget* parent)
     : Page(parent), m_context(context), m_lines(new LineListModel(this)), m_data(new ChartTableModel(this))
 {
     m_states = new QStackedWidget(this);
-    m_hint = textLabel(this, 1.1, false, true);
+    m_hint = quietLabel(this, 1.1);
     m_hint->setAlignment(Qt::AlignCenter);
     m_hint->setWordWrap(true);
     m_hint->setMargin(40);
@@ -66,6 +71,7 @@ LifterPage::LifterPage(const UiContext& context, QWidget* parent)
 LifterPage::~LifterPage()
 {
     m_job.cancel();
+    m_whyJob.cancel();
 }
 
 QWidget* LifterPage::makeLinePart()
@@ -84,37 +90,10 @@ QWidget* LifterPage::makeLinePart()
     return m_list;
 }
 
-QLayout* LifterPage::makeHeader()
-{
-    m_name = textLabel(this, 1.25, true);
-    m_verdict = textLabel(this, 1.25, true);
-    m_why = textLabel(this);
-    m_why->setWordWrap(true);
-    auto* top = new QHBoxLayout;
-    top->addWidget(m_name);
-    top->addStretch(1);
-    top->addWidget(m_verdict);
-    auto* numbers = new QGridLayout;
-    numbers->setHorizontalSpacing(32);
-    numbers->setVerticalSpacing(0);
-    for (int i = 0; i < 3; ++i) {
-        auto& cell = m_numbers[static_cast<std::size_t>(i)];
-        cell = {textLabel(this, 0.9, false, true), textLabel(this, 1.15, true), textLabel(this, 0.9, false, true)};
-        for (int row = 0; row < 3; ++row) numbers->addWidget(cell[static_cast<std::size_t>(row)], row, i);
-    }
-    numbers->setColumnStretch(3, 1);
-    auto* header = new QVBoxLayout;
-    header->setSpacing(4);
-    header->addLayout(top);
-    header->addWidget(m_why);
-    header->addLayout(numbers);
-    return header;
-}
-
 QWidget* LifterPage::makeChartPart()
 {
     m_chart = new ProgressChart(this);
-    m_note = textLabel(this, 0.95, false, true);
+    m_note = quietLabel(this, 0.95);
     m_note->setAlignment(Qt::AlignTop | Qt::AlignLeft);
     m_note->setWordWrap(true);
     m_note->setFixedWidth(190);
@@ -123,6 +102,18 @@ QWidget* LifterPage::makeChartPart()
     beside->setContentsMargins({});
     beside->addWidget(m_chart, 1);
     beside->addWidget(m_note);
+    m_views = new QStackedWidget(this);
+    m_views->addWidget(chartSide);
+    m_views->addWidget(makeDataTable());
+    m_views->addWidget(makeWhyView());
+    connect(m_chart, &ProgressChart::pointedAt, this, &LifterPage::showNote);
+    connect(m_chart, &ProgressChart::selectedSession, this, &LifterPage::showSession);
+    connect(m_chart, &ProgressChart::lineStepped, this, &LifterPage::stepLine);
+    return m_views;
+}
+
+QWidget* LifterPage::makeDataTable()
+{
     auto* table = new QTableView(this);
     table->setModel(m_data);
     table->verticalHeader()->hide();
@@ -130,13 +121,51 @@ QWidget* LifterPage::makeChartPart()
     table->setShowGrid(false);
     table->setFrameShape(QFrame::NoFrame);
     table->setAccessibleName(tr("Data of the chart"));
-    m_views = new QStackedWidget(this);
-    m_views->addWidget(chartSide);
-    m_views->addWidget(table);
-    connect(m_chart, &ProgressChart::pointedAt, this, &LifterPage::showNote);
-    connect(m_chart, &ProgressChart::selectedSession, this, &LifterPage::showSession);
-    connect(m_chart, &ProgressChart::lineStepped, this, &LifterPage::stepLine);
-    return m_views;
+    return table;
+}
+
+QWidget* LifterPage::makeWhyView()
+{
+    m_whyView = new WhyView(this);
+    connect(m_whyView, &WhyView::sessionLookedAt, this, &LifterPage::showSession);
+    connect(m_whyView, &WhyView::sessionWanted, this, [this](int exposure) {
+        openWhy(false);
+        m_chart->select(exposure);
+        m_chart->setFocus();
+    });
+    m_back = new QShortcut(Qt::Key_Escape, this);
+    m_back->setContext(Qt::WidgetWithChildrenShortcut);
+    m_back->setEnabled(false);
+    connect(m_back, &QShortcut::activated, this, [this] { openWhy(false); });
+    return m_whyView;
+}
+
+QLayout* LifterPage::makeTools()
+{
+    m_stretch = new QComboBox(this);
+    m_stretch->setAccessibleName(tr("Stretch of time"));
+    for (const auto& [text, months] :
+         {std::pair(tr("All time"), 0), {tr("Last 6 months"), 6}, {tr("Last 12 months"), 12}, {tr("Last 2 years"), 24}})
+        m_stretch->addItem(text, months);
+    m_stretch->setCurrentIndex(2);
+    m_showWhy = new QPushButton(tr("Wh&y"), this);
+    m_showWhy->setCheckable(true);
+    m_showWhy->setToolTip(tr("The sets that carried the verdict (Y)"));
+    m_showData = new QPushButton(tr("Show &data"), this);
+    m_showData->setCheckable(true);
+    m_copy = new QPushButton(tr("&Copy"), this);
+    m_copy->setToolTip(tr("Copy the data of the chart as a table"));
+    auto* tools = new QHBoxLayout;
+    tools->addWidget(m_stretch);
+    tools->addStretch(1);
+    tools->addWidget(m_showWhy);
+    tools->addWidget(m_showData);
+    tools->addWidget(m_copy);
+    connect(m_stretch, &QComboBox::currentIndexChanged, this, &LifterPage::redrawChart);
+    connect(m_showWhy, &QPushButton::clicked, this, &LifterPage::openWhy);
+    connect(m_showData, &QPushButton::clicked, this, [this](bool on) { showView(on ? DataView : ChartView); });
+    connect(m_copy, &QPushButton::clicked, this, [this] { perform(QStringLiteral("lifter.copy")); });
+    return tools;
 }
 
 QWidget* LifterPage::makeMainPart()
@@ -145,28 +174,12 @@ QWidget* LifterPage::makeMainPart()
     auto* all = new QVBoxLayout(main);
     all->setContentsMargins(14, 10, 12, 8);
     all->setSpacing(8);
-    all->addLayout(makeHeader());
-
-    m_stretch = new QComboBox(this);
-    m_stretch->setAccessibleName(tr("Stretch of time"));
-    for (const auto& [text, months] :
-         {std::pair(tr("All time"), 0), {tr("Last 6 months"), 6}, {tr("Last 12 months"), 12}, {tr("Last 2 years"), 24}})
-        m_stretch->addItem(text, months);
-    m_stretch->setCurrentIndex(2);
-    m_showData = new QPushButton(tr("Show &data"), this);
-    m_showData->setCheckable(true);
-    m_copy = new QPushButton(tr("&Copy"), this);
-    m_copy->setToolTip(tr("Copy the data of the chart as a table"));
-    auto* tools = new QHBoxLayout;
-    tools->addWidget(m_stretch);
-    tools->addStretch(1);
-    tools->addWidget(m_showData);
-    tools->addWidget(m_copy);
-
+    m_header = new LineHeader(this);
+    all->addWidget(m_header);
     auto* upper = new QWidget(this);
     auto* upperLayout = new QVBoxLayout(upper);
     upperLayout->setContentsMargins({});
-    upperLayout->addLayout(tools);
+    upperLayout->addLayout(makeTools());
     upperLayout->addWidget(makeChartPart(), 1);
     m_sessionPanel =
         new SessionPanel([this](Id<SetEntry> id) { return m_context.book.logbook().replacedSets(id); }, this);
@@ -180,9 +193,6 @@ QWidget* LifterPage::makeMainPart()
     m_sessionPanel->setMinimumHeight(120);
     all->addWidget(split, 1);
 
-    connect(m_stretch, &QComboBox::currentIndexChanged, this, &LifterPage::redrawChart);
-    connect(m_showData, &QPushButton::toggled, this, [this](bool on) { m_views->setCurrentIndex(on ? 1 : 0); });
-    connect(m_copy, &QPushButton::clicked, this, [this] { perform(QStringLiteral("lifter.copy")); });
     connect(m_sessionPanel, &SessionPanel::changeWanted, this, &LifterPage::correct);
     return main;
 }
@@ -208,6 +218,7 @@ void LifterPage::showAthlete(std::optional<Id<Athlete>> athlete)
 void LifterPage::showLine(Id<LiftLine> line)
 {
     m_wantedLine = line;
+    if (!isVisible()) openWhy(false);  // who comes from another page comes for the chart
     if (const int row = m_lines->rowOf(line); row >= 0) m_list->setCurrentIndex(m_lines->index(row));
 }
 
@@ -219,7 +230,9 @@ void LifterPage::bookChanged(const Changes& changes)
 
 void LifterPage::takeFocus()
 {
-    if (m_line >= 0)
+    if (m_line >= 0 && m_views->currentIndex() == WhyOfLine)
+        m_whyView->takeFocus();
+    else if (m_line >= 0)
         m_chart->setFocus();
     else
         setFocus();
@@ -248,7 +261,7 @@ void LifterPage::take(Result<LifterReading> answer)
         hint(tr("The record could not be read. %1").arg(answer.error().what));
         return;
     }
-    m_reading = std::make_unique<LifterReading>(std::move(*answer));
+    m_reading = std::make_shared<const LifterReading>(std::move(*answer));
     m_lines->setReading(m_reading.get());
     if (m_lines->rowCount() == 0) {
         hint(tr("Nothing is logged for %1 yet. Import a logbook, or print a sheet for the next session and key in what "
@@ -268,6 +281,7 @@ void LifterPage::take(Result<LifterReading> answer)
         row = m_lines->rowOf(newest->id);
     }
     m_list->setCurrentIndex(m_lines->index(row));
+    if (std::exchange(m_whyWanted, false)) openWhy(true);
 }
 
 void LifterPage::hint(const QString& text)
@@ -291,21 +305,14 @@ void LifterPage::chooseLine(int line)
 {
     m_line = line;
     const LineRecord& shown = *record();
-    const LineReading& read = *reading();
     if (m_wantedLine != shown.id) m_session = m_wantedLine ? QDate() : m_session;
     m_wantedLine = shown.id;
     const QString detail = lineDetail(shown);
-    m_name->setText(detail.isEmpty() ? lineTitle(shown) : lineTitle(shown) + QStringLiteral(" · ") + detail);
-    m_verdict->setText(format::verdictShape(read.verdict) + u' ' + format::verdictWord(read.verdict));
-    m_why->setText(read.why);
-    const auto numbers = lineNumbers(read, m_reading->log.athlete.value.unit);
-    for (std::size_t i = 0; i < numbers.size(); ++i) {
-        m_numbers[i][0]->setText(numbers[i].title);
-        m_numbers[i][1]->setText(numbers[i].value);
-        m_numbers[i][2]->setText(numbers[i].detail);
-    }
+    m_header->showLine(detail.isEmpty() ? lineTitle(shown) : lineTitle(shown) + QStringLiteral(" · ") + detail,
+                       *reading(), m_reading->log.athlete.value.unit);
     m_sessionPanel->showDecisions(m_reading->log.decisions, shown.id);
     redrawChart();
+    if (m_views->currentIndex() == WhyOfLine) explain();
     Q_EMIT actionsChanged();
 }
 
@@ -316,20 +323,27 @@ void LifterPage::redrawChart()
     options.unit = m_reading->log.athlete.value.unit;
     options.asOf = m_context.clock.today();
     const QDate last = record()->exposures.back().date;
-    // A line that rested for long is shown to its end: the stretch is counted back from its last session.
+    // The stretch is counted back from the line's last session.
     if (const int months = m_stretch->currentData().toInt(); months > 0) options.from = last.addMonths(-months);
-    if (last.daysTo(options.asOf) > 120) options.asOf = last;
+    if (last.daysTo(options.asOf) > kRestingDays) {
+        options.asOf = last;
+        options.nextSet = false;
+    }
     ProgressSpec spec = buildProgressSpec(
         {*reading(), m_reading->log.blocks, m_reading->log.decisions, record()->id, lineTitle(*record())}, options);
     m_data->setTable(spec.table);
     m_chart->setSpec(std::move(spec));
-    const auto& exposures = record()->exposures;
-    auto at = std::ranges::find(exposures, m_session, &Exposure::date);
-    if (at == exposures.end()) at = std::prev(exposures.end());
-    const auto exposure = static_cast<int>(at - exposures.begin());
+    const int exposure = chosenExposure();
     m_chart->select(exposure);
     showNote(exposure);
     showSession(exposure);
+}
+
+int LifterPage::chosenExposure() const
+{
+    const auto& exposures = record()->exposures;
+    const auto at = std::ranges::find(exposures, m_session, &Exposure::date);
+    return static_cast<int>((at == exposures.end() ? std::prev(at) : at) - exposures.begin());
 }
 
 void LifterPage::showNote(int exposure)
@@ -357,6 +371,53 @@ void LifterPage::stepLine(int by)
     m_list->setCurrentIndex(m_lines->index(row));
 }
 
+void LifterPage::showView(int view)
+{
+    m_views->setCurrentIndex(view);
+    m_showData->setChecked(view == DataView);
+    m_showWhy->setChecked(view == WhyOfLine);
+    m_back->setEnabled(view == WhyOfLine);
+}
+
+void LifterPage::openWhy(bool open)
+{
+    const bool isOpen = m_views->currentIndex() == WhyOfLine;
+    m_whyWanted = false;
+    if (open == isOpen) return;
+    if (open) {
+        m_beforeWhy = QApplication::focusWidget();
+        showView(WhyOfLine);
+        explain();
+        m_whyView->takeFocus();
+        return;
+    }
+    m_whyJob.cancel();
+    ++m_askedWhy;
+    showView(ChartView);
+    showSession(m_chart->selected());
+    if (m_beforeWhy && m_beforeWhy->isVisible() && isAncestorOf(m_beforeWhy))
+        m_beforeWhy->setFocus();
+    else
+        m_chart->setFocus();
+}
+
+void LifterPage::explain()
+{
+    m_whyJob.cancel();
+    const int asked = ++m_askedWhy;
+    m_whyView->showWaiting();
+    m_whyJob = m_context.jobs.run(
+        this, tr("Going through the sets of a line"),
+        [lifter = m_reading, line = static_cast<std::size_t>(m_line)](const Progress&) {
+            return explainLineOf(*lifter, line);
+        },
+        [this, asked](LineExplanation answer) {
+            if (asked != m_askedWhy || !reading()) return;
+            m_whyView->showExplanation(*reading(), std::move(answer), m_reading->thresholds);
+            m_whyView->lookAt(chosenExposure());
+        });
+}
+
 void LifterPage::correct(Id<SetEntry> id, const SetEntry& set)
 {
     const auto changed = m_context.book.history().perform(changeSet(id, set, m_context.clock));
@@ -368,15 +429,20 @@ void LifterPage::correct(Id<SetEntry> id, const SetEntry& set)
 
 bool LifterPage::canPerform(const QString& action) const
 {
+    if (action == QStringLiteral("lifter.why") && m_athlete && m_job.isRunning()) return true;
     return m_line >= 0 && action.startsWith(QStringLiteral("lifter."));
 }
 
 void LifterPage::perform(const QString& action)
 {
-    if (!record()) return;
+    if (!record()) {
+        m_whyWanted = action == QStringLiteral("lifter.why");
+        return;
+    }
     if (action == QStringLiteral("lifter.nextLine")) stepLine(1);
     if (action == QStringLiteral("lifter.previousLine")) stepLine(-1);
-    if (action == QStringLiteral("lifter.chart")) m_showData->toggle();
+    if (action == QStringLiteral("lifter.why")) openWhy(m_views->currentIndex() != WhyOfLine);
+    if (action == QStringLiteral("lifter.chart")) showView(m_views->currentIndex() == DataView ? ChartView : DataView);
     if (action == QStringLiteral("lifter.copy")) {
         QGuiApplication::clipboard()->setText(toTabSeparated(m_chart->spec().table));
         Q_EMIT said(tr("The data of the chart is on the clipboard."));

@@ -20,11 +20,18 @@ struct LifterReadingText {
 
 Result<LifterReading> readLines(AthleteLog log, const RuleSettings& settings, QDate asOf, const Progress& progress)
 {
-    const RegimeEngine engine({}, readingThresholds(settings), format::wording());
+    const VerdictThresholds thresholds = readingThresholds(settings);
+    const RegimeEngine engine({}, thresholds, format::wording(), ReadingDepth::Course);
     auto readings = engine.readAll(log, asOf);
     if (progress.cancelled())
         return fail(ErrorCode::Cancelled, LifterReadingText::tr("Reading the record was stopped."));
-    return LifterReading{std::move(log), std::move(readings)};
+    return LifterReading{std::move(log), std::move(readings), thresholds, asOf};
+}
+
+LineExplanation explainLineOf(const LifterReading& lifter, std::size_t line)
+{
+    const RegimeEngine engine({}, lifter.thresholds, format::wording());
+    return explainLine(engine, lifter.log.lines[line], lifter.log, lifter.asOf);
 }
 
 Result<LifterReading> readLifter(const QString& bookPath, Id<Athlete> athlete, QDate asOf, const Progress& progress)

@@ -2,10 +2,11 @@
 //
 //   jobs.run(this, title, [=](const Progress& p) { return readLifter(path, athlete, today, p); }, show);
 //
-// readings[i] belongs to log.lines[i], read by the thresholds the coach set, as the review reads them. Reads through a connection of its own. Fails with Cancelled, NotFound, Storage.
+// readings[i] belongs to log.lines[i], read by the thresholds the coach set, as the review reads them, with its course.
+// Reads through a connection of its own. Fails with Cancelled, NotFound, Storage.
 #pragma once
 
-#include "core/analysis/line_reading.h"
+#include "core/analysis/line_explanation.h"
 #include "core/base/progress.h"
 #include "core/domain/rule_settings.h"
 
@@ -14,10 +15,14 @@ namespace steelyard {
 struct LifterReading {
     AthleteLog log;
     std::vector<LineReading> readings;
+    VerdictThresholds thresholds;
+    QDate asOf;
 };
 
 [[nodiscard]] Result<LifterReading> readLifter(const QString& bookPath, Id<Athlete> athlete, QDate asOf,
                                                const Progress& progress);
+// The sets behind one of the readings.
+[[nodiscard]] LineExplanation explainLineOf(const LifterReading& lifter, std::size_t line);
 // The same from a record and settings that are at hand.
 [[nodiscard]] Result<LifterReading> readLines(AthleteLog log, const RuleSettings& settings, QDate asOf,
                                               const Progress& progress);

@@ -1,7 +1,7 @@
-// The few numbers that stand beside a verdict: rate, capacity, what to expect next. A number that the record can't carry
-// keeps its place and says so.
+// The few numbers that stand beside a verdict: what is likely, rate, since when, capacity, what to expect next. A number
+// that the record can't carry keeps its place and says so.
 //
-//   for (const LineNumber& number : lineNumbers(reading, MassUnit::kg)) ...   // always the same three, in this order
+//   for (const LineNumber& number : lineNumbers(reading, MassUnit::kg)) ...   // always the same five, in this order
 #pragma once
 
 #include "core/analysis/line_reading.h"
@@ -11,12 +11,17 @@
 namespace steelyard {
 
 struct LineNumber {
-    QString title;   // "Rate a week"
-    QString value;   // "+0.3 %"
-    QString detail;  // "90 %: +0.1 % to +0.5 %"
+    QString title;   // "Change a week"
+    QString value;   // "+0.30 %"
+    QString detail;  // "90 %: +0.10 to +0.50 %"
+    QString note;    // "straight line: +0.25 %"
     friend bool operator==(const LineNumber&, const LineNumber&) = default;
 };
 
-[[nodiscard]] std::array<LineNumber, 3> lineNumbers(const LineReading& reading, MassUnit unit);
+inline constexpr std::size_t kLineNumbers = 5;
+[[nodiscard]] std::array<LineNumber, kLineNumbers> lineNumbers(const LineReading& reading, MassUnit unit);
+
+// "about 8 in 10", "under 1 in 10".
+[[nodiscard]] QString chanceWords(double chance);
 
 }  // namespace steelyard

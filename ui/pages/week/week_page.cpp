@@ -248,7 +248,7 @@ bool WeekPage::canPerform(const QString& action) const
 {
     if (action == QLatin1StringView("week.why") || action == QLatin1StringView("week.lines")) return !m_lines.empty();
     if (action == QLatin1StringView("week.answered")) return m_athlete.has_value();
-    if (action == QLatin1StringView("week.open")) return !m_lines.empty();
+    if (action == QLatin1StringView("week.open") || action == QLatin1StringView("week.sets")) return !m_lines.empty();
     return chosenFlag() != nullptr;
 }
 
@@ -261,6 +261,7 @@ void WeekPage::perform(const QString& action)
     if (action == QLatin1StringView("week.watch")) openBar(DecisionKind::Watch);
     if (action == QLatin1StringView("week.dismiss")) openBar(DecisionKind::Dismiss);
     if (action == QLatin1StringView("week.open")) openLine();
+    if (action == QLatin1StringView("week.sets") && openLine()) Q_EMIT actionRequested(QStringLiteral("lifter.why"));
     if (action == QLatin1StringView("week.why")) m_panel->toggleWhy();
     if (action == QLatin1StringView("week.lines")) m_panel->takeFocus();
     if (action == QLatin1StringView("week.answered")) {
@@ -311,11 +312,13 @@ void WeekPage::decide(const FlagAnswer& answer)
     Q_EMIT said(tr("Stored: %1, %2").arg(format::decisionWord(answer.kind), about));
 }
 
-void WeekPage::openLine()
+bool WeekPage::openLine()
 {
     const Flag* flag = chosenFlag();
     const auto line = m_panel->tableHasFocus() || !flag || !flag->line ? m_panel->chosen() : flag->line;
-    if (m_athlete && line) Q_EMIT lineRequested(*m_athlete, *line);
+    if (!m_athlete || !line) return false;
+    Q_EMIT lineRequested(*m_athlete, *line);
+    return true;
 }
 
 }  // namespace steelyard

@@ -48,7 +48,7 @@ private:
     void decide(const FlagAnswer& answer);
     [[nodiscard]] const Flag* chosenFlag() const;
     [[nodiscard]] QString aboutFlag(const Flag& flag) const;
-    void openLine();
+    bool openLine();  // false: there is none to open
     void markLookedAt();
 
     UiContext m_context;

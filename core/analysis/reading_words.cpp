@@ -129,6 +129,8 @@ QString whySentence(const LineReading& reading, const LineGates& gates, const Ve
 {
     QString sentence = mainSentence(reading, gates, limits, wording);
     if (reading.verdict == Verdict::CantTell) return sentence;
+    if (reading.reason == u"deload" && reading.verdict != Verdict::Holding)
+        sentence += u' ' + ReadingText::tr("An easier week: the word is last week's.");
     if (!isOfTheCalendar(reading.reason)) sentence += plainPart(reading, wording);
     if (gates.effortUnknown)
         sentence += u' ' + ReadingText::tr("Effort is not written down; this takes it to have stayed the same.");

@@ -47,6 +47,8 @@ Finding decideVerdict(const LineGates& gates, const std::optional<RegimeChances>
 {
     if (gates.tooFew) return {Verdict::CantTell, u"too_few"};
     if (gates.mixed) return {Verdict::CantTell, u"mixed_record"};
+    // An easy week says nothing new: the word of the week before stands.
+    if (gates.deload && said) return {*said, u"deload"};
     const double keptRise = said == Verdict::Progressing ? limits.stay : 0;
     if (gates.effortUnknown) {
         const bool sure = chances && chances->rising >= limits.sureWithoutEffort - keptRise / 2;
@@ -55,8 +57,7 @@ Finding decideVerdict(const LineGates& gates, const std::optional<RegimeChances>
     }
     if (!chances) return {Verdict::CantTell, u"no_estimate"};
     if (gates.afterLayoff) return {Verdict::Holding, u"after_layoff"};
-    // An easy week says nothing new: it neither brings a stall nor takes one away.
-    if (gates.deload && !isDown(said)) return {Verdict::Holding, u"deload"};
+    if (gates.deload) return {Verdict::Holding, u"deload"};
     if (gates.plannedHold) return {Verdict::Holding, u"planned_hold"};
     if (chances->notRising() >= notRisingLimit - (isDown(said) ? limits.stay : 0)) {
         const double fall = limits.falling - (said == Verdict::Slipping ? limits.stay : 0);

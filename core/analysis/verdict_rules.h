@@ -1,6 +1,7 @@
 // From facts and probabilities to one word. The order is the order of the questions:
 //
 //   too few, not to the standard                              can't tell
+//   an easier week                                            last week's word
 //   effort unknown                                            rising when very sure, else can't tell
 //   back from a break, an easier week, a planned hold         holding
 //   not rising is likely enough: falling has a share in it    slipping

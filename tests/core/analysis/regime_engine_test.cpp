@@ -246,7 +246,7 @@ TEST(RegimeEngine, ADropOverABreakIsNoSlip)
     EXPECT_NE(readingOf(builder).verdict, Verdict::Slipping);
 }
 
-TEST(RegimeEngine, HoldsInADeloadWeekLoggedOrPlanned)
+TEST(RegimeEngine, KeepsTheWordThroughADeloadWeekLoggedOrPlanned)
 {
     LogBuilder logged = curl();
     logged.exposures(20, kToday.addDays(-4), 4, risingSet);
@@ -254,9 +254,20 @@ TEST(RegimeEngine, HoldsInADeloadWeekLoggedOrPlanned)
     LogBuilder planned = logged;
     planned.block(kToday.addDays(-9), {PlannedWeek{}, PlannedWeek{WeekKind::Deload, {}}});
     EXPECT_EQ(readingOf(planned).reason, QStringLiteral("deload"));
+    EXPECT_EQ(readingOf(planned).verdict, Verdict::Progressing);
     logged.exposure(kToday, {{.load = 28, .reps = 8, .off = 0, .rir = 4, .kind = SetKind::Deload}});
     EXPECT_EQ(readingOf(logged).reason, QStringLiteral("deload"));
-    EXPECT_EQ(readingOf(logged).verdict, Verdict::Holding);
+    EXPECT_EQ(readingOf(logged).verdict, Verdict::Progressing);
+    EXPECT_TRUE(readingOf(logged).why.contains(QStringLiteral("easier week")));
+}
+
+TEST(RegimeEngine, HoldsInADeloadWeekThatComesBeforeAnyWord)
+{
+    LogBuilder early = curl();
+    early.exposures(7, kToday.addDays(-4), 4, risingSet);
+    early.exposure(kToday, {{.load = 28, .reps = 8, .off = 0, .rir = 4, .kind = SetKind::Deload}});
+    EXPECT_EQ(readingOf(early).reason, QStringLiteral("deload"));
+    EXPECT_EQ(readingOf(early).verdict, Verdict::Holding);
 }
 
 TEST(RegimeEngine, ExpectsWhatASteadyLifterDid)

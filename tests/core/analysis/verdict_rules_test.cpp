@@ -56,13 +56,14 @@ TEST(VerdictRules, WithoutEffortOnlyASureRiseIsSaid)
     EXPECT_EQ(decided({.rising = 0.05, .flat = 0.90, .falling = 0.05}, {}, gates), Verdict::CantTell);
 }
 
-TEST(VerdictRules, AnEasyWeekNeitherBringsNorEndsAStall)
+TEST(VerdictRules, AnEasyWeekLeavesTheWordAsItWas)
 {
     LineGates easy;
     easy.deload = true;
     const RegimeChances down{.rising = 0.10, .flat = 0.80, .falling = 0.10};
     EXPECT_EQ(decided(down, {}, easy), Verdict::Holding);
     EXPECT_EQ(decided(down, Verdict::Stalled, easy), Verdict::Stalled);
+    EXPECT_EQ(decided(down, Verdict::Progressing, easy), Verdict::Progressing);
 }
 
 TEST(VerdictRules, SoonerAndSurerMoveTheLimit)

@@ -46,8 +46,8 @@ TEST(Lanes, TheScaledTailAgreesWithErfc)
     // Asymptotic series (Abramowitz & Stegun 1964, 7.1.23) far out.
     for (const double x : {30.0, 100.0, 1000.0}) {
         const double y = 1 / (2 * x * x);
-        EXPECT_NEAR(kErfcx(x) * x * std::sqrt(std::acos(-1.0)), 1 - y + 3 * y * y - 15 * y * y * y + 105 * y * y * y * y,
-                    1e-12);
+        EXPECT_NEAR(kErfcx(x) * x * std::sqrt(std::acos(-1.0)),
+                    1 - y + 3 * y * y - 15 * y * y * y + 105 * y * y * y * y, 1e-12);
     }
 }
 

@@ -87,6 +87,9 @@ FitLine fitLineOf(const LineRecord& whole, const AthleteLog& log, const VerdictT
 std::optional<std::vector<double>> logLikelihoodOf(std::span<const FitLine> lines, const ReadingParameters& parameters,
                                                    int threads, const Progress& progress)
 {
+    // Asked of every session whether it is off: a shortcut that starts at some distance would make steps in the likelihood.
+    ReadingParameters exact = parameters;
+    exact.filter.offFrom = 0;
     std::vector<double> each(lines.size());
     std::atomic<std::size_t> next = 0;
     // Each answer has its own place, so that who took which line doesn't show.
@@ -94,7 +97,7 @@ std::optional<std::vector<double>> logLikelihoodOf(std::span<const FitLine> line
         while (!progress.cancelled()) {
             const std::size_t at = next.fetch_add(1);
             if (at >= lines.size()) return;
-            each[at] = logLikelihoodOfLine(lines[at], parameters);
+            each[at] = logLikelihoodOfLine(lines[at], exact);
         }
     };
     {

@@ -9,6 +9,10 @@
 // which no step pays, which need not be the best of all. Lifters' own noise is not fitted: single variances from some dozen
 // weeks are mostly chance, and readings weigh noise scales anyway.
 //
+// What is found is what the filter needs, which is not always what a lifter has: it takes each set for heavy-tailed, the
+// day's part of its error included, so that days that vary normally come out noisier (by about a quarter where days vary
+// most) than they are. The shipped numbers are fitted in the same way, so the two compare.
+//
 // The penalised likelihood never falls; from the shipped numbers the likelihood itself doesn't either. The same for the same
 // lines and start, whatever the number of threads. Failure: Cancelled, within a line's likelihood (about a millisecond).
 #pragma once

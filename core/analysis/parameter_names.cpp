@@ -6,7 +6,7 @@
 namespace steelyard {
 namespace {
 
-enum class NumberRange { Positive, Share, Chance, Any, Ages, Weeks, Tail };
+enum class NumberRange { Positive, NotNegative, Share, Chance, Any, Ages, Weeks, Tail };
 
 bool isInRange(double value, NumberRange range)
 {
@@ -15,6 +15,8 @@ bool isInRange(double value, NumberRange range)
     switch (range) {
     case NumberRange::Positive:
         return value > 0;
+    case NumberRange::NotNegative:
+        return value >= 0;
     case NumberRange::Share:
         return value > 0 && value < 1;
     case NumberRange::Chance:
@@ -55,6 +57,7 @@ void visitFilterNumbers(Filter& f, const Visit& visit)
     visit("young_weeks", f.youngWeeks, Weeks);
     visit("young_share", f.youngShare, Chance);
     visit("off_share", f.offShare, Share);
+    visit("off_from", f.offFrom, NotNegative);
     visit("off_mean", f.offMean, Any);
     visit("off_sd", f.offSd, Positive);
     visit("gap_weeks", f.gapWeeks, Positive);

@@ -98,7 +98,7 @@ QString learnSentence(const LearnReport& report)
             "Other numbers suit %n lift line(s), but not the ones kept apart to check them. The numbers "
             "stay as they are.",
             nullptr, report.fit.lines);
-    return LearnText::tr("The numbers suit these %n lift line(s) as they are.", nullptr, report.fit.lines);
+    return LearnText::tr("The numbers suit the %n lift line(s) as they are.", nullptr, report.fit.lines);
 }
 
 std::vector<LearnedNumber> learnedNumbers(const LearnReport& report)

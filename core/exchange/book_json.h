@@ -43,7 +43,8 @@ struct BookJsonRest {
     std::vector<OfAthlete> athletes;
 };
 
-// Replaces the whole library, the gyms, the settings and the learned numbers. The book must have no athletes. `today` bounds dates of birth.
+// Replaces the whole library, the gyms, the settings and the learned numbers. The book must have no athletes. `today`
+// bounds dates of birth.
 [[nodiscard]] Result<BookJsonRest> bookFromJson(Transaction&, const QJsonObject&, QDate today);
 [[nodiscard]] Result<void> replacedSetsFromJson(Transaction&, const BookJsonRest&);
 

@@ -14,9 +14,8 @@ namespace {
 
 using testing_support::simulatedLines;
 
-ReadingParameters planted()
+ReadingParameters planted(ReadingParameters parameters = {})
 {
-    ReadingParameters parameters;
     parameters.filter.dayNoise *= 1.5;
     parameters.filter.setNoise *= 0.7;
     parameters.filter.weekNoise *= 1.8;
@@ -37,15 +36,19 @@ double totalOf(std::span<const FitLine> lines, const ReadingParameters& paramete
     return std::accumulate(each->begin(), each->end(), 0.0);
 }
 
+// With nearly normal errors, because there the filter is nearly the model that the lines are drawn from. Heavy tails it takes
+// for those of day and set together (parameter_fit.h).
 TEST(ParameterFit, FindsPlantedNoiseFromWrongStarts)
 {
-    const auto truth = planted();
+    ReadingParameters shipped;
+    shipped.filter.tail = 30;
+    const auto truth = planted(shipped);
     const auto lines = simulatedLines(truth, {.lines = 30, .seed = 3});
-    ReadingParameters far;
+    ReadingParameters far = shipped;
     far.filter.dayNoise *= 0.5;
     far.filter.setNoise *= 2;
     far.filter.weekNoise *= 4;
-    for (const ReadingParameters& start : {ReadingParameters{}, far}) {
+    for (const ReadingParameters& start : {shipped, far}) {
         const ParameterFit fit = fitted(lines, start);
         ASSERT_TRUE(fit.fitted);
         const RegimeParameters& found = fit.fitted->filter;
@@ -78,7 +81,9 @@ TEST(ParameterFit, NeverMakesItWorse)
             const ParameterFit fit = fitted(lines, start, {.mostEvaluations = evaluations});
             EXPECT_GE(fit.penalisedAfter, fit.penalisedBefore);
             EXPECT_LE(fit.evaluations, evaluations);
-            if (start == ReadingParameters{}) EXPECT_GE(fit.logLikelihoodAfter, fit.logLikelihoodBefore);
+            if (start == ReadingParameters{}) {
+                EXPECT_GE(fit.logLikelihoodAfter, fit.logLikelihoodBefore);
+            }
             EXPECT_NEAR(totalOf(lines, fit.fitted.value_or(start)),
                         fit.fitted ? fit.logLikelihoodAfter : fit.logLikelihoodBefore, 1e-9);
         }

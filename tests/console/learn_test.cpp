@@ -24,7 +24,8 @@ protected:
                 const int reps = std::max(2, static_cast<int>(10 + form(random)));
                 for (const int tired : {0, 1})
                     csv += QDate(2026, 11, 23).addDays(-7 * week).toString(Qt::ISODate).toUtf8() + ",Lifter "
-                           + QByteArray::number(lifter) + ",Arm curl,\"straight bar, upright\",\"supinated, medium\",strict,40,kg,"
+                           + QByteArray::number(lifter)
+                           + ",Arm curl,\"straight bar, upright\",\"supinated, medium\",strict,40,kg,"
                            + QByteArray::number(reps - tired) + ",0,1\n";
             }
         write(file("log.csv"), csv);
@@ -49,7 +50,8 @@ TEST_F(LearnCommand, StoresAVersionThatTheReviewThenNames)
     double dayNoise = 0;
     for (const auto& one : json[QStringLiteral("changes")].toArray())
         if (one.toObject()[QStringLiteral("name")] == QStringLiteral("day_noise"))
-            dayNoise = one.toObject()[QStringLiteral("after")].toDouble() / one.toObject()[QStringLiteral("before")].toDouble();
+            dayNoise = one.toObject()[QStringLiteral("after")].toDouble()
+                       / one.toObject()[QStringLiteral("before")].toDouble();
     EXPECT_GT(dayNoise, 1.5);
 
     const auto versionOf = [this](const QString& day) {

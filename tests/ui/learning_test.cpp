@@ -42,7 +42,8 @@ TEST(Learning, StoresTheNumbersAndHasEverythingReadAgain)
     }
     const auto window = shell.open();
     bool settings = false;
-    const auto subscription = window->book()->hub().subscribe([&](const Changes& changes) { settings = changes.settings; });
+    const auto subscription =
+        window->book()->hub().subscribe([&](const Changes& changes) { settings = changes.settings; });
     window->action(QStringLiteral("roster.learn"))->trigger();
     EXPECT_TRUE(QTest::qWaitFor([&] { return settings; }, 60'000));
     EXPECT_TRUE(isSaid(*window, QStringLiteral("Learned from 20 lift line")));

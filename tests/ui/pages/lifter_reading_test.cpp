@@ -50,7 +50,7 @@ TEST(LifterReading, ReadsTheCourseAndExplainsOneLine)
                                                               .load = 40 + 0.5 * i, .reps = 8, .off = 0, .rir = 1};
                                                       })
                                            .build(),
-                                       {}, today, Progress()));
+                                       {}, {}, today, Progress()));
     EXPECT_FALSE(lifter.readings.at(0).trend.empty());
     EXPECT_EQ(lifter.asOf, today);
     const LineExplanation why = explainLineOf(lifter, 0);

@@ -94,6 +94,47 @@
     </message>
 </context>
 <context>
+    <name>LearnCommandText</name>
+    <message numerus="yes">
+        <source>Of the %n line(s) kept apart: %1, before %2.</source>
+        <translation>
+            <numerusform>Of the %n line kept apart: %1, before %2.</numerusform>
+            <numerusform>Of the %n lines kept apart: %1, before %2.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>LearnText</name>
+    <message numerus="yes">
+        <source>Learned from %n lift line(s): readings now rest on version %1 of the numbers.</source>
+        <translation>
+            <numerusform>Learned from %n lift line: readings now rest on version %1 of the numbers.</numerusform>
+            <numerusform>Learned from %n lift lines: readings now rest on version %1 of the numbers.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Too little to learn from: %n lift line(s) with enough weeks in the last year, and %1 are needed. The numbers stay as they are.</source>
+        <translation>
+            <numerusform>Too little to learn from: %n lift line with enough weeks in the last year, and %1 are needed. The numbers stay as they are.</numerusform>
+            <numerusform>Too little to learn from: %n lift lines with enough weeks in the last year, and %1 are needed. The numbers stay as they are.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Other numbers suit %n lift line(s), but not the ones kept apart to check them. The numbers stay as they are.</source>
+        <translation>
+            <numerusform>Other numbers suit %n lift line, but not the ones kept apart to check them. The numbers stay as they are.</numerusform>
+            <numerusform>Other numbers suit %n lift lines, but not the ones kept apart to check them. The numbers stay as they are.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>The numbers suit the %n lift line(s) as they are.</source>
+        <translation>
+            <numerusform>The numbers suit the %n lift line as they are.</numerusform>
+            <numerusform>The numbers suit the %n lift lines as they are.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>LibraryText</name>
     <message numerus="yes">
         <source>The name is longer than %n characters; shorten it.</source>

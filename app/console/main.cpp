@@ -18,8 +18,8 @@ struct MainText {
 
 std::vector<ConsoleCommand> allCommands()
 {
-    return {newCommand(),    demoCommand(),     importCommand(), exportCommand(),
-            reviewCommand(), forecastCommand(), sheetsCommand(), verifyCommand()};
+    return {newCommand(),      demoCommand(),  importCommand(), exportCommand(), reviewCommand(),
+            forecastCommand(), learnCommand(), sheetsCommand(), verifyCommand()};
 }
 
 // Promised by name, not there yet.

@@ -115,6 +115,7 @@ struct LineReading {
     std::vector<ReadingPoint> points;        // every exposure, oldest first
     std::vector<TrendPoint> trend;           // empty when there is none
     std::vector<SessionSurprise> surprises;  // of the last kSurpriseWeeks weeks, oldest first
+    int parametersVersion = 0;               // of the numbers it rests on; 0: as shipped
 };
 
 // How a line is read. `record` is one of `log.lines`; the log gives what a line alone can't: experience, body mass and

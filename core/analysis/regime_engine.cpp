@@ -183,6 +183,7 @@ LineReading RegimeEngine::readTracked(const LineRecord& record, const AthleteLog
                                       const LineTracker& tracker, std::span<const CountedExposure> counted) const
 {
     LineReading reading;
+    reading.parametersVersion = m_parameters.version;
     for (const CountedExposure& exposure : counted) reading.points.push_back(exposure.point);
     reading.exposures = static_cast<int>(counted.size());
     addShares(reading, counted, asOf, m_thresholds);

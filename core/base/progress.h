@@ -20,6 +20,12 @@ public:
     {
         if (m_report) m_report(share);
     }
+    // For a part of the work, of which its worker knows only itself.
+    [[nodiscard]] Progress part(double from, double to) const
+    {
+        if (!m_report) return Progress({}, m_stop);
+        return Progress([report = m_report, from, to](double share) { report(from + share * (to - from)); }, m_stop);
+    }
     [[nodiscard]] bool cancelled() const { return m_stop.stop_requested(); }
 
 private:

@@ -17,6 +17,7 @@
 #include "core/storage/gym_repository.h"
 #include "core/storage/library_repository.h"
 #include "core/storage/logbook_repository.h"
+#include "core/storage/reading_parameter_repository.h"
 #include "core/storage/rule_setting_repository.h"
 
 class QLockFile;
@@ -48,6 +49,10 @@ public:
     [[nodiscard]] LogbookRepository logbook() const { return LogbookRepository(*m_database); }
     [[nodiscard]] DecisionRepository decisions() const { return DecisionRepository(*m_database); }
     [[nodiscard]] BlockRepository blocks() const { return BlockRepository(*m_database); }
+    [[nodiscard]] ReadingParameterRepository readingParameters() const
+    {
+        return ReadingParameterRepository(*m_database);
+    }
     [[nodiscard]] RuleSettingRepository ruleSettings() const { return RuleSettingRepository(*m_database); }
 
 private:

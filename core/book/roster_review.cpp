@@ -1,6 +1,7 @@
 #include "core/book/roster_review.h"
 
 #include "core/analysis/regime_engine.h"
+#include "core/book/reading_numbers.h"
 #include "core/flags/reading_thresholds.h"
 #include "core/storage/athlete_log_reader.h"
 #include "core/storage/athlete_repository.h"
@@ -30,15 +31,17 @@ struct RosterWork {
     std::vector<Id<Athlete>> athletes;
     Library library;
     RuleSettings settings;
+    ReadingParameters parameters;
     Wording wording;
 };
 
 Result<RosterWork> prepareRoster(const RosterReviewRequest& request)
 {
     STEELYARD_TRY(const auto db, Database::openReader(request.bookPath));
-    RosterWork work{request.bookPath, request.asOf, request.only, {}, {}, request.wording};
+    RosterWork work{request.bookPath, request.asOf, request.only, {}, {}, {}, request.wording};
     STEELYARD_TRY(work.library, LibraryRepository(*db).read());
     STEELYARD_TRY(work.settings, RuleSettingRepository(*db).all());
+    STEELYARD_TRY(work.parameters, readReadingParameters(*db, request.asOf));
     if (!work.athletes.empty()) return work;
     STEELYARD_TRY(const auto everybody, AthleteRepository(*db).all());
     for (const Row<Athlete>& row : everybody)
@@ -79,7 +82,7 @@ private:
     {
         auto db = Database::openReader(m_work.bookPath);
         if (!db) return giveUp(std::move(db).error());
-        const RegimeEngine engine({}, readingThresholds(m_work.settings), m_work.wording);
+        const RegimeEngine engine(m_work.parameters, readingThresholds(m_work.settings), m_work.wording);
         while (!m_stopped && !m_progress.cancelled()) {
             const std::size_t place = m_next.fetch_add(1);
             if (place >= m_work.athletes.size()) return;

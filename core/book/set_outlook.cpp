@@ -3,6 +3,7 @@
 #include "core/analysis/regime_engine.h"
 #include "core/base/nearest_names.h"
 #include "core/base/text.h"
+#include "core/book/reading_numbers.h"
 #include "core/flags/reading_thresholds.h"
 #include "core/planning/loadable.h"
 #include "core/storage/athlete_log_reader.h"
@@ -184,7 +185,8 @@ Result<SetOutlook> readSetOutlook(Database& database, const OutlookRequest& requ
     STEELYARD_TRY(const auto log, readAthleteLog(database, library, athlete.id, request.asOf));
     STEELYARD_TRY(const LineRecord* record, lineNamed(log, request.line, request.asOf));
     STEELYARD_CHECK(checkRecent(*record, request.asOf));
-    const RegimeEngine engine({}, readingThresholds(settings));
+    STEELYARD_TRY(const auto parameters, readReadingParameters(database, request.asOf));
+    const RegimeEngine engine(parameters, readingThresholds(settings));
     const LineTracker tracker = engine.track(*record, log, request.asOf);
     if (!tracker.started())
         return fail(

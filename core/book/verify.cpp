@@ -1,8 +1,10 @@
 #include "core/book/verify.h"
 
+#include "core/analysis/parameter_names.h"
 #include "core/domain/decision.h"
 #include "core/storage/logbook_repository.h"
 #include "core/storage/migrations.h"
+#include "core/storage/reading_parameter_repository.h"
 #include "core/storage/statement.h"
 
 #include <QtCore/QCoreApplication>
@@ -121,6 +123,20 @@ Result<void> checkSets(Database& db, VerifyReport& report, const Progress& progr
     }
 }
 
+Result<void> checkReadingParameters(Database& db, VerifyReport& report)
+{
+    STEELYARD_TRY(auto st, db.prepare("SELECT version, fitted_on, body FROM reading_parameters"));
+    while (true) {
+        STEELYARD_TRY(const bool more, st.step());
+        if (!more) return {};
+        const auto numbers = numbersFromJson(st.text(2));
+        if (!st.date(1).isValid())
+            note(report, VerifyText::tr("Learned numbers, version %1: “%2” is no date.").arg(st.text(0), st.text(1)));
+        if (!numbers || !parametersFrom(*numbers, st.integer(0)))
+            note(report, VerifyText::tr("Learned numbers, version %1: they can't be read.").arg(st.text(0)));
+    }
+}
+
 }  // namespace
 
 Result<VerifyReport> verifyBook(Database& db, const Progress& progress)
@@ -132,6 +148,7 @@ Result<VerifyReport> verifyBook(Database& db, const Progress& progress)
     STEELYARD_CHECK(checkFile(db, report));
     STEELYARD_CHECK(checkSchema(db, report));
     STEELYARD_CHECK(checkLinks(db, report));
+    STEELYARD_CHECK(checkReadingParameters(db, report));
     STEELYARD_CHECK(checkSets(db, report, progress));
     return report;
 }

@@ -9,6 +9,7 @@
 // {"format": 1,
 //  "library": {"muscles": [], "grips": [], "exercises": [], "variants": [], "standards": []},
 //  "gyms": [], "rule_settings": {rule: {name: number}},
+//  "reading_parameters": [],      (reading_fit_json.h; left out when nothing was learned)
 //  "athletes": [{..., "aims": [], "body_mass": [], "standards": [], "lines": [], "blocks": [], "decisions": [],
 //                "empty_sessions": [], "lone_ratings": [], "replaced_sets": []}]}
 //
@@ -42,7 +43,8 @@ struct BookJsonRest {
     std::vector<OfAthlete> athletes;
 };
 
-// Replaces the whole library, the gyms and the settings. The book must have no athletes. `today` bounds dates of birth.
+// Replaces the whole library, the gyms, the settings and the learned numbers. The book must have no athletes. `today`
+// bounds dates of birth.
 [[nodiscard]] Result<BookJsonRest> bookFromJson(Transaction&, const QJsonObject&, QDate today);
 [[nodiscard]] Result<void> replacedSetsFromJson(Transaction&, const BookJsonRest&);
 

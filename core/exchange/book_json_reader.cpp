@@ -1,6 +1,7 @@
 #include "core/exchange/athlete_json.h"
 
 #include "core/exchange/json_names.h"
+#include "core/exchange/reading_fit_json.h"
 #include "core/storage/logbook_repository.h"
 #include "core/storage/rule_setting_repository.h"
 #include "core/storage/set_json.h"
@@ -127,6 +128,7 @@ Result<BookJsonRest> bookFromJson(Transaction& transaction, const QJsonObject& j
     const QJsonArray gyms = place.array(QStringLiteral("gyms"));
     const QJsonArray athletes = place.array(QStringLiteral("athletes"));
     const QJsonObject settings = place.object(QStringLiteral("rule_settings"));
+    const QJsonArray fits = place.array(QStringLiteral("reading_parameters"));
     STEELYARD_CHECK(place.finish());
 
     JsonNames names;
@@ -134,6 +136,7 @@ Result<BookJsonRest> bookFromJson(Transaction& transaction, const QJsonObject& j
     STEELYARD_CHECK(libraryFromJson(transaction, library, names));
     for (const auto& gym : gyms) STEELYARD_CHECK(gymFromJson(transaction, gym.toObject(), names));
     STEELYARD_CHECK(settingsFromJson(transaction, settings));
+    STEELYARD_CHECK(readingFitsFromJson(transaction, fits));
     std::vector<Id<Athlete>> ids;
     for (const auto& athlete : athletes) {
         STEELYARD_TRY(const auto id, athleteFromJson(transaction, athlete.toObject(), today, names));

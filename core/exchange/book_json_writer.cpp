@@ -1,10 +1,12 @@
 #include "core/exchange/athlete_json.h"
 
+#include "core/exchange/reading_fit_json.h"
 #include "core/storage/athlete_repository.h"
 #include "core/storage/block_repository.h"
 #include "core/storage/gym_repository.h"
 #include "core/storage/library_repository.h"
 #include "core/storage/logbook_repository.h"
+#include "core/storage/reading_parameter_repository.h"
 #include "core/storage/rule_setting_repository.h"
 
 #include <QtCore/QCoreApplication>
@@ -128,6 +130,8 @@ Result<QJsonObject> bookToJson(Database& db, std::optional<Id<Athlete>> only)
     if (!only) {
         STEELYARD_TRY(const RuleSettings settings, RuleSettingRepository(db).all());
         json[QStringLiteral("rule_settings")] = settingsJson(settings);
+        STEELYARD_TRY(const auto fits, ReadingParameterRepository(db).all());
+        if (!fits.empty()) json[QStringLiteral("reading_parameters")] = readingFitsJson(fits);
     }
     QJsonArray list;
     for (const Row<Athlete>& athlete : athletes) {

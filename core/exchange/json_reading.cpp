@@ -69,6 +69,13 @@ int JsonPlace::integer(const QString& name)
     return static_cast<int>(number);
 }
 
+double JsonPlace::real(const QString& name)
+{
+    m_read.insert(name);
+    if (!m_object[name].isDouble()) fault(name, JsonReadingText::tr("a number is needed"));
+    return m_object[name].toDouble();
+}
+
 std::optional<int> JsonPlace::optionalInteger(const QString& name)
 {
     return has(name) ? std::optional(integer(name)) : std::nullopt;

@@ -38,6 +38,7 @@ public:
     [[nodiscard]] QString shortText(const QString& name);     // needed: a name or cue as cleanName() leaves it
     [[nodiscard]] QString optionalText(const QString& name);  // empty when absent
     [[nodiscard]] int integer(const QString& name);
+    [[nodiscard]] double real(const QString& name);
     [[nodiscard]] std::optional<int> optionalInteger(const QString& name);
     [[nodiscard]] bool flag(const QString& name);  // false when absent
     [[nodiscard]] Load load(const QString& name);
@@ -46,6 +47,7 @@ public:
     [[nodiscard]] QJsonArray array(const QString& name);                        // empty when absent
     [[nodiscard]] QJsonArray neededArray(const QString& name);
     [[nodiscard]] QJsonObject object(const QString& name);  // empty when absent
+    [[nodiscard]] QStringList names() const { return m_object.keys(); }
     [[nodiscard]] bool has(const QString& name) const { return m_object.contains(name); }
     template <class Enum>
     [[nodiscard]] Enum choice(const QString& name, Enum fallback)

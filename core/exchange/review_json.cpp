@@ -103,6 +103,14 @@ QJsonObject jsonAthlete(const AthleteReview& review)
             {QStringLiteral("flags"), flags}};
 }
 
+// One review is made with one set of numbers.
+int versionOf(const std::vector<AthleteReview>& reviews)
+{
+    for (const AthleteReview& review : reviews)
+        if (!review.lines.empty()) return review.lines.front().reading.parametersVersion;
+    return 0;
+}
+
 }  // namespace
 
 QJsonObject reviewJson(QDate asOf, const QString& bookPath, const std::vector<AthleteReview>& reviews)
@@ -111,6 +119,7 @@ QJsonObject reviewJson(QDate asOf, const QString& bookPath, const std::vector<At
     for (const AthleteReview& review : reviews) athletes.append(jsonAthlete(review));
     return {{QStringLiteral("as_of"), asOf.toString(Qt::ISODate)},
             {QStringLiteral("book"), bookPath},
+            {QStringLiteral("parameters_version"), versionOf(reviews)},
             {QStringLiteral("athletes"), athletes}};
 }
 

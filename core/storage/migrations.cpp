@@ -28,7 +28,8 @@ Result<void> copyBook(Database& db, const QString& to)
         vacuum.bind(1, to);
         STEELYARD_CHECK(vacuum.run());
     }
-    STEELYARD_TRY(auto copy, Database::open(to, Access::ReadOnly));
+    // open() would refuse it: the copy has the older form, and is to keep it.
+    STEELYARD_TRY(auto copy, Database::openReader(to));
     STEELYARD_TRY(auto check, copy->prepare("PRAGMA integrity_check"));
     STEELYARD_TRY(const bool row, check.step());
     if (!row || check.bytes(0) != "ok")

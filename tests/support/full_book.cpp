@@ -1,5 +1,7 @@
 #include "tests/support/full_book.h"
 
+#include "core/analysis/parameter_names.h"
+
 #include "tests/support/temp_book.h"
 
 namespace steelyard::test {
@@ -220,6 +222,10 @@ void fillFullBook(Book& book)
     for (const QString& name : {kFirstLifter, kSecondLifter}) fillFullAthlete(book, tx, name, library);
     must(book.ruleSettings().put(tx, QStringLiteral("stalled"), QStringLiteral("weeks"), 0.1 + 0.2));
     must(book.ruleSettings().put(tx, QStringLiteral("of_a_newer_program"), QStringLiteral("share"), 4.0));
+    ReadingFit fit{0, QDate(2026, 2, 20), 80, 24'000, 1234.5 + 0.1, 1250.25, numbersOf(ReadingParameters{})};
+    fit.numbers[QStringLiteral("day_noise")] = 0.1 + 0.2;
+    fit.numbers[QStringLiteral("of_a_newer_program")] = -4.5;
+    must(book.readingParameters().insert(tx, fit));
     must(tx.commit());
 }
 

@@ -41,6 +41,13 @@ std::vector<ActionRow> makeActionTable()
         {u("roster.previous"), Roster, ActionText::tr("&Previous lifter"), u("P"), everywhere, NeedsBook},
         {u("roster.add"), Roster, ActionText::tr("&Add a lifter…"), u("Ctrl+Shift+N"), everywhere,
          NeedsBook | NeedsWritable, true},
+        {u("roster.learn"),
+         Roster,
+         ActionText::tr("&Learn from the roster"),
+         {},
+         everywhere,
+         NeedsBook | NeedsWritable,
+         true},
 
         {u("week.nextFlag"), Week, ActionText::tr("Next &flag"), u("J"), week, NeedsLifter},
         {u("week.previousFlag"), Week, ActionText::tr("Previous f&lag"), u("K"), week, NeedsLifter},

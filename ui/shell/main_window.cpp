@@ -6,6 +6,7 @@
 #include "ui/shell/add_lifter_dialog.h"
 #include "ui/shell/book_view.h"
 #include "ui/shell/help_dialogs.h"
+#include "ui/shell/learning.h"
 #include "ui/shell/roster_pane.h"
 #include "ui/shell/status_line.h"
 
@@ -109,6 +110,7 @@ bool MainWindow::isPossible(const ActionRow& row) const
         return m_view && m_view->currentPage()->key() == row.where && m_view->currentPage()->canPerform(row.id);
     if (row.id == QLatin1StringView("edit.undo")) return m_book->history().canUndo();
     if (row.id == QLatin1StringView("edit.redo")) return m_book->history().canRedo();
+    if (row.id == QLatin1StringView("roster.learn")) return !m_learning.isRunning();
     if (row.id == QLatin1StringView("book.import")) return static_cast<bool>(m_services.openImport);
     if (row.id == QLatin1StringView("book.sample")) return static_cast<bool>(m_services.makeSampleClub);
     if (row.menu == ActionMenu::View && m_view && findAction(row.id)->needs == NeedsBook && !row.separated)
@@ -147,6 +149,7 @@ void MainWindow::performShell(const QString& id)
     if (is("edit.undo")) undoOrRedo(true);
     if (is("edit.redo")) undoOrRedo(false);
     if (is("roster.add")) addLifter();
+    if (is("roster.learn")) learn();
     if (is("view.refresh")) {
         m_view->roster()->setOrder(m_view->roster()->order());
         m_reviews->refreshAll();
@@ -216,6 +219,16 @@ void MainWindow::addLifter()
     auto* dialog = new AddLifterDialog(*m_book, groups, this);
     connect(dialog, &AddLifterDialog::added, this, [this](const QString& name) { m_view->chooseLifter(name); });
     dialog->open();
+}
+
+void MainWindow::learn()
+{
+    // The view is the owner: a book that is closed meanwhile hears nothing more of it.
+    m_learning = learnFromRoster(*m_context, m_view, [this](const QString& text) {
+        m_status->say(text);
+        updateActions();
+    });
+    updateActions();
 }
 
 bool MainWindow::openBook(const QString& path)

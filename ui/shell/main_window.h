@@ -72,6 +72,7 @@ private:
     void makeBook(bool sample, bool thenImport);
     void openExisting();
     void addLifter();
+    void learn();
     void remember(const QString& path);
     [[nodiscard]] QStringList recentBooks() const;
     void saveLayout();
@@ -90,6 +91,7 @@ private:
     FirstRunPage* m_first;
     StatusLine* m_status;
     BookView* m_view = nullptr;
+    JobHandle m_learning;
 };
 
 }  // namespace steelyard

@@ -11,6 +11,7 @@ namespace steelyard {
 [[nodiscard]] ConsoleCommand exportCommand();
 [[nodiscard]] ConsoleCommand reviewCommand();
 [[nodiscard]] ConsoleCommand forecastCommand();
+[[nodiscard]] ConsoleCommand learnCommand();
 [[nodiscard]] ConsoleCommand sheetsCommand();
 [[nodiscard]] ConsoleCommand verifyCommand();
 

@@ -44,7 +44,7 @@ TEST_F(DumpedBook, ShowsAChangeInAnyColumnOfAnyTable)
         if (must(db.integer("SELECT count(*) FROM " + table)) == 0) continue;
         run("SAVEPOINT one; PRAGMA ignore_check_constraints = 1");
         run("UPDATE " + table + " SET " + column + " = " + (type == "TEXT" ? column + " || 'x'" : column + " + 100")
-            + " WHERE id = (SELECT max(id) FROM " + table + " WHERE " + column + " IS NOT NULL)");
+            + " WHERE rowid = (SELECT max(rowid) FROM " + table + " WHERE " + column + " IS NOT NULL)");
         EXPECT_NE(dump(), before) << table << '.' << column;
         run("ROLLBACK TO one; RELEASE one; PRAGMA ignore_check_constraints = 0");
     }

@@ -50,7 +50,7 @@ TEST(LifterReading, ReadsTheCourseAndExplainsOneLine)
                                                               .load = 40 + 0.5 * i, .reps = 8, .off = 0, .rir = 1};
                                                       })
                                            .build(),
-                                       {}, today, Progress()));
+                                       {}, {}, today, Progress()));
     EXPECT_FALSE(lifter.readings.at(0).trend.empty());
     EXPECT_EQ(lifter.asOf, today);
     const LineExplanation why = explainLineOf(lifter, 0);
@@ -69,7 +69,7 @@ TEST(LifterReading, SaysDaysAsTheScreenWritesThem)
                                             .load = i % 2 == 0 ? 40.5 : 39.5, .reps = 8, .off = 0, .rir = 1};
                                     })
                          .build();
-    const auto lifter = must(readLines(std::move(log), {}, today, Progress()));
+    const auto lifter = must(readLines(std::move(log), {}, {}, today, Progress()));
     const LineReading& reading = lifter.readings.at(0);
     ASSERT_TRUE(reading.verdict == Verdict::Stalled && reading.since);
     EXPECT_TRUE(reading.why.contains(format::date(*reading.since))) << reading.why.toStdString();

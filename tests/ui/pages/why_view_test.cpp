@@ -25,7 +25,7 @@ const QDate kWhyDay(2026, 11, 20);
 
 LifterReading readingOfLog(const LogBuilder& builder)
 {
-    return readLines(builder.build(), {}, kWhyDay, Progress()).value();
+    return readLines(builder.build(), {}, {}, kWhyDay, Progress()).value();
 }
 
 // Steady work with a warm-up and a slip of the pen in its newest session.

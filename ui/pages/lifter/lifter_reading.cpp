@@ -1,6 +1,7 @@
 #include "ui/pages/lifter/lifter_reading.h"
 
 #include "core/analysis/regime_engine.h"
+#include "core/book/reading_numbers.h"
 #include "core/flags/reading_thresholds.h"
 #include "core/storage/athlete_log_reader.h"
 #include "core/storage/library_repository.h"
@@ -18,19 +19,20 @@ struct LifterReadingText {
 
 }  // namespace
 
-Result<LifterReading> readLines(AthleteLog log, const RuleSettings& settings, QDate asOf, const Progress& progress)
+Result<LifterReading> readLines(AthleteLog log, const ReadingParameters& parameters, const RuleSettings& settings,
+                                QDate asOf, const Progress& progress)
 {
     const VerdictThresholds thresholds = readingThresholds(settings);
-    const RegimeEngine engine({}, thresholds, format::wording(), ReadingDepth::Course);
+    const RegimeEngine engine(parameters, thresholds, format::wording(), ReadingDepth::Course);
     auto readings = engine.readAll(log, asOf);
     if (progress.cancelled())
         return fail(ErrorCode::Cancelled, LifterReadingText::tr("Reading the record was stopped."));
-    return LifterReading{std::move(log), std::move(readings), thresholds, asOf};
+    return LifterReading{std::move(log), std::move(readings), parameters, thresholds, asOf};
 }
 
 LineExplanation explainLineOf(const LifterReading& lifter, std::size_t line)
 {
-    const RegimeEngine engine({}, lifter.thresholds, format::wording());
+    const RegimeEngine engine(lifter.parameters, lifter.thresholds, format::wording());
     return explainLine(engine, lifter.log.lines[line], lifter.log, lifter.asOf);
 }
 
@@ -40,7 +42,8 @@ Result<LifterReading> readLifter(const QString& bookPath, Id<Athlete> athlete, Q
     STEELYARD_TRY(const Library library, LibraryRepository(*database).read());
     STEELYARD_TRY(auto log, readAthleteLog(*database, library, athlete, asOf));
     STEELYARD_TRY(const RuleSettings settings, RuleSettingRepository(*database).all());
-    return readLines(std::move(log), settings, asOf, progress);
+    STEELYARD_TRY(const ReadingParameters parameters, readReadingParameters(*database, asOf));
+    return readLines(std::move(log), parameters, settings, asOf, progress);
 }
 
 }  // namespace steelyard

@@ -2,8 +2,8 @@
 //
 //   jobs.run(this, title, [=](const Progress& p) { return readLifter(path, athlete, today, p); }, show);
 //
-// readings[i] belongs to log.lines[i], read by the thresholds the coach set, as the review reads them, with its course.
-// Reads through a connection of its own. Fails with Cancelled, NotFound, Storage.
+// readings[i] belongs to log.lines[i], read by the book's numbers and the thresholds the coach set, as the review reads
+// them, with its course. Reads through a connection of its own. Fails with Cancelled, NotFound, Storage.
 #pragma once
 
 #include "core/analysis/line_explanation.h"
@@ -15,6 +15,7 @@ namespace steelyard {
 struct LifterReading {
     AthleteLog log;
     std::vector<LineReading> readings;
+    ReadingParameters parameters;
     VerdictThresholds thresholds;
     QDate asOf;
 };
@@ -23,8 +24,8 @@ struct LifterReading {
                                                const Progress& progress);
 // The sets behind one of the readings.
 [[nodiscard]] LineExplanation explainLineOf(const LifterReading& lifter, std::size_t line);
-// The same from a record and settings that are at hand.
-[[nodiscard]] Result<LifterReading> readLines(AthleteLog log, const RuleSettings& settings, QDate asOf,
-                                              const Progress& progress);
+// The same from a record, numbers and settings that are at hand.
+[[nodiscard]] Result<LifterReading> readLines(AthleteLog log, const ReadingParameters& parameters,
+                                              const RuleSettings& settings, QDate asOf, const Progress& progress);
 
 }  // namespace steelyard

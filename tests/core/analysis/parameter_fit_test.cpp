@@ -52,7 +52,7 @@ TEST(ParameterFit, FindsPlantedNoiseFromWrongStarts)
         const ParameterFit fit = fitted(lines, start);
         ASSERT_TRUE(fit.fitted);
         const RegimeParameters& found = fit.fitted->filter;
-        // About three standard errors of such estimates from 2400 sessions.
+        // Wider than in eight other rosters of this size: at most 5, 7, 23 and 17 % off. The ridge draws the last two down.
         EXPECT_NEAR(found.dayNoise / truth.filter.dayNoise, 1, 0.10);
         EXPECT_NEAR(found.setNoise / truth.filter.setNoise, 1, 0.15);
         EXPECT_NEAR(found.weekNoise / truth.filter.weekNoise, 1, 0.30);

@@ -78,6 +78,20 @@ TEST_F(Outlook, SaysWhatALoadWillBring)
     EXPECT_EQ(outlook.cautions, QStringList());
 }
 
+TEST_F(Outlook, RestsOnTheNumbersThatTheBookHasLearned)
+{
+    const SetOutlook shipped = must(ask(forLoad("40")));
+    auto tx = must(Transaction::begin(m_book->database()));
+    const ReadingFit fit{0, m_book->clock().today(), 20, 900, -1, 1, {{QStringLiteral("day_noise"), 0.2}}};
+    must(m_book->readingParameters().insert(tx, fit));
+    must(tx.commit());
+    const SetOutlook learned = must(ask(forLoad("40")));
+    const auto width = [](const SetOutlook& outlook) {
+        return outlook.target.within80.high - outlook.target.within80.low;
+    };
+    EXPECT_GT(width(learned), width(shipped) + 1);
+}
+
 TEST_F(Outlook, FindsTheLoadForSoManyAndRoundsItToTheGym)
 {
     const SetOutlook anywhere = must(ask(forReps(10)));

@@ -39,6 +39,30 @@ TEST(LifterReading, ReadsByTheThresholdsThatTheReviewUses)
     EXPECT_EQ(unread(), std::pair(true, true));
 }
 
+TEST(LifterReading, RestsOnTheNumbersThatTheBookHasLearned)
+{
+    const QDate today(2026, 11, 20);
+    LifterBook club{today};
+    const LiftLine line = club.addLine(QStringLiteral("Arm curl"), 20);
+    const auto read = [&](QDate asOf) { return must(readLifter(club.book->path(), line.athlete, asOf, Progress())); };
+    const auto shipped = read(today);
+    EXPECT_EQ(shipped.readings.at(0).parametersVersion, 0);
+    auto transaction = must(Transaction::begin(club.book->database()));
+    // Lifts that nearly fall apart from day to day: the same record says much less.
+    const ReadingFit fit{0, today, 20, 900, -1, 1, {{QStringLiteral("day_noise"), 0.2}}};
+    ASSERT_TRUE(club.book->readingParameters().insert(transaction, fit));
+    ASSERT_TRUE(transaction.commit());
+    const auto learned = read(today);
+    EXPECT_EQ(learned.readings.at(0).parametersVersion, 1);
+    EXPECT_EQ(learned.parameters.filter.dayNoise, 0.2);
+    const auto width = [](const LifterReading& lifter) {
+        const TrendRate rate = lifter.readings.at(0).rate.value();
+        return rate.high90 - rate.low90;
+    };
+    EXPECT_GT(width(learned), width(shipped));
+    EXPECT_EQ(read(today.addDays(-1)).readings.at(0).parametersVersion, 0);
+}
+
 TEST(LifterReading, ReadsTheCourseAndExplainsOneLine)
 {
     const QDate today(2026, 11, 20);

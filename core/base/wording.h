@@ -23,6 +23,8 @@ struct Wording {
     QChar minus = u'-';
     std::optional<MassUnit> unit;  // for everybody; absent: the lifter's own
 
+    friend bool operator==(const Wording&, const Wording&) = default;
+
     [[nodiscard]] QString day(QDate) const;
     [[nodiscard]] QString number(double value, int mostDecimals = 1) const;
     [[nodiscard]] QString fixed(double value, int decimals) const;  // trailing zeros kept

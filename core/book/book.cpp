@@ -66,6 +66,11 @@ Result<std::unique_ptr<Book>> Book::open(const QString& path, const Clock& clock
 
 Result<std::unique_ptr<Book>> Book::openForReading(const QString& path, const Clock& clock)
 {
+    STEELYARD_TRY(const bool older, Database::isOlder(path));
+    if (older) {
+        // Reading can't bring it up to date; whoever may write does that first, with a copy kept aside.
+        STEELYARD_TRY(const auto updated, open(path, clock));
+    }
     STEELYARD_TRY(auto database, Database::open(path, Access::ReadOnly));
     return std::unique_ptr<Book>(new Book(std::move(database), nullptr, {}, clock));
 }

@@ -33,12 +33,13 @@ struct RosterWork {
     RuleSettings settings;
     ReadingParameters parameters;
     Wording wording;
+    std::shared_ptr<KeptReadings> kept;
 };
 
 Result<RosterWork> prepareRoster(const RosterReviewRequest& request)
 {
     STEELYARD_TRY(const auto db, Database::openReader(request.bookPath));
-    RosterWork work{request.bookPath, request.asOf, request.only, {}, {}, {}, request.wording};
+    RosterWork work{request.bookPath, request.asOf, request.only, {}, {}, {}, request.wording, request.kept};
     STEELYARD_TRY(work.library, LibraryRepository(*db).read());
     STEELYARD_TRY(work.settings, RuleSettingRepository(*db).all());
     STEELYARD_TRY(work.parameters, readReadingParameters(*db, request.asOf));
@@ -88,7 +89,9 @@ private:
             if (place >= m_work.athletes.size()) return;
             auto log = readAthleteLog(**db, m_work.library, m_work.athletes[place], m_work.asOf);
             if (!log) return giveUp(std::move(log).error());
-            m_reviews[place] = reviewAthlete(*log, engine, m_work.settings, m_work.asOf, m_work.wording);
+            m_reviews[place] =
+                m_work.kept ? m_work.kept->review(*log, m_work.parameters, m_work.settings, m_work.asOf, m_work.wording)
+                            : reviewAthlete(*log, engine, m_work.settings, m_work.asOf, m_work.wording);
             tellProgress();
         }
     }

@@ -4,7 +4,9 @@
 
 #include "core/base/progress.h"
 #include "core/base/result.h"
-#include "core/flags/athlete_review.h"
+#include "core/book/kept_readings.h"
+
+#include <memory>
 
 namespace steelyard {
 
@@ -13,6 +15,8 @@ struct RosterReviewRequest {
     QDate asOf;
     std::vector<Id<Athlete>> only;  // empty: everybody who is not archived
     Wording wording;                // of what people read
+    // Where given, readings of the few lifters of `only` go on from what is kept in it, and are kept in it.
+    std::shared_ptr<KeptReadings> kept;
 };
 
 // Sorted by attention, then name. The same whatever the number of threads. Fails with Cancelled when asked to stop.

@@ -128,6 +128,18 @@ Result<std::unique_ptr<Database>> Database::open(const QString& path, Access acc
     return db;
 }
 
+Result<bool> Database::isOlder(const QString& path)
+{
+    if (!QFileInfo(path).isFile())
+        return fail(ErrorCode::NotFound, DatabaseText::tr("There is no book at “%1”.").arg(path));
+    STEELYARD_CHECK(checkHeader(path));
+    Database db(path, Access::ReadOnly);
+    STEELYARD_CHECK(db.connect(false));
+    STEELYARD_CHECK(db.configure());
+    STEELYARD_TRY(const int version, schemaVersion(db));
+    return version < builtInMigrations().back().version;
+}
+
 Result<std::unique_ptr<Database>> Database::openReader(const QString& path)
 {
     return openAnother(path, Access::ReadOnly);

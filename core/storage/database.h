@@ -39,6 +39,8 @@ class Database {
 public:
     [[nodiscard]] static Result<std::unique_ptr<Database>> create(const QString& path);
     [[nodiscard]] static Result<std::unique_ptr<Database>> open(const QString& path, Access access);
+    // Whether a book has an older form than this program's. NotFound and damage as open().
+    [[nodiscard]] static Result<bool> isOlder(const QString& path);
     // Another connection to a book that this process has open already (for a worker thread; read-only).
     [[nodiscard]] static Result<std::unique_ptr<Database>> openReader(const QString& path);
     // The same for a worker that writes (an import): whoever holds the book hands it on.

@@ -42,7 +42,10 @@ void ReviewStore::start()
     const bool all = std::exchange(m_wantAll, false) || !m_ready;
     const std::set<Id<Athlete>> asked = std::exchange(m_wanted, {});
     RosterReviewRequest request{m_book.path(), asOf(), {}, format::wording()};
-    if (!all) request.only.assign(asked.begin(), asked.end());
+    if (!all) {
+        request.only.assign(asked.begin(), asked.end());
+        request.kept = m_kept;
+    }
     m_job = m_jobs.run(
         this, tr("Reading the records"),
         [reviewer = m_reviewer, request](const Progress& progress) { return reviewer(request, progress); },

@@ -52,6 +52,7 @@ private:
     bool m_ready = false;
     bool m_wantAll = false;
     std::set<Id<Athlete>> m_wanted;
+    std::shared_ptr<KeptReadings> m_kept = std::make_shared<KeptReadings>();  // of those whose sets are being typed
     JobHandle m_job;
     ChangeHub::Subscription m_subscription;
 };

@@ -201,8 +201,10 @@ int run(int argc, char** argv)
     ReadingParameters parameters;
     VerdictThresholds thresholds;
     bool unknown = false;
+    bool onlyTime = false;
     for (int i = 3; i < argc; ++i) {
         if (std::strcmp(argv[i], "--unknown-experience") == 0) unknown = true;
+        if (std::strcmp(argv[i], "--only-time") == 0) onlyTime = true;
         if (std::strcmp(argv[i], "--caution") == 0 && i + 1 < argc)
             thresholds.caution = static_cast<Caution>(std::atoi(argv[++i]));
         else if (std::strcmp(argv[i], "--trust") == 0 && i + 1 < argc)
@@ -212,6 +214,7 @@ int run(int argc, char** argv)
     }
     const Roster roster = readRoster(QString::fromLocal8Bit(argv[1]), unknown);
     timeReading(roster, parameters, thresholds);
+    if (onlyTime) return 0;
     Answers answers(QString::fromLocal8Bit(argv[2]));
     for (const QString& key : roster.keys)
         answerFor(key, roster.firstWeek.at(key), roster.logs.at(key), parameters, thresholds, answers);

@@ -80,5 +80,20 @@ TEST(OlderBooks, OpenWithEverythingThatWasInThem)
     }
 }
 
+TEST(OlderBooks, AreBroughtUpToDateByThoseWhoOnlyRead)
+{
+    const QTemporaryDir folder;
+    const QString path = folder.filePath(QStringLiteral("old.steelyard"));
+    ASSERT_TRUE(QFile::copy(olderBooks().filePath(QStringLiteral("version_1.steelyard")), path));
+    ASSERT_TRUE(QFile::setPermissions(path, QFile::ReadOwner | QFile::WriteOwner));
+    const FixedClock clock(QDate(2026, 3, 2));
+    EXPECT_TRUE(must(Database::isOlder(path)));
+    {
+        const auto book = must(Book::openForReading(path, clock));
+        EXPECT_FALSE(must(book->athletes().all()).empty());
+    }
+    EXPECT_FALSE(must(Database::isOlder(path)));
+}
+
 }  // namespace
 }  // namespace steelyard

@@ -12,8 +12,8 @@ namespace {
 
 constexpr double kDaysOfWeek = 7;
 constexpr double kLeastVariance = 1e-14;
-constexpr double kNoWeight = -700;     // ln
-constexpr double kLeastWeight = 1e-7;  // what weighs less can't be seen in a mean
+constexpr double kNoWeight = -700;            // ln
+constexpr double kLeastMixtureWeight = 1e-7;  // what weighs less can't be seen in a mean
 
 double square(double x)
 {
@@ -240,7 +240,7 @@ PredictedComponent RegimeFilter::expect(double day, const RegimeObservation& set
     double second = 0;
     for (std::size_t lane = 0; lane < m_lanes; ++lane) {
         const double weight = m_weights[lane];
-        if (weight < kLeastWeight) continue;
+        if (weight < kLeastMixtureWeight) continue;
         const double* value = m_values.data() + lane;
         double at = 0;
         double variance = 0;

@@ -70,7 +70,7 @@ QDialog* makeGuide(QWidget* parent, const QString& place)
     browser->setOpenExternalLinks(true);
     browser->document()->setDocumentMargin(16);
     browser->setSource(QUrl(QStringLiteral("qrc:/guide/%1.md").arg(page)));
-    return makeHelpDialog(parent, HelpText::tr("Guide"), browser, {760, 680});
+    return makeHelpDialog(parent, HelpText::tr("Guide"), browser, {940, 700});
 }
 
 QDialog* makeAbout(QWidget* parent)

@@ -24,13 +24,13 @@ double shareOf(double odds)
     return 1 / (1 + std::exp(-odds));
 }
 
-FitCoordinate logCoordinate(std::string name, NumberOf of)
+FitCoordinate logCoordinate(std::string name, const NumberOf& of)
 {
     return {std::move(name), [of](const ReadingParameters& p) { return std::log(numberIn(of, p)); },
             [of](ReadingParameters& p, double step) { of(p) *= std::exp(step); }};
 }
 
-FitCoordinate oddsCoordinate(std::string name, NumberOf of)
+FitCoordinate oddsCoordinate(std::string name, const NumberOf& of)
 {
     return {std::move(name), [of](const ReadingParameters& p) { return logOdds(numberIn(of, p)); },
             [of](ReadingParameters& p, double step) {

@@ -45,16 +45,16 @@ void LifterTracker::advance(const AthleteLog& log, const CountedLines& counted, 
         for (const auto& line : counted)
             if (!line.empty()) week = std::min(week.value_or(weekOf(until)), weekOf(line.front().point.date));
     if (!week) return;
-    for (; *week <= weekOf(until); ++*week) {
-        const QDate day = std::min(lastDayOfWeek(*week), until);
+    for (qint64 now = *week; now <= weekOf(until); ++now) {
+        const QDate day = std::min(lastDayOfWeek(now), until);
         const auto hasBegun = [&](std::size_t line) {
             return !counted[line].empty() && counted[line].front().point.date <= day;
         };
         // Newcomers hear of the others as they were last week: neither the order of lines matters nor the day at which a
         // kept state goes on.
-        if (m_lines.size() < log.lines.size() && m_noiseWeek != *week) {
+        if (m_lines.size() < log.lines.size() && m_noiseWeek != now) {
             hearNoise();
-            m_noiseWeek = *week;
+            m_noiseWeek = now;
         }
         for (std::size_t i = 0; i < log.lines.size(); ++i)
             if (hasBegun(i))

@@ -133,8 +133,10 @@ Onset onsetOf(const LineTracker& tracker, QDate day)
     }
     const auto ageAt = [&](double share) {
         double sum = 0;
-        for (std::size_t age = 0; age < byAge.size(); ++age)
-            if ((sum += byAge[age]) >= share * total) return age;
+        for (std::size_t age = 0; age < byAge.size(); ++age) {
+            sum += byAge[age];
+            if (sum >= share * total) return age;
+        }
         return byAge.size() - 1;
     };
     const auto before = [&](double weeks) { return day.addDays(-std::lround(7 * weeks)); };

@@ -54,7 +54,7 @@ double statedFor(double wanted)
 
 }  // namespace
 
-SetForecast::SetForecast(std::vector<PredictedComponent> components, double tail) : m_tail(tail)
+SetForecast::SetForecast(const std::vector<PredictedComponent>& components, double tail) : m_tail(tail)
 {
     double sum = 0;
     for (const PredictedComponent& one : components)
@@ -136,7 +136,7 @@ SetForecast forecastSet(const LineTracker& tracker, QDate day, double lnLoad, in
             one.weight *= weights[i];
             all.push_back(one);
         }
-    return {std::move(all), tracker.parameters().filter.tail};
+    return {all, tracker.parameters().filter.tail};
 }
 
 double reserveReps(double rir)

@@ -17,7 +17,7 @@ namespace steelyard {
 
 class SetForecast {
 public:
-    SetForecast(std::vector<PredictedComponent> components, double tail);
+    SetForecast(const std::vector<PredictedComponent>& components, double tail);
 
     // Of z = ln(1 + repetitions / 30), recalibrated.
     [[nodiscard]] double cdf(double z) const;

@@ -107,6 +107,7 @@ std::vector<double> loadsAround(double kg, const Variant& variant, const Gym& gy
     for (const auto& neighbour : {choice.below, choice.above})
         if (neighbour) written.push_back(*neighbour);
     std::vector<double> loads;
+    loads.reserve(written.size());
     for (const Load& load : written) loads.push_back(load.kilograms());
     return loads;
 }

@@ -53,7 +53,7 @@ void LifterTracker::advance(const AthleteLog& log, const CountedLines& counted, 
         // Newcomers hear of the others as they were last week: neither the order of lines matters nor the day at which a
         // kept state goes on.
         if (m_lines.size() < log.lines.size() && m_noiseWeek != now) {
-            hearNoise();
+            hearNoise(log);
             m_noiseWeek = now;
         }
         for (std::size_t i = 0; i < log.lines.size(); ++i)
@@ -66,18 +66,20 @@ void LifterTracker::advance(const AthleteLog& log, const CountedLines& counted, 
             tracker.keepSurprisesFrom(until.addDays(-7 * kSurpriseWeeks));
             tracker.advance(log.lines[i], counted[i], log, day);
         }
-        if (!m_experience) shareExperience();
+        if (!m_experience) shareExperience(log);
     }
     m_week = weekOf(until);
 }
 
-void LifterTracker::hearNoise()
+// Sums go by the log's order of lines, which doesn't depend on how the book came about, so that their last digits don't.
+void LifterTracker::hearNoise(const AthleteLog& log)
 {
     m_noise.clear();
     double lines = 0;
-    for (const auto& [id, other] : m_lines) {
-        if (!other.tracker.started()) continue;
-        const auto weights = other.tracker.noiseWeights();
+    for (const LineRecord& record : log.lines) {
+        const LineTracker& other = line(record.id);
+        if (!other.started()) continue;
+        const auto weights = other.noiseWeights();
         m_noise.resize(weights.size(), 0.0);
         for (std::size_t i = 0; i < weights.size(); ++i) m_noise[i] += weights[i];
         ++lines;
@@ -94,12 +96,13 @@ void LifterTracker::expectNoise(Followed& newcomer) const
     newcomer.tracker.expectNoise(expected);
 }
 
-void LifterTracker::shareExperience()
+void LifterTracker::shareExperience(const AthleteLog& log)
 {
     std::array<double, 3> all{};
-    for (const auto& [id, one] : m_lines) {
-        if (!one.tracker.started()) continue;
-        const auto evidence = one.tracker.experienceEvidence();
+    for (const LineRecord& record : log.lines) {
+        const LineTracker& one = line(record.id);
+        if (!one.started()) continue;
+        const auto evidence = one.experienceEvidence();
         for (std::size_t i = 0; i < all.size(); ++i) all[i] += evidence[i];
     }
     for (auto& [id, one] : m_lines) {

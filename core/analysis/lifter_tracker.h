@@ -39,8 +39,8 @@ private:
     };
 
     Followed& follow(Id<LiftLine>);
-    void shareExperience();
-    void hearNoise();
+    void shareExperience(const AthleteLog&);
+    void hearNoise(const AthleteLog&);
     void expectNoise(Followed&) const;
 
     const ReadingParameters* m_parameters;

@@ -50,6 +50,14 @@ Result<void> readLines(Database& db, const Library& library, AthleteLog& log)
     return {};
 }
 
+// Sets stand in the order of their numbers, whatever the order of the rows that they came from.
+void addInOrder(std::vector<LoggedSet>& sets, LoggedSet set)
+{
+    auto place = sets.end();
+    while (place != sets.begin() && std::prev(place)->set.number > set.set.number) --place;
+    sets.insert(place, std::move(set));
+}
+
 Result<void> readSets(Database& db, AthleteLog& log, const LinePlaces& places, const QString& until)
 {
     STEELYARD_TRY(auto st, db.prepare("SELECT s.date, e.line_id, e.id, e.position, " + std::string(kSetColumns)
@@ -71,7 +79,7 @@ Result<void> readSets(Database& db, AthleteLog& log, const LinePlaces& places, c
             exposures.push_back({log.sessionDates.back(), {}, {}});
             exposures.back().sets.reserve(kUsualSets);
         }
-        exposures.back().sets.push_back({st.id<SetEntry>(2), st.integer(3), readSet(st, 4)});
+        addInOrder(exposures.back().sets, {st.id<SetEntry>(2), st.integer(3), readSet(st, 4)});
     }
 }
 

@@ -46,16 +46,21 @@ void placePoints(LineReading& reading, const LineTracker& tracker, const LineRec
         if (point == reading.points.end()) return;
         if (point->date != exposure.date || !point->capacityKg) continue;
         const SetContext context = tracker.contextAt(record, log, exposure.date);
-        std::optional<double> best;
+        std::optional<double> best;     // of sets that speak exactly, or between two bounds
+        std::optional<double> bounded;  // of the others, at their bound: a point needs a place
         int number = 0;
         for (const LoggedSet& logged : exposure.sets) {
             if (logged.set.kind == SetKind::WarmUp) continue;
             const HeardSet heard = hearSet(logged.set, ++number, context);
-            if (heard.count != 1 || heard.said[0].kind != ObservationKind::Exact) continue;
+            if (heard.count == 0) continue;
             const RegimeObservation& said = heard.said[0];
-            const double ln = said.lnLoad + (said.z + fatigue * said.fatigue - single) / elasticity;
-            best = std::max(best.value_or(ln), ln);
+            const double z = heard.count == 1 ? said.z : 0.5 * (said.z + heard.said[1].z);
+            const double ln = said.lnLoad + (z + fatigue * said.fatigue - single) / elasticity;
+            const bool speaks = heard.count > 1 || said.kind == ObservationKind::Exact;
+            std::optional<double>& most = speaks ? best : bounded;
+            most = std::max(most.value_or(ln), ln);
         }
+        if (!best) best = bounded;
         if (best) point->capacityKg = std::exp(tracker.lnReference() + *best) - context.bodyKg;
     }
 }

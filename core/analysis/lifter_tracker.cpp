@@ -1,8 +1,16 @@
 #include "core/analysis/lifter_tracker.h"
 
+#include "core/analysis/line_numbers.h"
+
 #include <algorithm>
 
 namespace steelyard {
+namespace {
+
+// Ways of doing one exercise differ less in what load costs a lifter than lifters do. Convention.
+constexpr double kRelatedShare = 0.8;
+
+}  // namespace
 
 CountedLines countLines(const AthleteLog& log, QDate until)
 {
@@ -52,13 +60,13 @@ void LifterTracker::advance(const AthleteLog& log, const CountedLines& counted, 
         };
         // Newcomers hear of the others as they were last week: neither the order of lines matters nor the day at which a
         // kept state goes on.
-        if (m_lines.size() < log.lines.size() && m_noiseWeek != now) {
-            hearNoise(log);
-            m_noiseWeek = now;
+        if (m_lines.size() < log.lines.size() && m_heardWeek != now) {
+            hearOthers(log);
+            m_heardWeek = now;
         }
         for (std::size_t i = 0; i < log.lines.size(); ++i)
             if (hasBegun(i))
-                if (Followed& one = follow(log.lines[i].id); !one.toldOfNoise) expectNoise(one);
+                if (Followed& one = follow(log.lines[i].id); !one.toldOfOthers) tellOfOthers(one, log.lines[i]);
         for (std::size_t i = 0; i < log.lines.size(); ++i) {
             if (!hasBegun(i)) continue;
             LineTracker& tracker = follow(log.lines[i].id).tracker;
@@ -72,9 +80,10 @@ void LifterTracker::advance(const AthleteLog& log, const CountedLines& counted, 
 }
 
 // Sums go by the log's order of lines, which doesn't depend on how the book came about, so that their last digits don't.
-void LifterTracker::hearNoise(const AthleteLog& log)
+void LifterTracker::hearOthers(const AthleteLog& log)
 {
     m_noise.clear();
+    m_elasticity.clear();
     double lines = 0;
     for (const LineRecord& record : log.lines) {
         const LineTracker& other = line(record.id);
@@ -83,13 +92,19 @@ void LifterTracker::hearNoise(const AthleteLog& log)
         m_noise.resize(weights.size(), 0.0);
         for (std::size_t i = 0; i < weights.size(); ++i) m_noise[i] += weights[i];
         ++lines;
+        auto& [sum, count] = m_elasticity[record.exercise.id];
+        sum += elasticityOf(other);
+        ++count;
     }
     for (double& weight : m_noise) weight /= lines;
 }
 
-void LifterTracker::expectNoise(Followed& newcomer) const
+void LifterTracker::tellOfOthers(Followed& newcomer, const LineRecord& record) const
 {
-    newcomer.toldOfNoise = true;
+    newcomer.toldOfOthers = true;
+    if (const auto related = m_elasticity.find(record.exercise.id); related != m_elasticity.end())
+        newcomer.tracker.expectElasticity(related->second.first / related->second.second,
+                                          kRelatedShare * m_parameters->filter.elasticitySd);
     if (m_noise.empty()) return;
     auto expected = newcomer.tracker.noiseWeights();
     for (std::size_t i = 0; i < expected.size(); ++i) expected[i] = 0.5 * (m_noise[i] + expected[i]);

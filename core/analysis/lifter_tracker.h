@@ -4,8 +4,9 @@
 //   lifter.advance(log, counted, asOf);                       // counted: by line, as in log.lines
 //   lifter.line(log.lines[0].id).finding(counted[0], log.blocks, asOf);
 //
-// Shared: how noisy the lifter is (a new line starts half from what the older ones say, half from what lifters are like), and,
-// when nobody wrote it down, the experience. Weeks pass for all lines at once, so that a word of any week rests on nothing
+// Shared: how noisy the lifter is (a new line starts half from what the older ones say, half from what lifters are like), what
+// load costs in repetitions (from the lifter's other ways of doing the same exercise), and, when nobody wrote it down, the
+// experience. Weeks pass for all lines at once, so that a word of any week rests on nothing
 // after it, in any line. The state is a value and holds no part of the log: it may be kept and go on with a longer log that
 // is the same up to where it stood.
 #pragma once
@@ -35,13 +36,13 @@ public:
 private:
     struct Followed {
         LineTracker tracker;
-        bool toldOfNoise = false;
+        bool toldOfOthers = false;
     };
 
     Followed& follow(Id<LiftLine>);
     void shareExperience(const AthleteLog&);
-    void hearNoise(const AthleteLog&);
-    void expectNoise(Followed&) const;
+    void hearOthers(const AthleteLog&);
+    void tellOfOthers(Followed&, const LineRecord&) const;
 
     const ReadingParameters* m_parameters;
     const VerdictThresholds* m_thresholds;
@@ -49,8 +50,10 @@ private:
     std::map<Id<LiftLine>, Followed> m_lines;
     LineTracker m_unstarted;
     std::optional<qint64> m_week;  // the last one that was gone through, perhaps in part
-    std::vector<double> m_noise;   // mean over the lines that had started before that week
-    std::optional<qint64> m_noiseWeek;
+    // Of the lines that had started before this week: mean noise, and elasticity by exercise (sum, lines).
+    std::optional<qint64> m_heardWeek;
+    std::vector<double> m_noise;
+    std::map<Id<Exercise>, std::pair<double, int>> m_elasticity;
 };
 
 }  // namespace steelyard

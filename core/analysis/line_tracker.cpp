@@ -112,6 +112,11 @@ void LineTracker::expectNoise(const std::vector<double>& weights)
             if (scales[i].scale == one.noise) one.logPrior += std::log(std::max(weights[i], 1e-6) / scales[i].prior);
 }
 
+void LineTracker::expectElasticity(double mean, double sd)
+{
+    for (TrackedCase& one : m_cases) one.filter.expectElasticity(mean, sd);
+}
+
 std::vector<double> LineTracker::noiseWeights() const
 {
     const auto scales = noiseScalesOf();

@@ -92,6 +92,8 @@ public:
     void hearOfExperience(const std::array<double, 3>& evidence) { m_elsewhere = evidence; }
     // Before the first session: how noisy the lifter's other lines are, by noise scale.
     void expectNoise(const std::vector<double>& weights);
+    // The same: what load costs on the other ways of doing the exercise.
+    void expectElasticity(double mean, double sd);
     [[nodiscard]] std::vector<double> noiseWeights() const;
 
 private:

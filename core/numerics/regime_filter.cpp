@@ -31,9 +31,18 @@ RegimeFilter::RegimeFilter(const RegimeParameters& parameters, RegimePace pace, 
     : m_parameters(&parameters),
       m_pace(pace),
       m_noise(noise),
+      m_elasticityMean(parameters.elasticityMean),
+      m_elasticitySd(parameters.elasticitySd),
       m_lanes(kRegimes * static_cast<std::size_t>(parameters.ages))
 {
     assert(parameters.ages % 4 == 0 && parameters.ages >= 8);
+}
+
+void RegimeFilter::expectElasticity(double mean, double sd)
+{
+    assert(!started());
+    m_elasticityMean = mean;
+    m_elasticitySd = sd;
 }
 
 void RegimeFilter::start(const RegimeObservation& first)
@@ -49,15 +58,15 @@ void RegimeFilter::start(const RegimeObservation& first)
     for (std::size_t lane = 0; lane < m_lanes; ++lane) {
         const std::size_t mode = lane / ages;
         const auto put = [&](std::size_t row, double value) { m_values[row * m_lanes + lane] = value; };
-        put(0, first.z + p.elasticityMean * first.lnLoad);
+        put(0, first.z + m_elasticityMean * first.lnLoad);
         put(1, paceMean[mode]);
-        put(4, p.elasticityMean);
+        put(4, m_elasticityMean);
         put(5, p.fatigueMean);
         put(covarianceRow(0, 0), square(p.startSd));
         put(covarianceRow(1, 1), square(paceSd[mode]));
         put(covarianceRow(2, 2), square(p.weekNoise * m_noise));
         put(covarianceRow(3, 3), square(p.dayNoise * m_noise));
-        put(covarianceRow(4, 4), square(p.elasticitySd));
+        put(covarianceRow(4, 4), square(m_elasticitySd));
         put(covarianceRow(5, 5), square(p.fatigueSd));
         if (lane % ages == 0) {
             m_weights[lane] = p.start[mode];

@@ -86,6 +86,8 @@ public:
     RegimeFilter(const RegimeParameters& parameters, RegimePace pace, double noise);
 
     [[nodiscard]] bool started() const { return !m_values.empty(); }
+    // Before the first session: lambda is expected so instead of as the parameters say.
+    void expectElasticity(double mean, double sd);
     // Nothing happens before the first session.
     void startWeek();
     // Sets of one session, in order, at least one. `day` never goes back.
@@ -117,6 +119,8 @@ private:
     const RegimeParameters* m_parameters;
     RegimePace m_pace;
     double m_noise = 1;
+    double m_elasticityMean = 0;
+    double m_elasticitySd = 0;
     std::size_t m_lanes = 0;
     std::vector<double> m_values;   // component-major: 6 means, 21 covariances, each by hypothesis
     std::vector<double> m_weights;  // by hypothesis: regime-major, then age; they sum to 1

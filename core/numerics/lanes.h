@@ -6,6 +6,7 @@
 // Accuracy against long double is tested (tests/core/numerics/lanes_test.cpp).
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
 #include <cstring>
 

@@ -92,10 +92,8 @@ bool isEasyWeek(std::span<const CountedExposure> counted, const std::vector<Row<
     if (!counted.empty() && counted.back().point.deload && counted.back().point.date.daysTo(day) < kWeekLength)
         return true;
     return std::ranges::any_of(blocks, [&](const Row<Block>& block) {
-        const qint64 days = block.value.start.daysTo(day);
-        const qint64 week = days / kWeekLength;
-        return days >= 0 && week < std::ssize(block.value.weeks)
-               && block.value.weeks[static_cast<std::size_t>(week)].kind == WeekKind::Deload;
+        const auto week = weekOfBlock(block.value, day);
+        return week && block.value.weeks[*week].kind == WeekKind::Deload;
     });
 }
 

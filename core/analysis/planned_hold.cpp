@@ -5,8 +5,6 @@
 namespace steelyard {
 namespace {
 
-constexpr qint64 kPlanWeekDays = 7;
-
 // What a week asks of the line, slot by slot.
 std::vector<const Slot*> slotsFor(const LiftLine& line, const PlannedWeek& week)
 {
@@ -49,10 +47,8 @@ bool holdsInWeek(const LiftLine& line, const std::vector<PlannedWeek>& weeks, st
 bool isHoldPlanned(const LiftLine& line, const std::vector<Row<Block>>& blocks, QDate day)
 {
     return std::ranges::any_of(blocks, [&](const Row<Block>& row) {
-        const qint64 days = row.value.start.daysTo(day);
-        const qint64 week = days / kPlanWeekDays;
-        return days >= 0 && week < std::ssize(row.value.weeks)
-               && holdsInWeek(line, row.value.weeks, static_cast<std::size_t>(week));
+        const auto week = weekOfBlock(row.value, day);
+        return week && holdsInWeek(line, row.value.weeks, *week);
     });
 }
 

@@ -1,5 +1,6 @@
 #include "core/analysis/set_forecast.h"
 
+#include "core/numerics/calibration_curve.h"
 #include "core/numerics/student.h"
 
 #include <algorithm>
@@ -12,44 +13,22 @@ namespace {
 constexpr double kLeastWeightOfPart = 1e-7;
 constexpr int kMostSteps = 60;
 
-struct TailKnot {
-    double stated = 0;
-    double came = 0;
-};
-
 // How often sets fell outside, on either side, against what the mixture stated: 9354 first sets of the simulated lifters
 // that the filter's numbers were fitted to, symmetric by averaging both tails. Its tails are a little too wide.
-constexpr std::array<TailKnot, 9> kTailCame{{{0, 0},
-                                             {0.005, 0.0014},
-                                             {0.01, 0.0040},
-                                             {0.025, 0.0140},
-                                             {0.05, 0.0362},
-                                             {0.1, 0.0877},
-                                             {0.15, 0.1435},
-                                             {0.2, 0.1999},
-                                             {0.5, 0.5}}};
+constexpr std::array<CalibrationKnot, 9> kTailCame{{{0, 0},
+                                                    {0.005, 0.0014},
+                                                    {0.01, 0.0040},
+                                                    {0.025, 0.0140},
+                                                    {0.05, 0.0362},
+                                                    {0.1, 0.0877},
+                                                    {0.15, 0.1435},
+                                                    {0.2, 0.1999},
+                                                    {0.5, 0.5}}};
 
-template <auto From, auto To>
-double alongKnots(double x)
+// Of the lower half of the distribution; the upper one mirrors it.
+double lowerHalf(double probability, double (*along)(std::span<const CalibrationKnot>, double))
 {
-    std::size_t i = 1;
-    while (i + 1 < kTailCame.size() && kTailCame[i].*From < x) ++i;
-    const TailKnot& a = kTailCame[i - 1];
-    const TailKnot& b = kTailCame[i];
-    return a.*To + (b.*To - a.*To) * (x - a.*From) / (b.*From - a.*From);
-}
-
-// What a stated probability of staying below came to, and what has to be stated for a wanted one.
-double cameBelow(double stated)
-{
-    constexpr auto along = alongKnots<&TailKnot::stated, &TailKnot::came>;
-    return stated <= 0.5 ? along(stated) : 1 - along(1 - stated);
-}
-
-double statedFor(double wanted)
-{
-    constexpr auto along = alongKnots<&TailKnot::came, &TailKnot::stated>;
-    return wanted <= 0.5 ? along(wanted) : 1 - along(1 - wanted);
+    return probability <= 0.5 ? along(kTailCame, probability) : 1 - along(kTailCame, 1 - probability);
 }
 
 }  // namespace
@@ -77,12 +56,12 @@ double SetForecast::rawCdf(double z) const
 
 double SetForecast::cdf(double z) const
 {
-    return cameBelow(rawCdf(z));
+    return lowerHalf(rawCdf(z), &cameTrue);
 }
 
 double SetForecast::quantile(double wanted) const
 {
-    const double probability = statedFor(wanted);
+    const double probability = lowerHalf(wanted, &statedFor);
     double low = m_components.front().mean;
     double high = low;
     for (const PredictedComponent& one : m_components) {

@@ -1,15 +1,11 @@
 #include "core/analysis/verdict_rules.h"
 
-#include <algorithm>
+#include "core/numerics/calibration_curve.h"
+
 #include <array>
 
 namespace steelyard {
 namespace {
-
-struct CalibrationKnot {
-    double stated = 0;
-    double came = 0;
-};
 
 // Chance of not rising, pooled over 1091 simulated lift lines and 41242 weeks.
 constexpr std::array<CalibrationKnot, 12> kNotRisingCame{{{0, 0.07},
@@ -24,16 +20,6 @@ constexpr std::array<CalibrationKnot, 12> kNotRisingCame{{{0, 0.07},
                                                           {0.85, 0.71},
                                                           {0.95, 0.81},
                                                           {1, 0.85}}};
-
-double cameTrue(double stated)
-{
-    const auto above =
-        std::ranges::find_if(kNotRisingCame, [&](const CalibrationKnot& k) { return k.stated >= stated; });
-    if (above == kNotRisingCame.begin()) return above->came;
-    if (above == kNotRisingCame.end()) return kNotRisingCame.back().came;
-    const CalibrationKnot& below = *std::prev(above);
-    return below.came + (above->came - below.came) * (stated - below.stated) / (above->stated - below.stated);
-}
 
 bool isDown(std::optional<Verdict> said)
 {
@@ -76,7 +62,7 @@ bool isOfTheCalendar(QStringView reason)
 RegimeChances calibrated(const RegimeChances& stated)
 {
     const double notRising = stated.notRising();
-    const double came = cameTrue(std::clamp(notRising, 0.0, 1.0));
+    const double came = cameTrue(kNotRisingCame, notRising);
     const double share = notRising > 0 ? stated.falling / notRising : 0;
     return {1 - came, came * (1 - share), came * share};
 }

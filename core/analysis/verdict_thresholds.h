@@ -44,8 +44,8 @@ struct VerdictThresholds {
     int windowMostWeeks = 12;
 
     // How likely it must be that a lift doesn't rise before that is said: cost of a false alarm / (that + cost of waiting a
-    // week). Set on simulated lifters for about one false alarm a lift and year (two "sooner", a half "surer"); the tables
-    // are in the guide. Convention.
+    // week). Set on simulated lifters of one seed to at most one false alarm a lift and year by the chances alone; what the
+    // words reach, and "sooner" and "surer", is in the guide. Convention.
     [[nodiscard]] constexpr double notRising(Experience experience) const
     {
         constexpr double kLevels[3][3] = {{0.525, 0.55, 0.475}, {0.625, 0.64, 0.525}, {0.725, 0.70, 0.575}};

@@ -11,6 +11,14 @@ struct BlockText {
 
 }  // namespace
 
+std::optional<std::size_t> weekOfBlock(const Block& block, QDate day)
+{
+    constexpr qint64 kDays = 7;
+    const qint64 days = block.start.daysTo(day);
+    if (days < 0 || days / kDays >= std::ssize(block.weeks)) return std::nullopt;
+    return static_cast<std::size_t>(days / kDays);
+}
+
 Problems validate(const Block& block)
 {
     Problems problems;

@@ -43,6 +43,8 @@ struct Block {
 };
 
 [[nodiscard]] Problems validate(const Block&);
+// Index of the block's week that a day lies in; absent before and after it.
+[[nodiscard]] std::optional<std::size_t> weekOfBlock(const Block&, QDate day);
 
 template <>
 struct EnumText<WeekKind> {

@@ -14,6 +14,17 @@ bool isSaid(const MainWindow& window, const QString& text)
     return std::ranges::any_of(labels, [&](const QLabel* label) { return label->text().contains(text); });
 }
 
+// In place of the book that the shell would open: lifters whose days vary more than the shipped numbers say.
+void fillRestless(const ShellBook& shell, int lifters, int weeks)
+{
+    test::TempBook pattern(shell.clock.today());
+    pattern.close();
+    ASSERT_TRUE(QFile::remove(shell.path()));
+    ASSERT_TRUE(QFile::copy(pattern.path(), shell.path()));
+    const auto book = test::must(Book::open(shell.path(), shell.clock));
+    test::fillRestlessRoster(*book, pattern.line(), lifters, weeks, shell.clock.today());
+}
+
 TEST(Learning, SaysWhenThereIsTooLittleAndChangesNothing)
 {
     ShellBook shell({QStringLiteral("Bo Marrow")});
@@ -32,14 +43,7 @@ TEST(Learning, SaysWhenThereIsTooLittleAndChangesNothing)
 TEST(Learning, StoresTheNumbersAndHasEverythingReadAgain)
 {
     ShellBook shell({QStringLiteral("Bo Marrow")});
-    {
-        test::TempBook pattern(shell.clock.today());
-        pattern.close();
-        ASSERT_TRUE(QFile::remove(shell.path()));
-        ASSERT_TRUE(QFile::copy(pattern.path(), shell.path()));
-        const auto book = test::must(Book::open(shell.path(), shell.clock));
-        test::fillRestlessRoster(*book, pattern.line(), 20, 12, shell.clock.today());
-    }
+    fillRestless(shell, 20, 12);
     const auto window = shell.open();
     bool settings = false;
     const auto subscription =
@@ -55,14 +59,7 @@ TEST(Learning, StoresTheNumbersAndHasEverythingReadAgain)
 TEST(Learning, StopsWhenAskedAndCanBeAskedForAgain)
 {
     ShellBook shell({QStringLiteral("Bo Marrow")});
-    {
-        test::TempBook pattern(shell.clock.today());
-        pattern.close();
-        ASSERT_TRUE(QFile::remove(shell.path()));
-        ASSERT_TRUE(QFile::copy(pattern.path(), shell.path()));
-        const auto book = test::must(Book::open(shell.path(), shell.clock));
-        test::fillRestlessRoster(*book, pattern.line(), 40, 16, shell.clock.today());
-    }
+    fillRestless(shell, 40, 16);
     const auto window = shell.open();
     window->action(QStringLiteral("roster.learn"))->trigger();
     window->action(QStringLiteral("view.cancel"))->trigger();

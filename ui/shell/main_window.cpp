@@ -121,6 +121,12 @@ bool MainWindow::isPossible(const ActionRow& row) const
 void MainWindow::updateActions()
 {
     for (const ActionRow& row : actionTable()) action(row.id)->setEnabled(isPossible(row));
+    const Caution caution = m_book ? chosenCaution(*m_book) : Caution::Usual;
+    for (const CautionAction& row : kCautionActions) {
+        QAction* choice = action(QString::fromLatin1(row.id));
+        choice->setCheckable(true);
+        choice->setChecked(m_book && caution == row.caution);
+    }
     const bool undo = m_book && m_book->history().canUndo();
     const bool redo = m_book && m_book->history().canRedo();
     action(QStringLiteral("edit.undo"))
@@ -150,6 +156,8 @@ void MainWindow::performShell(const QString& id)
     if (is("edit.redo")) undoOrRedo(false);
     if (is("roster.add")) addLifter();
     if (is("roster.learn")) learn();
+    for (const CautionAction& row : kCautionActions)
+        if (is(row.id)) choose(row.caution);
     if (is("view.refresh")) {
         m_view->roster()->setOrder(m_view->roster()->order());
         m_reviews->refreshAll();
@@ -163,6 +171,16 @@ void MainWindow::performShell(const QString& id)
     if (is("help.keys")) makeKeyList(this)->show();
     if (is("help.guide")) makeGuide(this, m_view ? m_view->currentPage()->key() : QString())->show();
     if (is("help.about")) makeAbout(this)->show();
+}
+
+void MainWindow::choose(Caution caution)
+{
+    const auto said = chooseCaution(*m_book, caution);
+    if (said)
+        m_status->say(*said);
+    else
+        m_prompter.tellError(this, tr("The setting could not be changed"), said.error());
+    updateActions();
 }
 
 void MainWindow::undoOrRedo(bool undo)

@@ -9,6 +9,7 @@
 // in its own.
 #pragma once
 
+#include "ui/shell/caution_choice.h"
 #include "ui/jobs/job.h"
 #include "ui/shell/actions.h"
 #include "ui/shell/review_store.h"
@@ -73,6 +74,7 @@ private:
     void openExisting();
     void addLifter();
     void learn();
+    void choose(Caution caution);
     void remember(const QString& path);
     [[nodiscard]] QStringList recentBooks() const;
     void saveLayout();

@@ -27,8 +27,9 @@ public:
         return {
             {QStringLiteral("caution"), StalledText::tr("0 sooner, 1 usual, 2 surer"), 1, 0, 2,
              StalledText::tr(
-                 "Our convention: \"usual\" takes a false alarm to cost twice what a week of waiting does, about one "
-                 "false alarm a lift and year on simulated lifters; \"sooner\" about two, \"surer\" about a half.")},
+                 "Our convention: \"usual\" takes a false alarm to cost twice what a week of waiting does, about 0.6 "
+                 "false alarms a lift and year on simulated lifters; \"sooner\" brings about one, \"surer\" about "
+                 "0.4.")},
             {QStringLiteral("weeks_to_high"), StalledText::tr("weeks"), 16, 6, 52,
              StalledText::tr("Our convention: two planned blocks of eight weeks without an improvement.")}};
     }

@@ -81,6 +81,7 @@ TEST(ReadingMemory, EverythingAReadingRestsOnBreaksTheSeal)
         [](AthleteLog& log) { log.lines.front().variant.value.loading = Loading::Added; },
         [](AthleteLog& log) { log.lines.front().exposures.front().sets.front().set.off = 5; },
         [](AthleteLog& log) { log.lines.front().exposures.front().sets.front().set.failed = true; },
+        [](AthleteLog& log) { log.lines.front().exposures.front().sets.front().set.marks.set(Mark::Swing, 9); },
         [](AthleteLog& log) { log.lines.front().exposures.front().sets.front().set.effort.reset(); },
         [](AthleteLog& log) { log.lines.erase(log.lines.begin()); },
         [](AthleteLog& log) { log.lines.front().exposures.erase(log.lines.front().exposures.begin()); },

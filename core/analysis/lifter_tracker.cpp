@@ -9,6 +9,21 @@ namespace {
 
 // Ways of doing one exercise differ less in what load costs a lifter than lifters do. Convention.
 constexpr double kRelatedShare = 0.8;
+// So long after the last session of all, nothing changes any more: every line has been "can't tell" for months.
+constexpr int kSilentDays = 53 * 7;
+
+// Of the last exposure up to that day; the day itself when there is none.
+QDate lastDayOf(const CountedLines& counted, QDate until)
+{
+    std::optional<QDate> last;
+    for (const auto& line : counted)
+        for (auto exposure = line.rbegin(); exposure != line.rend(); ++exposure)
+            if (exposure->point.date <= until) {
+                last = std::max(last.value_or(exposure->point.date), exposure->point.date);
+                break;
+            }
+    return last.value_or(until);
+}
 
 }  // namespace
 
@@ -46,8 +61,9 @@ LifterTracker::Followed& LifterTracker::follow(Id<LiftLine> id)
     return m_lines.emplace(id, Followed{LineTracker(*m_parameters, *m_thresholds, m_experience)}).first->second;
 }
 
-void LifterTracker::advance(const AthleteLog& log, const CountedLines& counted, QDate until)
+void LifterTracker::advance(const AthleteLog& log, const CountedLines& counted, QDate asked)
 {
+    const QDate until = std::min(asked, lastDayOf(counted, asked).addDays(kSilentDays));
     std::optional<qint64> week = m_week;
     if (!week)
         for (const auto& line : counted)
@@ -76,7 +92,7 @@ void LifterTracker::advance(const AthleteLog& log, const CountedLines& counted, 
         }
         if (!m_experience) shareExperience(log);
     }
-    m_week = weekOf(until);
+    m_week = std::max(*week, weekOf(until));
 }
 
 // Sums go by the log's order of lines, which doesn't depend on how the book came about, so that their last digits don't.

@@ -44,5 +44,16 @@ TEST(LifterTracker, ANewWayOfAnExerciseStartsFromTheOthersCostOfLoad)
     EXPECT_NEAR(elasticityOfNewLine(QStringLiteral("Back squat")), kShipped.filter.elasticityMean, 0.05);
 }
 
+TEST(LifterTracker, AsksNoMoreOfWeeksLongAfterTheLastSession)
+{
+    LogBuilder builder;
+    builder.line(QStringLiteral("Arm curl")).exposures(20, kTrackedTo, 4, [](int) { return steepSet(40); });
+    const AthleteLog& log = builder.build();
+    LifterTracker lifter(kShipped, kUsualThresholds, log.athlete.value.experience);
+    const QDate farAway(9999, 12, 31);
+    lifter.advance(log, countLines(log, farAway), farAway);
+    EXPECT_LT(lifter.line(log.lines[0].id).weeks().size(), 80U);
+}
+
 }  // namespace
 }  // namespace steelyard

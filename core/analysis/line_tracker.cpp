@@ -20,9 +20,9 @@ constexpr double kSlipRatio = 0.45;  // ln
 constexpr std::size_t kUsualSessions = 5;
 constexpr std::size_t kLeastUsualSessions = 2;
 constexpr int kMostSlips = 2;  // sessions in a row
-// A case that the record has all but ruled out is followed no longer: after some months one or two are left.
-constexpr double kLeastCaseWeight = 3e-4;
-constexpr std::size_t kWeeksBetweenDrops = 13;
+// A case that the record has all but ruled out is followed no longer: after a month or two, one or two are left. On simulated
+// rosters no column of the table depends on whether it is this or a hundredth of it.
+constexpr double kLeastCaseWeight = 0.02;
 // ln likelihood of an experience that was dropped, below the best.
 constexpr double kDroppedEvidence = -8;
 
@@ -248,17 +248,15 @@ void LineTracker::closeWeeksBefore(qint64 week, std::span<const CountedExposure>
         else if (!isOfTheCalendar(found.reason))
             m_said = found.verdict;
         for (TrackedCase& one : m_cases) one.filter.startWeek();
-        if (m_weeks.size() % kWeeksBetweenDrops == 0) dropUnlikelyCases();
+        dropUnlikelyCases();
     }
 }
 
 void LineTracker::dropUnlikelyCases()
 {
     const auto weights = caseWeights();
-    std::vector<TrackedCase> kept;
-    for (std::size_t i = 0; i < weights.size(); ++i)
-        if (weights[i] >= kLeastCaseWeight) kept.push_back(std::move(m_cases[i]));
-    m_cases = std::move(kept);
+    std::size_t at = 0;
+    std::erase_if(m_cases, [&](const TrackedCase&) { return weights[at++] < kLeastCaseWeight; });
 }
 
 std::vector<double> LineTracker::caseWeights() const

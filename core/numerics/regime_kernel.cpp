@@ -22,6 +22,8 @@ constexpr double kRootTwoByPi = 0.79788456080286535588;
 constexpr double kOneByRootTwoPi = 0.39894228040143267794;
 // As many sets as a product of likelihoods surely holds.
 constexpr std::size_t kSetsOfProduct = 8;
+constexpr std::size_t kMostAges = 32;
+constexpr std::size_t kMostQuartets = kRegimes * kMostAges / kLaneWidth;
 
 constexpr std::size_t place(std::size_t i, std::size_t j)
 {
@@ -147,29 +149,32 @@ STEELYARD_LANES void takeBound(Quartet& q, SessionLikelihood& like, const Observ
     correct(q, in, sign * ratio / root, narrowing / in.variance);
 }
 
-STEELYARD_LANES SessionLikelihood takeSets(Quartet& q, const RegimeSession& session, double constant)
+// Set by set over all quartets: what a set does to one quartet waits for the set before, but not for the other quartets.
+STEELYARD_LANES void takeSets(Quartet* quartets, SessionLikelihood* likes, std::size_t count,
+                              const RegimeSession& session, double constant)
 {
     const RegimeParameters& p = *session.parameters;
-    SessionLikelihood like;
     std::size_t exact = 0;
     std::size_t inProduct = 0;
     for (const RegimeObservation& seen : session.sets) {
         const double counting = p.repErrorShare * seen.repError;
         const ObservedSet set{seen.z, seen.lnLoad, seen.fatigue, session.setVariance + counting * counting};
         if (seen.kind == ObservationKind::Exact) {
-            takeExact(q, like, set, p.tail);
+            for (std::size_t i = 0; i < count; ++i) takeExact(quartets[i], likes[i], set, p.tail);
             ++exact;
         } else {
-            takeBound(q, like, set, seen.kind == ObservationKind::AtLeast ? 1.0 : -1.0);
+            const double sign = seen.kind == ObservationKind::AtLeast ? 1.0 : -1.0;
+            for (std::size_t i = 0; i < count; ++i) takeBound(quartets[i], likes[i], set, sign);
         }
         if (++inProduct == kSetsOfProduct) {
-            takeLogs(like, p.tail);
+            for (std::size_t i = 0; i < count; ++i) takeLogs(likes[i], p.tail);
             inProduct = 0;
         }
     }
-    if (inProduct > 0) takeLogs(like, p.tail);
-    like.logs += static_cast<double>(exact) * constant;
-    return like;
+    for (std::size_t i = 0; i < count; ++i) {
+        if (inProduct > 0) takeLogs(likes[i], p.tail);
+        likes[i].logs += static_cast<double>(exact) * constant;
+    }
 }
 
 // One Gaussian for two: `share` is the second one's.
@@ -197,29 +202,49 @@ STEELYARD_LANES void sessionBody(double* values, double* logWeights, std::size_t
     // Of the density of an exact set.
     const double constant =
         std::lgamma((nu + 1) / 2) - std::lgamma(nu / 2) - 0.5 * std::log(std::numbers::pi * (nu - 2));
-    for (std::size_t at = 0; at < lanes; at += kLaneWidth) {
-        Quartet usual = loadQuartet(values, lanes, at);
-        stepToDay(usual, session.step);
-        Quartet off = usual;
-        const SessionLikelihood fits = takeSets(usual, session, constant);
-        const Lanes logA = fits.logs + logUsual;
-        if (mostOfLanes(fits.worst) < p.offFrom) {
-            // Nothing about it is odd: an off day has no say.
-            storeQuartet(usual, values, lanes, at);
-            storeLanes(logWeights + at, loadLanes(logWeights + at) + logA);
-            continue;
+    Quartet usual[kMostQuartets];
+    Quartet off[kMostQuartets];
+    SessionLikelihood fits[kMostQuartets];
+    SessionLikelihood fitsOff[kMostQuartets];
+    const std::size_t quartets = lanes / kLaneWidth;
+    for (std::size_t i = 0; i < quartets; ++i) {
+        usual[i] = loadQuartet(values, lanes, i * kLaneWidth);
+        stepToDay(usual[i], session.step);
+        fits[i] = {};
+    }
+    takeSets(usual, fits, quartets, session, constant);
+    // Where nothing about the session is odd, an off day has no say.
+    std::size_t odd[kMostQuartets];
+    std::size_t odds = 0;
+    for (std::size_t i = 0; i < quartets; ++i) {
+        if (mostOfLanes(fits[i].worst) < p.offFrom) continue;
+        Quartet& one = off[odds];
+        one = loadQuartet(values, lanes, i * kLaneWidth);
+        stepToDay(one, session.step);
+        one.mean[kD] = lanesOf(p.offMean);
+        one.cov[place(kD, kD)] += p.offSd * p.offSd;
+        fitsOff[odds] = {};
+        odd[odds++] = i;
+    }
+    if (odds > 0) takeSets(off, fitsOff, odds, session, constant);
+    std::size_t nextOdd = 0;
+    for (std::size_t i = 0; i < quartets; ++i) {
+        const std::size_t at = i * kLaneWidth;
+        const Lanes logA = fits[i].logs + logUsual;
+        Lanes log = logA;
+        if (nextOdd < odds && odd[nextOdd] == i) {
+            const Lanes logB = fitsOff[nextOdd].logs + logOff;
+            // ln(e^A + e^B) from the larger of the two, and B's share of it.
+            const Lanes most = largerLanes(logA, logB);
+            const Lanes expA = lanesExp(logA - most);
+            const Lanes expB = lanesExp(logB - most);
+            const Lanes sum = expA + expB;
+            blend(usual[i], off[nextOdd], expB / sum);
+            log = most + lanesLog(sum);
+            ++nextOdd;
         }
-        off.mean[kD] = lanesOf(p.offMean);
-        off.cov[place(kD, kD)] += p.offSd * p.offSd;
-        const Lanes logB = takeSets(off, session, constant).logs + logOff;
-        // ln(e^A + e^B) from the larger of the two, and B's share of it.
-        const Lanes most = largerLanes(logA, logB);
-        const Lanes expA = lanesExp(logA - most);
-        const Lanes expB = lanesExp(logB - most);
-        const Lanes sum = expA + expB;
-        blend(usual, off, expB / sum);
-        storeQuartet(usual, values, lanes, at);
-        storeLanes(logWeights + at, loadLanes(logWeights + at) + most + lanesLog(sum));
+        storeQuartet(usual[i], values, lanes, at);
+        storeLanes(logWeights + at, loadLanes(logWeights + at) + log);
     }
 }
 
@@ -319,7 +344,6 @@ STEELYARD_LANES void fadeReadiness(double* values, std::size_t lanes, double rho
                    rho * rho * loadLanes(values + own * lanes + at) + variance * (1 - rho * rho));
 }
 
-inline constexpr std::size_t kMostAges = 32;
 // Moves every age but the oldest up by one, onto the one before the oldest. `ages` is a multiple of four, at least eight.
 STEELYARD_LANES void growOlder(double* of, std::size_t ages)
 {
@@ -436,7 +460,7 @@ bool hasWideLanes()
 double runRegimeSession(double* values, double* logWeights, double* weights, std::size_t lanes,
                         const RegimeSession& session)
 {
-    assert(lanes % kLaneWidth == 0 && !session.sets.empty());
+    assert(lanes % kLaneWidth == 0 && lanes <= kRegimes * kMostAges && !session.sets.empty());
     double logLikelihood = 0;
 #ifdef STEELYARD_WIDE
     if (hasWideLanes()) {

@@ -1,5 +1,6 @@
 #include "core/analysis/line_explanation.h"
 
+#include "core/analysis/line_numbers.h"
 #include "core/analysis/set_forecast.h"
 
 #include <algorithm>
@@ -47,14 +48,16 @@ void takeHeard(ExplainedSet& set, const RegimeObservation& seen)
         set.heard = set.atLeast ? HeardAs::AtLeast : HeardAs::AtMost;
 }
 
-double exactWeight(const LineTracker& before, double day, const RegimeObservation& seen)
+double exactWeight(const LineTracker& before, QDate date, const RegimeObservation& seen)
 {
+    const auto day = static_cast<double>(date.toJulianDay());
+    const double weekday = before.weekdays().effectOn(date);
     const double nu = before.parameters().filter.tail;
     const auto weights = before.caseWeights();
     double sum = 0;
     for (std::size_t i = 0; i < weights.size(); ++i)
         for (const PredictedComponent& one : before.cases()[i].filter.predictByRegime(day, seen)) {
-            const double away = (seen.z - one.mean) / one.sd;
+            const double away = (seen.z - weekday - one.mean) / one.sd;
             sum += weights[i] * one.weight * std::min(1.0, (nu + 1) / (nu - 2 + away * away));
         }
     return sum;
@@ -69,7 +72,7 @@ void addExpectation(ExplainedSet& set, const LineTracker& before, QDate date, co
     const SetForecast forecast = forecastSet(before, date, seen.lnLoad, set.number, seen.repError);
     set.expected = ExpectedReps{forecast.reps(0.5), forecast.reps(0.1), forecast.reps(0.9)};
     if (seen.kind == ObservationKind::Exact) {
-        set.weight = exactWeight(before, static_cast<double>(date.toJulianDay()), seen);
+        set.weight = exactWeight(before, date, seen);
         return;
     }
     const double below = forecast.cdf(seen.z);
@@ -112,9 +115,9 @@ private:
     [[nodiscard]] double oddsAfter(std::size_t count) const
     {
         auto cases = m_before.cases();
+        const auto observations = m_heard.ofUsualDay();
         for (TrackedCase& one : cases)
-            one.filter.session(static_cast<double>(m_session.date.toJulianDay()),
-                               std::span(m_heard.observations).first(count));
+            one.filter.session(static_cast<double>(m_session.date.toJulianDay()), std::span(observations).first(count));
         return notRisingLogOdds(m_before.chancesOf(cases));
     }
 
@@ -141,6 +144,12 @@ LineExplanation explainLine(const RegimeEngine& engine, const LineRecord& record
     for (ExplainedSession& session : all.sessions) findSlips(session, tracker, record, log);
     all.chances = tracker.chances();
     all.notRisingLimit = tracker.notRisingLimit();
+    if (tracker.started()) {
+        const double elasticity = elasticityOf(tracker);
+        for (int day = 0; day < 7; ++day)
+            all.weekdayShares[static_cast<std::size_t>(day)] =
+                std::expm1(tracker.weekdays().effectOn(QDate::fromJulianDay(day)) / elasticity);
+    }
     return all;
 }
 

@@ -58,6 +58,8 @@ struct LineExplanation {
     std::vector<ExplainedSession> sessions;  // oldest first
     std::optional<RegimeChances> chances;    // today, as the filter states them; absent: no set said anything
     double notRisingLimit = 1;               // how likely "not rising" must be for this lifter
+    // Monday first: by which share of the load the day is better or worse than a usual one; 0 where the record doesn't say.
+    std::array<double, 7> weekdayShares{};
 };
 
 [[nodiscard]] LineExplanation explainLine(const RegimeEngine&, const LineRecord&, const AthleteLog&, QDate asOf,

@@ -68,6 +68,13 @@ double roughLnSingle(const RegimeObservation& said)
 
 }  // namespace
 
+std::vector<RegimeObservation> HeardSession::ofUsualDay() const
+{
+    std::vector<RegimeObservation> all = observations;
+    for (RegimeObservation& one : all) one.z -= weekdayEffect;
+    return all;
+}
+
 LineTracker::LineTracker(const ReadingParameters& parameters, const VerdictThresholds& thresholds,
                          std::optional<Experience> experience)
     : m_parameters(&parameters), m_thresholds(&thresholds)
@@ -173,7 +180,7 @@ void LineTracker::takeSession(const LineRecord& record, std::size_t at, const At
     const bool asksForReserve =
         std::ranges::any_of(exposure.sets, [](const LoggedSet& logged) { return !reserveOf(logged.set); });
     if (asksForReserve) context.usualReserve = usualReserve();
-    HeardSession heard{at, {}, {}};
+    HeardSession heard{at, {}, {}, m_weekdays.effectOn(exposure.date)};
     int number = 0;
     for (std::size_t i = 0; i < exposure.sets.size(); ++i) {
         const SetEntry& set = exposure.sets[i].set;
@@ -195,10 +202,31 @@ void LineTracker::takeSession(const LineRecord& record, std::size_t at, const At
     if (m_before) m_before(*this, heard);
     if (m_surprisesFrom && exposure.date >= *m_surprisesFrom)
         if (const auto surprise = surpriseOf(*this, exposure, heard)) m_surprises.push_back(*surprise);
+    learnWeekday(exposure, heard);
+    const auto observations = heard.ofUsualDay();
     for (TrackedCase& one : m_cases)
-        one.filter.session(static_cast<double>(exposure.date.toJulianDay()), heard.observations);
+        one.filter.session(static_cast<double>(exposure.date.toJulianDay()), observations);
     if (!m_week) m_week = weekOf(exposure.date);
     if (m_after) m_after(*this, heard);
+}
+
+// The first set that says exactly how strong the lifter was speaks for the day; the later ones depend on it.
+void LineTracker::learnWeekday(const Exposure& exposure, const HeardSession& heard)
+{
+    if (!started()) return;
+    for (std::size_t i = 0; i < heard.observations.size(); ++i) {
+        const RegimeObservation& said = heard.observations[i];
+        if (said.kind != ObservationKind::Exact || !isWorkingSet(exposure.sets[heard.sets[i]].set)) continue;
+        const auto expected = likeliest().filter.expect(static_cast<double>(exposure.date.toJulianDay()), said);
+        m_weekdays.take(exposure.date, said.z - expected.mean);
+        return;
+    }
+}
+
+const TrackedCase& LineTracker::likeliest() const
+{
+    const auto weights = caseWeights();
+    return m_cases[static_cast<std::size_t>(std::ranges::max_element(weights) - weights.begin())];
 }
 
 void LineTracker::leaveOutSlips(HeardSession& heard)
@@ -213,7 +241,7 @@ void LineTracker::leaveOutSlips(HeardSession& heard)
         if (said.kind == ObservationKind::AtMost) return usual && apart < -kSlipRatio;
         return usual && std::abs(apart) > kSlipRatio;
     };
-    HeardSession kept{heard.exposure, {}, {}};
+    HeardSession kept{heard.exposure, {}, {}, heard.weekdayEffect};
     std::vector<double> singles;
     for (std::size_t i = 0; i < heard.observations.size(); ++i) {
         if (isSlip(heard.observations[i])) continue;

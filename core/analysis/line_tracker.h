@@ -17,6 +17,7 @@
 #include "core/analysis/reading_parameters.h"
 #include "core/analysis/set_evidence.h"
 #include "core/analysis/verdict_rules.h"
+#include "core/analysis/weekday_habits.h"
 
 #include <deque>
 #include <functional>
@@ -45,6 +46,10 @@ struct HeardSession {
     std::size_t exposure = 0;  // index into the record's exposures
     std::vector<RegimeObservation> observations;
     std::vector<std::size_t> sets;  // of each observation: index into the exposure's sets
+    double weekdayEffect = 0;       // what z owes to the day of the week
+
+    // What a usual day would have brought: what the filters are told.
+    [[nodiscard]] std::vector<RegimeObservation> ofUsualDay() const;
 };
 
 class LineTracker {
@@ -67,6 +72,8 @@ public:
     // Weights of the cases: sum to 1.
     [[nodiscard]] std::vector<double> caseWeights() const;
     [[nodiscard]] const std::vector<TrackedCase>& cases() const { return m_cases; }
+    // The case of most weight.
+    [[nodiscard]] const TrackedCase& likeliest() const;
     // Absent before the first session.
     [[nodiscard]] std::optional<RegimeChances> chances() const;
     // What they would be with these in place of this tracker's cases, all started; for those who try sets one by one.
@@ -79,6 +86,7 @@ public:
     // From that day on surprises are kept (session_surprises.h); earlier ones are forgotten. Before it is called, none are.
     void keepSurprisesFrom(QDate);
     [[nodiscard]] const std::vector<SessionSurprise>& surprises() const { return m_surprises; }  // oldest first
+    [[nodiscard]] const WeekdayHabits& weekdays() const { return m_weekdays; }
     [[nodiscard]] double lnReference() const { return m_lnReference; }
     [[nodiscard]] double usualReserve() const;
     // How likely "not rising" must be for this lifter.
@@ -104,6 +112,7 @@ private:
     void dropUnlikelyCases();
     void leaveOutSlips(HeardSession&);
     void takeSession(const LineRecord&, std::size_t exposure, const AthleteLog&);
+    void learnWeekday(const Exposure&, const HeardSession&);
 
     const ReadingParameters* m_parameters;
     const VerdictThresholds* m_thresholds;
@@ -113,6 +122,7 @@ private:
     std::deque<double> m_reserves;  // the last reported ones
     std::deque<double> m_singles;   // what the last sessions stood for, roughly
     int m_slips = 0;                // sessions in a row that were left out
+    WeekdayHabits m_weekdays;
     std::vector<SessionSurprise> m_surprises;
     std::optional<QDate> m_surprisesFrom;
     std::optional<Verdict> m_said;

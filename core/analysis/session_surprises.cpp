@@ -1,18 +1,9 @@
 #include "core/analysis/session_surprises.h"
 
-#include <algorithm>
-
 namespace steelyard {
 namespace {
 
 constexpr std::size_t kSettlingSessions = 4;
-
-const RegimeFilter& likeliestFilter(const LineTracker& tracker)
-{
-    const auto weights = tracker.caseWeights();
-    const auto best = static_cast<std::size_t>(std::ranges::max_element(weights) - weights.begin());
-    return tracker.cases()[best].filter;
-}
 
 }  // namespace
 
@@ -24,8 +15,9 @@ std::optional<SessionSurprise> surpriseOf(const LineTracker& before, const Expos
         const RegimeObservation& said = heard.observations[i];
         const SetEntry& set = exposure.sets[heard.sets[i]].set;
         if (said.kind != ObservationKind::Exact || !isWorkingSet(set)) continue;
-        const PredictedComponent expected =
-            likeliestFilter(before).expect(static_cast<double>(exposure.date.toJulianDay()), said);
+        PredictedComponent expected =
+            before.likeliest().filter.expect(static_cast<double>(exposure.date.toJulianDay()), said);
+        expected.mean += heard.weekdayEffect;
         return SessionSurprise{exposure.date,
                                set.load,
                                set.reps,

@@ -113,6 +113,7 @@ SetForecast forecastSet(const LineTracker& tracker, QDate day, double lnLoad, in
         for (PredictedComponent one :
              tracker.cases()[i].filter.predictByRegime(static_cast<double>(day.toJulianDay()), set)) {
             one.weight *= weights[i];
+            one.mean += tracker.weekdays().effectOn(day);
             all.push_back(one);
         }
     return {all, tracker.parameters().filter.tail};

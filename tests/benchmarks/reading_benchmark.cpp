@@ -122,7 +122,14 @@ void compareWithArithmetic()
         }
 }
 
-AthleteLog fiveYears(int lines)
+// How densely a line is trained.
+struct Density {
+    const char* name;
+    int daysBetween = 7;
+    int sets = 3;
+};
+
+AthleteLog fiveYears(int lines, const Density& density)
 {
     std::mt19937 random(11);
     std::normal_distribution<double> bell;
@@ -130,9 +137,9 @@ AthleteLog fiveYears(int lines)
     const QDate last(2026, 6, 1);
     for (int line = 0; line < lines; ++line) {
         builder.line(QStringLiteral("Lift %1").arg(line));
-        for (QDate day = last.addDays(-365 * kYears); day < last; day = day.addDays(3)) {
+        for (QDate day = last.addDays(-365 * kYears); day < last; day = day.addDays(density.daysBetween)) {
             std::vector<MadeSet> sets;
-            for (int n = 0; n < kSetsASession; ++n)
+            for (int n = 0; n < density.sets; ++n)
                 sets.push_back({.load = 40 + 0.5 * std::round(bell(random)),
                                 .reps = 10 + static_cast<int>(std::lround(bell(random))),
                                 .off = 0,
@@ -143,14 +150,14 @@ AthleteLog fiveYears(int lines)
     return builder.build();
 }
 
-void compareKept()
+void compareKept(const Density& density)
 {
     constexpr int kLines = 12;
     const RegimeEngine engine;
-    AthleteLog log = fiveYears(kLines);
+    AthleteLog log = fiveYears(kLines, density);
     const QDate today(2026, 6, 1);
-    std::printf("\n%d years of one lifter, %d lines, %zu sessions each      ms     ms a line\n", kYears, kLines,
-                log.lines.front().exposures.size());
+    std::printf("\n%d years of one lifter, %d lines, %zu sessions of %d each, %s\n%50s %10s %10s\n", kYears, kLines,
+                log.lines.front().exposures.size(), density.sets, density.name, "", "ms", "ms a line");
     const auto print = [](const char* what, double seconds) {
         std::printf("%-50s %10.3f %10.3f\n", what, 1e3 * seconds, 1e3 * seconds / kLines);
     };
@@ -181,15 +188,17 @@ void compareKept()
             line.exposures.back().sets.push_back(set);
         }
     });
-    const auto editAt = [&](int sessionsBack) {
-        return [&log, sessionsBack] {
+    const auto editBefore = [&](int days) {
+        return [&log, before = today.addDays(-days)] {
             auto& exposures = log.lines.front().exposures;
-            exposures[exposures.size() - static_cast<std::size_t>(sessionsBack)].sets.front().set.reps += 1;
+            const auto at = std::ranges::upper_bound(exposures, before, {}, &Exposure::date);
+            std::prev(at)->sets.front().set.reps += 1;
         };
     };
-    timed("a set of last week was changed", editAt(3));
-    timed("a set of three months ago was changed", editAt(31));
-    timed("a set of three years ago was changed", editAt(370));
+    timed("a set of last week was changed", editBefore(7));
+    timed("a set of three months ago was changed", editBefore(91));
+    timed("a set of a year ago was changed", editBefore(365));
+    timed("a set of three years ago was changed", editBefore(3 * 365));
 }
 
 }  // namespace
@@ -198,5 +207,6 @@ void compareKept()
 int main()
 {
     steelyard::compareWithArithmetic();
-    steelyard::compareKept();
+    steelyard::compareKept({"as dense as the review's club", 7, 3});
+    steelyard::compareKept({"every third day", 3, 4});
 }

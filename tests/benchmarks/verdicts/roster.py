@@ -156,6 +156,7 @@ class Line:
     def _train_session(self, week: int, day: int, done: Week, log: list[tuple]) -> None:
         noise_scale = self.lifter.noise_scale
         effect = self.kind.draw_day(self.rng, self.settings, noise_scale, self.readiness[week])
+        effect += self.habits.weekday_effect(day)
         program = self.programs[week % len(self.programs)]
         tired = 0.0
         reps: list[int] = []

@@ -71,6 +71,11 @@ class Habits:
     reserve_steps: np.ndarray | None = None  # by week: added to the planned reserve
     other_range: tuple[int, int] | None = None  # of every second week
     uneven: bool = False
+    fixed_days: list[int] | None = None  # of the week, instead of new ones each week
+    by_weekday: np.ndarray | None = None  # added to log capacity on that day of the week
+
+    def weekday_effect(self, day: int) -> float:
+        return 0.0 if self.by_weekday is None else float(self.by_weekday[day % 7])
 
     def load_share(self, week: int) -> float:
         return 1.0 if self.loads is None else float(self.loads[week % len(self.loads)])
@@ -80,6 +85,8 @@ class Habits:
 
     def days(self, rng: Rng, per_week: int) -> list[int]:
         """Days of the week on which the exercise is trained."""
+        if self.fixed_days is not None:
+            return self.fixed_days
         if self.uneven:
             return sorted(int(day) for day in rng.choice(7, size=int(rng.integers(1, 4)), replace=False))
         if per_week >= 3:
@@ -90,6 +97,15 @@ class Habits:
 def no_habits(_rng: Rng, _plan: Plan, _weeks: int) -> Habits:
     """The plan as it stands; draws nothing."""
     return Habits()
+
+
+WEEKDAY_SD = 0.025  # of log capacity
+
+
+def draw_weekdays(rng: Rng, plan: Plan, _weeks: int) -> Habits:
+    """The same days every week, and each day better or worse than the others: what came before it, the hour, the sleep."""
+    days = sorted(int(day) for day in rng.choice(6, size=plan.per_week, replace=False))
+    return Habits(fixed_days=days, by_weekday=rng.normal(0, WEEKDAY_SD, 7))
 
 
 WAVE = np.array([0.95, 1.0, 1.025])
@@ -162,6 +178,8 @@ KINDS = {
         settings=replace(DEFAULT, cap_share=0.9, layoff_share=0.6, layoff_weeks=(4, 11)),
         draw_habits=draw_habits,
     ),
+    # Each day of the week is better or worse than the others, by about as much as a month's progress.
+    "weekdays": Kind(draw_habits=draw_weekdays),
     # Progress that saturates and stalls that fade in: no point at which anything changes.
     "gentle": Kind(
         settings=replace(DEFAULT, slowing=_steady_slopes(), layoff_share=0.0),

@@ -8,6 +8,7 @@
 
 #include <QtTest/QAbstractItemModelTester>
 #include <QtTest/QSignalSpy>
+#include <QtCore/QLocale>
 #include <QtWidgets/QLabel>
 #include <QtWidgets/QTableView>
 
@@ -128,6 +129,20 @@ TEST(WhyWords, TheDecisionNamesTheChanceAndTheLimitItIsHeldAgainst)
     EXPECT_TRUE(text.contains(format::percent(limits.sureWithoutEffort))) << text.toStdString();
     why.chances.reset();
     EXPECT_TRUE(decisionWords(reading, why, limits).contains(QStringLiteral("nothing to add up")));
+}
+
+TEST(WhyWords, DaysOfTheWeekAreNamedOnlyWhereTheyDiffer)
+{
+    LineExplanation why;
+    EXPECT_TRUE(weekdayWords(why).isEmpty());
+    why.weekdayShares = {0.021, 0.001, 0, -0.034, 0, 0, 0};
+    const QString text = weekdayWords(why);
+    const QLocale locale;
+    EXPECT_TRUE(text.contains(locale.standaloneDayName(1, QLocale::ShortFormat) + QStringLiteral(" +2.1 %")))
+        << text.toStdString();
+    EXPECT_TRUE(text.contains(locale.standaloneDayName(4, QLocale::ShortFormat) + QStringLiteral(" −3.4 %")))
+        << text.toStdString();
+    EXPECT_FALSE(text.contains(locale.standaloneDayName(2, QLocale::ShortFormat))) << text.toStdString();
 }
 
 TEST(WhyView, SaysWhenTheLastWeeksHoldNoSet)

@@ -5,8 +5,10 @@
 #include "ui/pages/lifter/set_words.h"
 
 #include <QtCore/QCoreApplication>
+#include <QtCore/QLocale>
 
 #include <algorithm>
+#include <cmath>
 
 namespace steelyard {
 namespace {
@@ -190,6 +192,24 @@ QString pullWords(double pull)
     return {};
 }
 
+QString weekdayWords(const LineExplanation& why)
+{
+    constexpr double kWorthSaying = 0.005;
+    const QLocale locale;
+    QStringList days;
+    for (int day = 1; day <= 7; ++day) {
+        const double share = why.weekdayShares[static_cast<std::size_t>(day) - 1];
+        if (std::abs(share) < kWorthSaying) continue;
+        days.append(WhyText::tr("%1 %2 %", "a day of the week and what it adds, as in Fri −2.5 %")
+                        .arg(locale.standaloneDayName(day, QLocale::ShortFormat),
+                             (share > 0 ? QStringLiteral("+") : QStringLiteral("−"))
+                                 + locale.toString(100 * std::abs(share), 'f', 1)));
+    }
+    if (days.isEmpty()) return {};
+    return WhyText::tr("The days of the week differ here, in load beside a usual day: %1. That is allowed for.")
+        .arg(days.join(QStringLiteral(", ")));
+}
+
 QString decisionWords(const LineReading& reading, const LineExplanation& why, const VerdictThresholds& limits)
 {
     if (!why.chances) return WhyText::tr("No set so far says anything about strength, so there is nothing to add up.");
@@ -199,6 +219,7 @@ QString decisionWords(const LineReading& reading, const LineExplanation& why, co
                 + WhyText::tr(
                     "On simulated lifters such chances came true less sharply; what is said above of ten times "
                     "has that taken in.");
+    if (const QString days = weekdayWords(why); !days.isEmpty()) text += u' ' + days;
     return text;
 }
 

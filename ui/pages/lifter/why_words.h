@@ -20,6 +20,8 @@ namespace steelyard {
 [[nodiscard]] QString reachedWords(const ExplainedSet& set);           // "9.6", "≥ 13.0", "6.5–10.5"
 [[nodiscard]] QString countedWords(const ExplainedSet& set);
 [[nodiscard]] QString pullWords(double pull);
+// Which days of the week come out better or worse; empty where none does.
+[[nodiscard]] QString weekdayWords(const LineExplanation& why);
 // What was asked for the verdict and what there is.
 [[nodiscard]] QString decisionWords(const LineReading& reading, const LineExplanation& why,
                                     const VerdictThresholds& limits);

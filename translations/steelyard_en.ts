@@ -12,6 +12,26 @@
     </message>
 </context>
 <context>
+    <name>DeloadDueText</name>
+    <message numerus="yes">
+        <source>%n week(s) of training running without an easier one.</source>
+        <translation>
+            <numerusform>%n week of training running without an easier one.</numerusform>
+            <numerusform>%n weeks of training running without an easier one.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>EffortLowText</name>
+    <message numerus="yes">
+        <source>%n lift(s) ended far from failure for several sessions.</source>
+        <translation>
+            <numerusform>%n lift ended far from failure for several sessions.</numerusform>
+            <numerusform>%n lifts ended far from failure for several sessions.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>EffortUnknownText</name>
     <message numerus="yes">
         <source>Effort is missing on most sets of %n lift(s); more repetitions may only mean more effort.</source>
@@ -322,6 +342,26 @@
         <translation>
             <numerusform>%n off standard</numerusform>
             <numerusform>%n off standard</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>SetsOutOfBandText</name>
+    <message numerus="yes">
+        <source>Sets a week over the last %n week(s): %1.</source>
+        <translation>
+            <numerusform>Sets a week over the last %n week: %1.</numerusform>
+            <numerusform>Sets a week over the last %n weeks: %1.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>SpilloverFatigueText</name>
+    <message numerus="yes">
+        <source>%n time(s) in the last weeks %1 shortly before %2.</source>
+        <translation>
+            <numerusform>%n time in the last weeks %1 shortly before %2.</numerusform>
+            <numerusform>%n times in the last weeks %1 shortly before %2.</numerusform>
         </translation>
     </message>
 </context>

@@ -36,11 +36,16 @@ struct LineRecord {
 
 struct AthleteLog {
     Row<Athlete> athlete;
-    std::vector<BodyMassEntry> bodyMass;   // oldest first
-    std::vector<LineRecord> lines;         // by exercise, variant, grip and standard name
-    std::vector<QDate> sessionDates;       // every day with a session, oldest first
-    std::vector<Row<Block>> blocks;        // by start
-    std::vector<Row<Decision>> decisions;  // oldest first
+    std::vector<BodyMassEntry> bodyMass;    // oldest first
+    std::vector<LineRecord> lines;          // by exercise, variant, grip and standard name
+    std::vector<QDate> sessionDates;        // every day with a session, oldest first
+    std::vector<Row<Block>> blocks;         // by start
+    std::vector<Row<Decision>> decisions;   // oldest first
+    std::vector<Row<Muscle>> muscles = {};  // of the library, so that muscles have names
+
+    // For people; empty when the library doesn't have it.
+    [[nodiscard]] QString muscleName(Id<Muscle>) const;
+    [[nodiscard]] QString muscleName(QStringView key) const;
 };
 
 }  // namespace steelyard

@@ -16,6 +16,9 @@ struct ActionEntry {
 constexpr auto kActionTable = std::to_array<ActionEntry>({
     {u"hold_load", QT_TRANSLATE_NOOP("ActionText", "Keep the load")},
     {u"drop_set", QT_TRANSLATE_NOOP("ActionText", "Take out a set")},
+    {u"add_set", QT_TRANSLATE_NOOP("ActionText", "Add a set")},
+    {u"harder_sets", QT_TRANSLATE_NOOP("ActionText", "Go nearer to failure")},
+    {u"move_day", QT_TRANSLATE_NOOP("ActionText", "Move the work to another day")},
     {u"change_band", QT_TRANSLATE_NOOP("ActionText", "Change the rep band")},
     {u"change_grip", QT_TRANSLATE_NOOP("ActionText", "Change the grip")},
     {u"change_variant", QT_TRANSLATE_NOOP("ActionText", "Change the variant")},

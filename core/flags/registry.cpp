@@ -18,13 +18,22 @@ const FlagRule& implausibleEntryRule();
 const FlagRule& effortUnknownRule();
 const FlagRule& unwatchedRule();
 const FlagRule& filmCheckRule();
+const FlagRule& wrongLimiterRule();
+const FlagRule& repBandMisfitRule();
+const FlagRule& weakStimulusRule();
+const FlagRule& effortLowRule();
+const FlagRule& spilloverFatigueRule();
+const FlagRule& deloadDueRule();
+const FlagRule& setsOutOfBandRule();
 
 std::span<const FlagRule* const> flagRules()
 {
-    static const std::array<const FlagRule*, 12> rules{
-        &jointDiscomfortRule(),  &wholeLifterDropRule(), &slippingRule(),  &mixedRecordRule(),
-        &unsupportedJumpRule(),  &lineSwitchingRule(),   &stalledRule(),   &missedSessionsRule(),
-        &implausibleEntryRule(), &effortUnknownRule(),   &unwatchedRule(), &filmCheckRule(),
+    static const std::array<const FlagRule*, 19> rules{
+        &jointDiscomfortRule(),  &wholeLifterDropRule(), &slippingRule(),      &mixedRecordRule(),
+        &unsupportedJumpRule(),  &lineSwitchingRule(),   &stalledRule(),       &missedSessionsRule(),
+        &implausibleEntryRule(), &effortUnknownRule(),   &unwatchedRule(),     &filmCheckRule(),
+        &wrongLimiterRule(),     &repBandMisfitRule(),   &weakStimulusRule(),  &effortLowRule(),
+        &spilloverFatigueRule(), &deloadDueRule(),       &setsOutOfBandRule(),
     };
     return rules;
 }

@@ -9,6 +9,21 @@ namespace steelyard {
 // Capacity at the sessions since the verdict began: where it began, and the newest five.
 [[nodiscard]] std::vector<Evidence> capacityEvidence(const ReviewSnapshot&, const LineReading&);
 
+// The exposures of the last `weeks` weeks for which `wanted` holds, oldest first.
+template <class Wanted>
+[[nodiscard]] std::vector<const Exposure*> exposuresSince(const ReviewSnapshot& snapshot, const SnapshotLine& line,
+                                                          int weeks, Wanted&& wanted)
+{
+    std::vector<const Exposure*> found;
+    for (const Exposure& exposure : line.record->exposures)
+        if (exposure.date > snapshot.asOf.addDays(-7 * weeks) && exposure.date <= snapshot.asOf && wanted(exposure))
+            found.push_back(&exposure);
+    return found;
+}
+
+// The word that says the target itself gave out first (ExerciseRating::gaveOut).
+inline constexpr QStringView kTargetGaveOut = u"target";
+
 struct LineFinding {
     const SnapshotLine* line = nullptr;
     Flag flag;

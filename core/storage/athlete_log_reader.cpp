@@ -103,7 +103,7 @@ Result<void> readRatings(Database& db, AthleteLog& log, const LinePlaces& places
 Result<AthleteLog> readInSnapshot(Database& db, const Library& library, Id<Athlete> athlete, std::optional<QDate> until)
 {
     STEELYARD_TRY(auto row, AthleteRepository(db).find(athlete));
-    AthleteLog log{std::move(row), {}, {}, {}, {}, {}};
+    AthleteLog log{std::move(row), {}, {}, {}, {}, {}, library.muscles};
     STEELYARD_TRY(log.bodyMass, AthleteRepository(db).bodyMass(athlete));
     STEELYARD_TRY(log.blocks, BlockRepository(db).of(athlete));
     STEELYARD_TRY(log.decisions, DecisionRepository(db).of(athlete));

@@ -116,6 +116,40 @@ public:
         m_log.lines.back().exposures.back().rating.discomfort[static_cast<std::size_t>(joint)] = rating;
         return *this;
     }
+    // Also of the newest exposure.
+    LogBuilder& felt(std::optional<int> tension, std::optional<int> burn, std::optional<int> pump,
+                     const QString& gaveOut = {})
+    {
+        ExerciseRating& rating = m_log.lines.back().exposures.back().rating;
+        rating.tension = tension;
+        rating.burn = burn;
+        rating.pump = pump;
+        rating.gaveOut = gaveOut;
+        return *this;
+    }
+    LogBuilder& soreAfter(int rating)
+    {
+        m_log.lines.back().exposures.back().rating.nextSoreness = rating;
+        return *this;
+    }
+    // Of the newest line's exercise, and a name for it.
+    LogBuilder& trains(Id<Muscle> muscle, const QString& key, double share)
+    {
+        m_log.lines.back().exercise.value.shares.push_back({muscle, share});
+        if (std::ranges::find(m_log.muscles, muscle, &Row<Muscle>::id) == m_log.muscles.end())
+            m_log.muscles.push_back({muscle, {}, {key, key}});
+        return *this;
+    }
+    LogBuilder& aim(Id<Muscle> muscle, int low, int high)
+    {
+        m_log.athlete.value.aims.push_back({muscle, low, high});
+        return *this;
+    }
+    LogBuilder& backLoading(BackLoading loading)
+    {
+        m_log.lines.back().variant.value.backLoading = loading;
+        return *this;
+    }
     LogBuilder& mark(Mark mark, int count)
     {
         m_log.lines.back().exposures.back().sets.back().set.marks.set(mark, count);

@@ -23,7 +23,8 @@ TEST(FlagRegistry, HasEveryRuleOnceUnderALowerCaseId)
     EXPECT_EQ(ids.size(), static_cast<qsizetype>(flagRules().size()));
     for (const char* id :
          {"stalled", "slipping", "mixed_record", "unwatched", "line_switching", "unsupported_jump", "joint_discomfort",
-          "effort_unknown", "missed_sessions", "implausible_entry", "whole_lifter_drop", "film_check"})
+          "effort_unknown", "missed_sessions", "implausible_entry", "whole_lifter_drop", "film_check", "wrong_limiter",
+          "rep_band_misfit", "weak_stimulus", "effort_low", "spillover_fatigue", "deload_due", "sets_out_of_band"})
         EXPECT_TRUE(ids.contains(QString::fromLatin1(id))) << id;
     EXPECT_EQ(findRule(u"of_a_newer_program"), nullptr);
 }

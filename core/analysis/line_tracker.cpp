@@ -204,8 +204,7 @@ void LineTracker::takeSession(const LineRecord& record, std::size_t at, const At
         if (const auto surprise = surpriseOf(*this, exposure, heard)) m_surprises.push_back(*surprise);
     learnWeekday(exposure, heard);
     const auto observations = heard.ofUsualDay();
-    for (TrackedCase& one : m_cases)
-        one.filter.session(static_cast<double>(exposure.date.toJulianDay()), observations);
+    for (TrackedCase& one : m_cases) one.filter.session(static_cast<double>(exposure.date.toJulianDay()), observations);
     if (!m_week) m_week = weekOf(exposure.date);
     if (m_after) m_after(*this, heard);
 }

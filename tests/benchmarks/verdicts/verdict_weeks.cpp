@@ -224,8 +224,9 @@ void timeReading(const Roster& roster, const ReadingParameters& parameters, cons
 int run(int argc, char** argv)
 {
     if (argc < 3) {
-        std::fprintf(stderr,
-                     "usage: verdict_weeks ROSTER_DIR OUT_DIR [--unknown-experience] [--caution N] [--ages N] [--only-time]\n");
+        std::fprintf(
+            stderr,
+            "usage: verdict_weeks ROSTER_DIR OUT_DIR [--unknown-experience] [--caution N] [--ages N] [--only-time]\n");
         return 2;
     }
     ReadingParameters parameters;

@@ -546,5 +546,12 @@
             <numerusform>%n flags answered</numerusform>
         </translation>
     </message>
+    <message numerus="yes">
+        <source>, about %n minute(s) left</source>
+        <translation>
+            <numerusform>, about %n minute left</numerusform>
+            <numerusform>, about %n minutes left</numerusform>
+        </translation>
+    </message>
 </context>
 </TS>

@@ -128,10 +128,7 @@ Result<std::vector<AthleteReview>> reviewRoster(const RosterReviewRequest& reque
     RosterCrew crew(work, progress);
     crew.run();
     STEELYARD_TRY(auto reviews, crew.take());
-    std::ranges::sort(reviews, [](const AthleteReview& a, const AthleteReview& b) {
-        if (a.attention != b.attention) return a.attention > b.attention;
-        return a.name < b.name;
-    });
+    std::ranges::sort(reviews, comesBefore);
     return reviews;
 }
 

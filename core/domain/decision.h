@@ -7,6 +7,9 @@ namespace steelyard {
 
 enum class DecisionKind { Act, Watch, Dismiss };
 
+// Stands as the rule of a decision about no flag: the whole lifter was looked at and left as they are.
+inline constexpr QStringView kLookedAtRule = u"looked_at";
+
 struct Decision {
     Id<Athlete> athlete;
     std::optional<Id<LiftLine>> line;  // absent: the flag is about the lifter

@@ -40,4 +40,24 @@ const Decision* answerTo(const Flag& flag, const std::vector<Row<Decision>>& dec
     return newest && stillHolds(*newest, flag, asOf) ? newest : nullptr;
 }
 
+std::optional<QDate> lastLookedAt(const std::vector<Row<Decision>>& decisions, QDate asOf)
+{
+    std::optional<QDate> last;
+    for (const Row<Decision>& row : decisions)
+        if (row.value.madeOn <= asOf && (!last || row.value.madeOn > *last)) last = row.value.madeOn;
+    return last;
+}
+
+bool isFinished(const std::vector<Flag>& open, const std::vector<Row<Decision>>& decisions, QDate asOf)
+{
+    std::optional<QDate> finished;
+    for (const Row<Decision>& row : decisions) {
+        const Decision& decision = row.value;
+        if (decision.madeOn > asOf || decision.madeOn <= asOf.addDays(-kRoundDays)) continue;
+        if (decision.rule != kLookedAtRule && !open.empty()) continue;
+        finished = std::max(finished.value_or(decision.madeOn), decision.madeOn);
+    }
+    return finished && std::ranges::none_of(open, [&](const Flag& flag) { return happenedSince(flag, *finished); });
+}
+
 }  // namespace steelyard

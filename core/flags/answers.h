@@ -17,8 +17,16 @@ namespace steelyard {
 
 inline constexpr int kDismissedWeeks = 8;
 inline constexpr int kActedWeeks = 3;
+// So long a review of the roster may take: who was finished within these days stays so, and is due again in the next week's.
+inline constexpr int kRoundDays = 5;
 
 // Null when the flag is open. Points into `decisions`.
 [[nodiscard]] const Decision* answerTo(const Flag&, const std::vector<Row<Decision>>& decisions, QDate asOf);
+
+// The day of the newest decision about the lifter.
+[[nodiscard]] std::optional<QDate> lastLookedAt(const std::vector<Row<Decision>>& decisions, QDate asOf);
+// Whether the lifter is out of this round's queue: looked at as a whole within kRoundDays, or every flag answered with an
+// answer that new. What happened since, if it is an open flag about single events, brings them back.
+[[nodiscard]] bool isFinished(const std::vector<Flag>& open, const std::vector<Row<Decision>>& decisions, QDate asOf);
 
 }  // namespace steelyard

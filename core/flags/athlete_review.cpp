@@ -39,6 +39,13 @@ std::vector<LineReview> reviewedLines(ReviewSnapshot& snapshot)
 
 }  // namespace
 
+bool comesBefore(const AthleteReview& a, const AthleteReview& b)
+{
+    // No day is before every day.
+    if (a.attention != b.attention) return a.attention > b.attention;
+    return std::tie(a.lookedOn, a.name) < std::tie(b.lookedOn, b.name);
+}
+
 AthleteReview reviewAthlete(const AthleteLog& log, const ReadingEngine& engine, const RuleSettings& settings,
                             QDate asOf, const Wording& wording)
 {
@@ -54,6 +61,8 @@ AthleteReview reviewAthlete(const AthleteLog& log, const ReadingEngine& engine, 
             review.flags.push_back(std::move(flag));
     }
     review.attention = attentionOf(review.flags);
+    review.lookedOn = lastLookedAt(log.decisions, asOf);
+    review.finished = isFinished(review.flags, log.decisions, asOf);
     review.lines = reviewedLines(snapshot);
     return review;
 }

@@ -33,7 +33,12 @@ struct AthleteReview {
     std::vector<Flag> flags;             // open, worst first
     std::vector<AnsweredFlag> answered;  // watched until later, dismissed, acted upon lately
     MassUnit unit = MassUnit::kg;        // the lifter's own
+    std::optional<QDate> lookedOn = {};  // the coach's newest decision; absent: none so far
+    bool finished = false;               // in this round of the review
 };
+
+// The order of the roster: what costs most to wait first, then who was looked at longest ago, then by name.
+[[nodiscard]] bool comesBefore(const AthleteReview& a, const AthleteReview& b);
 
 // Pure: reads no clock and no database. `wording` is for the flags; the engine has its own.
 [[nodiscard]] AthleteReview reviewAthlete(const AthleteLog&, const ReadingEngine&, const RuleSettings&, QDate asOf,

@@ -177,6 +177,12 @@ public:
         m_log.decisions.push_back({Id<Decision>(static_cast<std::int64_t>(m_log.decisions.size()) + 1), {}, decision});
         return *this;
     }
+    LogBuilder& lookAtWhole(QDate madeOn)
+    {
+        decide(kLookedAtRule.toString(), DecisionKind::Act, madeOn);
+        m_log.decisions.back().value.line.reset();
+        return *this;
+    }
     [[nodiscard]] const AthleteLog& build() const { return m_log; }
 
 private:

@@ -23,6 +23,7 @@ RosterInk inkFor(const RosterRow& row, const QPalette& palette, bool selected)
         return {all, all, all};
     }
     const ThemeColours& c = themeColours(palette);
+    if (row.finished) return {c.quiet, c.quiet, c.quiet};
     if (!row.worst) return {c.text, c.quiet, c.quiet};
     return {c.text, c.quiet,
             *row.worst == Severity::High     ? c.alarm
@@ -33,6 +34,7 @@ RosterInk inkFor(const RosterRow& row, const QPalette& palette, bool selected)
 QString soonWord(const RosterRow& row)
 {
     if (!row.reviewed) return QStringLiteral("…");
+    if (row.finished) return RosterModel::tr("done");
     return row.worst ? format::severityWord(*row.worst) : RosterModel::tr("clear");
 }
 
@@ -79,7 +81,9 @@ void RosterDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option
     painter->save();
     painter->setFont(option.font);
     painter->setPen(ink.severity);
-    if (row.reviewed) painter->drawText(mark, Qt::AlignVCenter, format::severityShape(row.worst));
+    if (row.reviewed)
+        painter->drawText(mark, Qt::AlignVCenter,
+                          row.finished ? QStringLiteral("✓") : format::severityShape(row.worst));
     if (wordFits) painter->drawText(word, Qt::AlignLeft | Qt::AlignVCenter, soonWord(row));
     painter->setPen(ink.name);
     painter->drawText(name, Qt::AlignVCenter, metrics.elidedText(row.name, Qt::ElideRight, name.width()));

@@ -6,6 +6,20 @@
 
 namespace steelyard {
 
+namespace {
+
+// Attention, and less than any step of it for the days since the lifter was looked at.
+double orderOf(const AthleteReview& review, QDate today)
+{
+    constexpr double kMostDays = 1000;
+    constexpr double kLess = 1e-6;
+    const double days =
+        review.lookedOn ? std::min<double>(kMostDays, static_cast<double>(review.lookedOn->daysTo(today))) : kMostDays;
+    return review.attention + kLess * days / kMostDays;
+}
+
+}  // namespace
+
 RosterModel::RosterModel(const Book& book, const ReviewStore& reviews, QObject* parent)
     : QAbstractListModel(parent), m_book(book), m_reviews(reviews)
 {
@@ -51,6 +65,7 @@ QString RosterModel::inWords(const RosterRow& row)
         if (count > 0)
             parts.push_back(QStringLiteral("%1 %2").arg(QString::number(count), format::verdictWord(verdict)));
     }
+    if (row.finished) parts.push_back(tr("finished"));
     return parts.join(QStringLiteral(", "));
 }
 
@@ -97,6 +112,7 @@ void RosterModel::fill(RosterRow& row) const
     row.verdicts.fill(0);
     for (const LineReview& line : review->lines) ++row.verdicts.at(static_cast<std::size_t>(line.reading.verdict));
     row.lastSession = review->lastSession;
+    row.finished = review->finished;
 }
 
 void RosterModel::readReviews()
@@ -114,7 +130,7 @@ void RosterModel::restack()
     m_stacked = true;
     for (RosterRow& row : m_rows) {
         const AthleteReview* review = m_reviews.find(row.athlete);
-        row.order = review ? review->attention : 0;
+        row.order = review ? orderOf(*review, m_reviews.asOf()) : 0;
     }
     if (!m_rows.empty()) Q_EMIT dataChanged(index(0), index(rowCount() - 1));
 }

@@ -17,12 +17,13 @@ struct RosterRow {
     Id<Athlete> athlete;
     QString name;
     QString group;
-    double order = 0;  // attention when last stacked
+    double order = 0;  // when last stacked: attention, and among equals who was looked at longest ago
     bool reviewed = false;
     std::optional<Severity> worst;  // of the open flags; absent: nothing open
     int openFlags = 0;
     std::array<int, 5> verdicts{};  // lines by Verdict
     std::optional<QDate> lastSession;
+    bool finished = false;  // in this round of the review
     friend bool operator==(const RosterRow&, const RosterRow&) = default;
 };
 

@@ -70,6 +70,8 @@ std::vector<ActionRow> makeActionTable()
         {u("week.watch"), Week, ActionText::tr("&Watch it until a day"), u("W"), week, NeedsLifter | NeedsWritable},
         {u("week.dismiss"), Week, ActionText::tr("&Dismiss it with a reason"), u("D"), week,
          NeedsLifter | NeedsWritable},
+        {u("week.fine"), Week, ActionText::tr("Looked at, &fine: on to the next lifter"), u("F"), week,
+         NeedsLifter | NeedsWritable},
         {u("week.open"), Week, ActionText::tr("&Open the line's chart"), u("O"), week, NeedsLifter, true},
         {u("week.why"), Week, ActionText::tr("Wh&y this verdict"), u("Y"), week, NeedsLifter},
         {u("week.sets"), Week, ActionText::tr("The &sets behind the verdict"), u("Shift+Y"), week, NeedsLifter},

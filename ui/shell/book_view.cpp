@@ -175,7 +175,7 @@ bool BookView::perform(const QString& action)
     }
     if (action == QLatin1StringView("roster.search")) return m_roster->startSearch(), true;
     if (action == QLatin1StringView("roster.sort")) return m_roster->switchOrder(), true;
-    if (action == QLatin1StringView("roster.next")) return m_roster->step(1), true;
+    if (action == QLatin1StringView("roster.next")) return m_roster->stepToUnfinished(), true;
     if (action == QLatin1StringView("roster.previous")) return m_roster->step(-1), true;
     const QString place = action.startsWith(QStringLiteral("view.")) ? action.mid(5) : QString();
     if (!hasPlace(place)) return false;

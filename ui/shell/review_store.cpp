@@ -67,9 +67,7 @@ void ReviewStore::take(std::vector<AthleteReview> fresh, const std::set<Id<Athle
 {
     std::erase_if(m_reviews, [&](const AthleteReview& review) { return asked.contains(review.athlete); });
     std::ranges::move(fresh, std::back_inserter(m_reviews));
-    std::ranges::stable_sort(m_reviews, [](const AthleteReview& a, const AthleteReview& b) {
-        return a.attention != b.attention ? a.attention > b.attention : a.name < b.name;
-    });
+    std::ranges::stable_sort(m_reviews, comesBefore);
     Q_EMIT reviewsChanged();
 }
 

@@ -147,6 +147,19 @@ void RosterPane::step(int by)
     m_list->setCurrentIndex(m_filter.index(row, 0));
 }
 
+void RosterPane::stepToUnfinished()
+{
+    const int count = m_filter.rowCount();
+    const int here = m_list->currentIndex().row();
+    for (int away = 1; away < count; ++away) {
+        const QModelIndex index = m_filter.index((here + away) % count, 0);
+        if (m_model.row(m_filter.mapToSource(index)).finished) continue;
+        m_list->setCurrentIndex(index);
+        return;
+    }
+    step(1);
+}
+
 void RosterPane::startSearch()
 {
     m_search->setFocus(Qt::ShortcutFocusReason);

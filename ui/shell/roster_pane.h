@@ -22,6 +22,8 @@ public:
     [[nodiscard]] std::optional<Id<Athlete>> chosen() const { return m_chosen; }
     void choose(Id<Athlete> athlete);
     void step(int by);
+    // To the next lifter below who isn't finished, from the top again after the last; when nobody else is left, as step(1).
+    void stepToUnfinished();
     void startSearch();
     void switchOrder();
     void setOrder(RosterOrder order);

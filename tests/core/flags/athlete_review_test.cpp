@@ -131,5 +131,52 @@ TEST(Attention, GrowsWithSeverityAndNumber)
     EXPECT_LT(attentionOf({high}), attentionOf({high, low}));
 }
 
+TEST(AthleteReview, ALookAtTheWholeFinishesTheLifterForOneRound)
+{
+    EXPECT_FALSE(review(stalledCurl()).finished);
+    const auto looked = [](int daysAgo) { return review(stalledCurl().lookAtWhole(kToday.addDays(-daysAgo))); };
+    EXPECT_TRUE(looked(0).finished);
+    EXPECT_TRUE(looked(4).finished);
+    EXPECT_FALSE(looked(5).finished);
+    EXPECT_FALSE(looked(-1).finished);  // not yet
+    EXPECT_EQ(looked(4).lookedOn, kToday.addDays(-4));
+    EXPECT_TRUE(isOpen(looked(0), kStall));  // it answers no flag
+}
+
+TEST(AthleteReview, AnsweringEveryFlagFinishesTheLifter)
+{
+    auto builder = stalledCurl().discomfort(Joint::Elbow, 7);
+    builder.decide(kStall, DecisionKind::Dismiss, kToday);
+    EXPECT_FALSE(review(builder).finished);  // the pain is open
+    builder.decide(kPain, DecisionKind::Act, kToday);
+    EXPECT_TRUE(review(builder).finished);
+    // Without a flag somebody still has to look.
+    EXPECT_FALSE(review(LogBuilder()).finished);
+}
+
+TEST(AthleteReview, PainAfterTheLookBringsTheLifterBack)
+{
+    auto builder = stalledCurl().lookAtWhole(kToday.addDays(-1));
+    EXPECT_TRUE(review(builder).finished);
+    builder.discomfort(Joint::Elbow, 7);  // rated today
+    EXPECT_FALSE(review(builder).finished);
+    builder.lookAtWhole(kToday);
+    EXPECT_TRUE(review(builder).finished);
+}
+
+TEST(AthleteReview, AmongEquallyUrgentLiftersTheLongestUnseenComesFirst)
+{
+    const auto made = [](const char* name, double attention, std::optional<QDate> lookedOn) {
+        return AthleteReview{
+            .athlete = Id<Athlete>(1), .name = QString::fromLatin1(name), .attention = attention, .lookedOn = lookedOn};
+    };
+    std::vector<AthleteReview> all{made("A", 3, kToday), made("B", 3, kToday.addDays(-9)), made("C", 3, std::nullopt),
+                                   made("Z", 4, kToday)};
+    std::ranges::sort(all, comesBefore);
+    QString order;
+    for (const AthleteReview& one : all) order += one.name;
+    EXPECT_EQ(order, QStringLiteral("ZCBA"));
+}
+
 }  // namespace
 }  // namespace steelyard

@@ -77,6 +77,7 @@ WeekPage::WeekPage(const UiContext& context, QWidget* parent)
     connect(m_panel, &LinesPanel::lineOpened, this, [this](Id<LiftLine> line) {
         if (m_athlete) Q_EMIT lineRequested(*m_athlete, line);
     });
+    m_timer.start();
     refresh();
 }
 
@@ -101,20 +102,39 @@ void WeekPage::takeFocus()
     m_scroll->setFocus(Qt::OtherFocusReason);
 }
 
-void WeekPage::showEvent(QShowEvent* event)
+void WeekPage::sayProgress()
 {
-    Page::showEvent(event);
-    markLookedAt();
+    if (!m_context.reviews.isReady()) return;
+    const auto& all = m_context.reviews.reviews();
+    const auto finished = static_cast<int>(std::ranges::count_if(all, &AthleteReview::finished));
+    const auto left = static_cast<int>(all.size()) - finished;
+    if (m_finished && finished > *m_finished) m_pace.finished(static_cast<double>(m_timer.elapsed()) / 1000);
+    m_finished = finished;
+    const auto minutes = m_pace.minutesLeft(left);
+    const QString done = tr("%1 of %2 finished").arg(QString::number(finished), QString::number(all.size()));
+    if (left == 0 && !all.empty())
+        m_progress->setText(tr("Everybody is finished for this week."));
+    else if (minutes)
+        m_progress->setText(done + tr(", about %n minute(s) left", nullptr, *minutes));
+    else
+        m_progress->setText(done);
 }
 
-void WeekPage::markLookedAt()
+// No flag is answered by it: they stay open, and the lifter leaves the queue of this round.
+void WeekPage::markFine()
 {
-    if (!isVisible() || !m_athlete || !m_context.reviews.isReady()) return;
-    m_lookedAt.insert(*m_athlete);
-    const auto& all = m_context.reviews.reviews();
-    const auto seen =
-        std::ranges::count_if(all, [&](const AthleteReview& r) { return m_lookedAt.contains(r.athlete); });
-    m_progress->setText(tr("%1 of %2 looked at").arg(QString::number(seen), QString::number(all.size())));
+    const AthleteReview* review = m_athlete ? m_context.reviews.find(*m_athlete) : nullptr;
+    if (!review || m_context.book.isReadOnly()) return;
+    const QString name = review->name;
+    const Decision decision{
+        .athlete = *m_athlete, .rule = kLookedAtRule.toString(), .madeOn = m_context.reviews.asOf()};
+    const auto stored = m_context.book.history().perform(makeDecision(decision, tr("%1 as a whole").arg(name)));
+    if (!stored) {
+        m_context.prompter.tellError(this, tr("The decision could not be stored"), stored.error());
+        return;
+    }
+    Q_EMIT said(tr("%1: looked at, fine").arg(name));
+    Q_EMIT actionRequested(QStringLiteral("roster.next"));
 }
 
 void WeekPage::refresh()
@@ -135,7 +155,7 @@ void WeekPage::refresh()
     rebuildFlags(*review);
     m_panel->setLines(review->lines, athlete ? athlete->value.unit : MassUnit::kg);
     chooseFlag(std::clamp(m_chosen, 0, std::max(0, static_cast<int>(m_flags.size()) - 1)));
-    markLookedAt();
+    sayProgress();
 }
 
 void WeekPage::sayHeading(const AthleteReview* review)
@@ -144,7 +164,7 @@ void WeekPage::sayHeading(const AthleteReview* review)
         m_name->clear();
         m_summary->setText(!m_context.reviews.isReady() ? tr("Reading the records…")
                            : m_athlete                  ? tr("Reading this lifter's record…")
-                                                        : tr("Choose a lifter at the left. N goes to the next one."));
+                                       : tr("Choose a lifter at the left. N goes to the next who isn't finished."));
         return;
     }
     m_name->setText(review->name);
@@ -195,9 +215,10 @@ void WeekPage::addFlags(const AthleteReview& review)
         m_column->addWidget(view);
     }
     if (review.flags.empty() && m_athlete && m_context.reviews.isReady() && !review.name.isEmpty())
-        addNote(review.lines.empty() ? tr(
-                    "Nothing is logged for this lifter yet. Import a logbook, or key in a session on the Floor page.")
-                                     : tr("Nothing asks for a decision here. N goes to the next lifter."));
+        addNote(
+            review.lines.empty()
+                ? tr("Nothing is logged for this lifter yet. Import a logbook, or key in a session on the Floor page.")
+                : tr("Nothing asks for a decision here. F finishes this lifter and goes to the next."));
 }
 
 void WeekPage::addAnswered(const AthleteReview& review)
@@ -247,7 +268,8 @@ QString WeekPage::aboutFlag(const Flag& flag) const
 bool WeekPage::canPerform(const QString& action) const
 {
     if (action == QLatin1StringView("week.why") || action == QLatin1StringView("week.lines")) return !m_lines.empty();
-    if (action == QLatin1StringView("week.answered")) return m_athlete.has_value();
+    if (action == QLatin1StringView("week.answered") || action == QLatin1StringView("week.fine"))
+        return m_athlete && m_context.reviews.find(*m_athlete);
     if (action == QLatin1StringView("week.open") || action == QLatin1StringView("week.sets")) return !m_lines.empty();
     return chosenFlag() != nullptr;
 }
@@ -260,6 +282,7 @@ void WeekPage::perform(const QString& action)
     if (action == QLatin1StringView("week.act")) openBar(DecisionKind::Act);
     if (action == QLatin1StringView("week.watch")) openBar(DecisionKind::Watch);
     if (action == QLatin1StringView("week.dismiss")) openBar(DecisionKind::Dismiss);
+    if (action == QLatin1StringView("week.fine")) markFine();
     if (action == QLatin1StringView("week.open")) openLine();
     if (action == QLatin1StringView("week.sets") && openLine()) Q_EMIT actionRequested(QStringLiteral("lifter.why"));
     if (action == QLatin1StringView("week.why")) m_panel->toggleWhy();

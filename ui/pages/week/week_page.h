@@ -1,11 +1,15 @@
 // The weekly review of one lifter: open flags worst first, each answered in place; what was answered, folded below; and
-// the table of the lift lines. Made for one hand on the keys: J and K walk the flags, A W D answer, N goes on.
+// the table of the lift lines. Made for one hand on the keys: J and K walk the flags, A W D answer, F says that the whole lifter is fine and goes
+// on. Who is finished leaves the queue of N until the next round.
 #pragma once
 
 #include "core/edits/change_hub.h"
 #include "core/flags/athlete_review.h"
 #include "ui/shell/context.h"
+#include "ui/pages/week/review_pace.h"
 #include "ui/shell/page.h"
+
+#include <QtCore/QElapsedTimer>
 
 class QLabel;
 class QScrollArea;
@@ -32,9 +36,6 @@ public:
     [[nodiscard]] bool canPerform(const QString& action) const override;
     void perform(const QString& action) override;
 
-protected:
-    void showEvent(QShowEvent* event) override;
-
 private:
     void refresh();
     void rebuildFlags(const AthleteReview& review);
@@ -49,7 +50,8 @@ private:
     [[nodiscard]] const Flag* chosenFlag() const;
     [[nodiscard]] QString aboutFlag(const Flag& flag) const;
     bool openLine();  // false: there is none to open
-    void markLookedAt();
+    void sayProgress();
+    void markFine();
 
     UiContext m_context;
     std::optional<Id<Athlete>> m_athlete;
@@ -58,7 +60,9 @@ private:
     std::vector<FlagView*> m_views;
     int m_chosen = -1;
     bool m_showAnswered = false;
-    std::set<Id<Athlete>> m_lookedAt;
+    ReviewPace m_pace;
+    QElapsedTimer m_timer;
+    std::optional<int> m_finished;  // when last counted
 
     QLabel* m_name;
     QLabel* m_summary;

@@ -1,0 +1,113 @@
+// A whole review of sixty lifters on the real window, keys only: to an empty queue, and back by undo.
+#include "core/book/roster_review.h"
+#include "core/exchange/book_dump.h"
+#include "core/exchange/new_book.h"
+#include "core/samples/sample_club.h"
+#include "tests/support/scripted_prompter.h"
+#include "tests/support/temp_dir.h"
+#include "ui/shell/book_view.h"
+#include "ui/shell/main_window.h"
+#include "ui/shell/roster_pane.h"
+
+#include <QtCore/QSettings>
+#include <QtTest/QTest>
+#include <QtWidgets/QLabel>
+
+#include <gtest/gtest.h>
+
+namespace steelyard {
+namespace {
+
+constexpr int kLifters = 60;
+
+class ReviewWalk : public testing::Test {
+protected:
+    void SetUp() override
+    {
+        auto book = newBook(path, clock);
+        ASSERT_TRUE(book) << qPrintable(book.error().what);
+        const auto filled =
+            fillSampleClub(**book, {.athletes = kLifters, .years = 1, .seed = 5, .lastDay = clock.today()}, {});
+        ASSERT_TRUE(filled) << qPrintable(filled.error().what);
+        book->reset();
+        ASSERT_TRUE(window.openBook(path));
+        window.show();
+        ASSERT_TRUE(QTest::qWaitForWindowActive(&window));
+        settle();
+    }
+    void settle()
+    {
+        ASSERT_TRUE(QTest::qWaitFor([&] { return window.isSettled(); }, 60000));
+    }
+    void press(Qt::Key key, Qt::KeyboardModifiers modifiers = Qt::NoModifier)
+    {
+        QWidget* target = window.focusWidget() ? window.focusWidget() : &window;
+        QTest::keyClick(target, key, modifiers);
+        settle();
+    }
+    [[nodiscard]] Id<Athlete> chosen() const { return *window.view()->roster()->chosen(); }
+    [[nodiscard]] const AthleteReview& chosenReview() const { return *window.reviews()->find(chosen()); }
+    [[nodiscard]] int finished() const
+    {
+        return static_cast<int>(std::ranges::count_if(window.reviews()->reviews(), &AthleteReview::finished));
+    }
+    [[nodiscard]] bool isSaid(const QString& words) const
+    {
+        const auto labels = window.view()->findChildren<QLabel*>();
+        return std::ranges::any_of(labels, [&](const QLabel* label) { return label->text().contains(words); });
+    }
+    [[nodiscard]] QByteArray content() const { return *dumpContent(window.book()->database()); }
+
+    testing_support::TempDir dir;
+    QString path = dir.path(u"club.steelyard");
+    FixedClock clock{QDate(2027, 3, 1)};
+    ScriptedPrompter prompter;
+    QSettings settings{dir.path(u"settings.ini"), QSettings::IniFormat};
+    MainWindow window{MainServices{.reviewer = reviewRoster}, prompter, clock, settings};
+};
+
+TEST_F(ReviewWalk, EndsWithAnEmptyQueueAndUndoBringsTheBookBack)
+{
+    const QByteArray before = content();
+    int edits = 0;
+
+    // The worst lifter: every flag answered, which finishes them.
+    const Id<Athlete> worst = chosen();
+    ASSERT_FALSE(chosenReview().flags.empty());
+    for (std::size_t left = chosenReview().flags.size(); left > 0; --left) {
+        press(Qt::Key_D);
+        QTest::keyClicks(window.focusWidget(), QStringLiteral("spoken about it"));
+        press(Qt::Key_Return);
+        ++edits;
+        ASSERT_EQ(chosenReview().flags.size(), left - 1);
+    }
+    EXPECT_TRUE(chosenReview().finished);
+    EXPECT_EQ(finished(), 1);
+
+    // The others: F, which goes on by itself, and never to somebody who is finished.
+    press(Qt::Key_N);
+    EXPECT_NE(chosen(), worst);
+    for (int lifter = 1; lifter < kLifters; ++lifter) {
+        ASSERT_FALSE(chosenReview().finished);
+        press(Qt::Key_F);
+        ++edits;
+        ASSERT_EQ(finished(), lifter + 1);
+        EXPECT_EQ(isSaid(QStringLiteral("%1 of 60 finished, about").arg(lifter + 1)),
+                  lifter >= 3 && lifter + 1 < kLifters);
+    }
+    EXPECT_TRUE(isSaid(QStringLiteral("Everybody is finished")));
+    EXPECT_EQ(prompter.errors, QStringList());
+
+    // The decisions are in the book, one a key that stored.
+    int stored = 0;
+    for (const AthleteReview& review : window.reviews()->reviews())
+        stored += static_cast<int>(window.book()->decisions().of(review.athlete)->size());
+    EXPECT_EQ(stored, edits);
+
+    for (int i = 0; i < edits; ++i) press(Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_EQ(content(), before);
+    EXPECT_EQ(finished(), 0);
+}
+
+}  // namespace
+}  // namespace steelyard

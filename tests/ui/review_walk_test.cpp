@@ -109,5 +109,20 @@ TEST_F(ReviewWalk, EndsWithAnEmptyQueueAndUndoBringsTheBookBack)
     EXPECT_EQ(finished(), 0);
 }
 
+TEST_F(ReviewWalk, GoesOnWhereTheLastSittingEnded)
+{
+    press(Qt::Key_F);
+    press(Qt::Key_F);
+    const Id<Athlete> third = chosen();
+    ASSERT_TRUE(window.openBook(path));
+    settle();
+    EXPECT_EQ(finished(), 2);
+    EXPECT_EQ(chosen(), third);
+    // N passes by those who are finished, also from the end of the list.
+    for (int i = 1; i < kLifters - 2; ++i) press(Qt::Key_N);
+    press(Qt::Key_N);
+    EXPECT_EQ(chosen(), third);
+}
+
 }  // namespace
 }  // namespace steelyard

@@ -115,8 +115,12 @@ void RosterPane::restoreSelection()
 void RosterPane::chooseWorst()
 {
     if (m_chosenByCoach || m_filter.rowCount() == 0) return;
-    m_list->setCurrentIndex(m_filter.index(0, 0));
-    m_list->scrollToTop();
+    // Who was finished in an earlier sitting isn't begun with again.
+    const auto isFinished = [&](int row) { return m_model.row(m_filter.mapToSource(m_filter.index(row, 0))).finished; };
+    int row = 0;
+    while (row + 1 < m_filter.rowCount() && isFinished(row)) ++row;
+    m_list->setCurrentIndex(m_filter.index(isFinished(row) ? 0 : row, 0));
+    m_list->scrollTo(m_list->currentIndex());
 }
 
 void RosterPane::sayCount()

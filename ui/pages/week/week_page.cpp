@@ -40,6 +40,7 @@ WeekPage::WeekPage(const UiContext& context, QWidget* parent)
       m_name(weekLabel(1.5, this)),
       m_summary(weekLabel(1.0, this)),
       m_progress(weekLabel(1.0, this)),
+      m_fine(new QPushButton(tr("F   Looked at, fine"), this)),
       m_scroll(new QScrollArea(this)),
       m_bar(new DecideBar(this)),
       m_panel(new LinesPanel(this))
@@ -54,6 +55,10 @@ WeekPage::WeekPage(const UiContext& context, QWidget* parent)
     head->setContentsMargins(14, 8, 14, 0);
     head->addWidget(m_name, 1);
     head->addWidget(m_progress);
+    head->addSpacing(12);
+    head->addWidget(m_fine);
+    m_fine->setFocusPolicy(Qt::NoFocus);  // F does the same, and the flags keep the keys
+    m_fine->setToolTip(tr("Nothing more to do for this lifter in this round: on to the next"));
     m_summary->setContentsMargins(14, 0, 14, 4);
     auto* splitter = new QSplitter(Qt::Vertical, this);
     splitter->addWidget(m_scroll);
@@ -69,6 +74,7 @@ WeekPage::WeekPage(const UiContext& context, QWidget* parent)
     layout->addWidget(m_summary);
     layout->addWidget(splitter, 1);
     connect(&m_context.reviews, &ReviewStore::reviewsChanged, this, &WeekPage::refresh);
+    connect(m_fine, &QPushButton::clicked, this, [this] { perform(QStringLiteral("week.fine")); });
     connect(m_bar, &DecideBar::decided, this, &WeekPage::decide);
     connect(m_bar, &DecideBar::left, this, [this] {
         closeBar();
@@ -141,6 +147,7 @@ void WeekPage::refresh()
 {
     const AthleteReview* review = m_athlete ? m_context.reviews.find(*m_athlete) : nullptr;
     sayHeading(review);
+    m_fine->setEnabled(review && !review->finished && !m_context.book.isReadOnly());
     if (!review) {
         m_flags.clear();
         m_lines.clear();

@@ -12,6 +12,7 @@
 #include <QtCore/QElapsedTimer>
 
 class QLabel;
+class QPushButton;
 class QScrollArea;
 class QVBoxLayout;
 
@@ -67,6 +68,7 @@ private:
     QLabel* m_name;
     QLabel* m_summary;
     QLabel* m_progress;
+    QPushButton* m_fine;
     QScrollArea* m_scroll;
     QWidget* m_list = nullptr;
     QVBoxLayout* m_column = nullptr;

@@ -49,6 +49,9 @@ std::vector<ActionRow> makeActionTable()
          NeedsBook | NeedsWritable,
          true},
 
+        {u("roster.rules"), Roster, ActionText::tr("&What is flagged, and from when…"), u("Ctrl+,"), everywhere,
+         NeedsBook | NeedsWritable, true},
+
         {u("roster.sooner"),
          Roster,
          ActionText::tr("Say a stall s&ooner"),

@@ -8,6 +8,7 @@
 #include "ui/shell/help_dialogs.h"
 #include "ui/shell/learning.h"
 #include "ui/shell/roster_pane.h"
+#include "ui/shell/rule_dialog.h"
 #include "ui/shell/status_line.h"
 
 #include <QtCore/QDir>
@@ -156,6 +157,7 @@ void MainWindow::performShell(const QString& id)
     if (is("edit.redo")) undoOrRedo(false);
     if (is("roster.add")) addLifter();
     if (is("roster.learn")) learn();
+    if (is("roster.rules")) openRules();
     for (const CautionAction& row : kCautionActions)
         if (is(row.id)) choose(row.caution);
     if (is("view.refresh")) {
@@ -236,6 +238,15 @@ void MainWindow::addLifter()
             if (!athlete.value.group.isEmpty() && !groups.contains(athlete.value.group)) groups << athlete.value.group;
     auto* dialog = new AddLifterDialog(*m_book, groups, this);
     connect(dialog, &AddLifterDialog::added, this, [this](const QString& name) { m_view->chooseLifter(name); });
+    dialog->open();
+}
+
+void MainWindow::openRules()
+{
+    auto* dialog = new RuleDialog(*m_book, this);
+    connect(dialog, &RuleDialog::failed, this,
+            [this](const Error& error) { m_prompter.tellError(this, tr("The setting could not be changed"), error); });
+    connect(dialog, &QDialog::finished, this, &MainWindow::updateActions);
     dialog->open();
 }
 

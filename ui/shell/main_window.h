@@ -74,6 +74,7 @@ private:
     void openExisting();
     void addLifter();
     void learn();
+    void openRules();
     void choose(Caution caution);
     void remember(const QString& path);
     [[nodiscard]] QStringList recentBooks() const;

@@ -27,7 +27,7 @@ std::set<qint64> easyWeeks(const ReviewSnapshot& snapshot)
     for (const Row<Block>& block : snapshot.log.blocks)
         for (std::size_t week = 0; week < block.value.weeks.size(); ++week)
             if (block.value.weeks[week].kind == WeekKind::Deload)
-                easy.insert(weekOf(block.value.start.addDays(static_cast<qint64>(7 * week))));
+                easy.insert(weekOf(block.value.start.addDays(7 * static_cast<qint64>(week))));
     for (const SnapshotLine& line : snapshot.lines)
         for (const CountedExposure& one : line.counted)
             if (one.point.deload) easy.insert(weekOf(one.point.date));
@@ -73,12 +73,15 @@ public:
             "Competitors take an easier week every 5.6 (SD 2.3) weeks, and when lifts stall, muscles stay sore or "
             "joints "
             "ache (Rogerson et al. 2024, Sports Med Open 10:26).");
-        return {{QStringLiteral("weeks"), DeloadDueText::tr("weeks"), 6, 3, 20, survey},
-                {QStringLiteral("weeks_without_sign"), DeloadDueText::tr("weeks"), 16, 4, 52,
+        return {{QStringLiteral("weeks"), DeloadDueText::tr("Weeks running, with a sign"), DeloadDueText::tr("weeks"),
+                 6, 3, 20, survey},
+                {QStringLiteral("weeks_without_sign"), DeloadDueText::tr("Weeks running, without any sign"),
+                 DeloadDueText::tr("weeks"), 16, 4, 52,
                  DeloadDueText::tr("Our convention: far beyond what that survey found.")},
-                {QStringLiteral("sore"), QStringLiteral("0–10"), 6, 3, 10, DeloadDueText::tr("Our convention.")},
-                {QStringLiteral("ache"), QStringLiteral("0–10"), 3, 1, 8,
-                 DeloadDueText::tr("Our convention, under the limits of joint discomfort.")}};
+                {QStringLiteral("sore"), DeloadDueText::tr("Soreness that is a sign"), QStringLiteral("0–10"), 6, 3, 10,
+                 DeloadDueText::tr("Our convention.")},
+                {QStringLiteral("ache"), DeloadDueText::tr("Ache in a joint that is a sign"), QStringLiteral("0–10"), 3,
+                 1, 8, DeloadDueText::tr("Our convention, under the limits of joint discomfort.")}};
     }
     void check(const ReviewSnapshot& snapshot, const RuleParameters& limits, std::vector<Flag>& flags) const override
     {

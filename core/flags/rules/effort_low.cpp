@@ -74,13 +74,14 @@ public:
     Concern concern() const override { return Concern::NotMoving; }
     std::vector<RuleParameter> parameters() const override
     {
-        return {{QStringLiteral("reserve"), EffortLowText::tr("repetitions in reserve"), 5, 2, 10,
+        return {{QStringLiteral("reserve"), EffortLowText::tr("In reserve, at least"),
+                 EffortLowText::tr("repetitions in reserve"), 5, 2, 10,
                  EffortLowText::tr(
                      "Our convention. Growth needs high effort where loads are light (Schoenfeld et al. 2021, "
                      "Sports 9(2):32, from memory), and reserve is misjudged by more than two repetitions "
                      "further out (Hackett et al. 2017, JSCR 31(8):2162–2168).")},
-                {QStringLiteral("sessions"), EffortLowText::tr("sessions running"), 3, 2, 12,
-                 EffortLowText::tr("Our convention.")}};
+                {QStringLiteral("sessions"), EffortLowText::tr("In so many sessions running"),
+                 EffortLowText::tr("sessions running"), 3, 2, 12, EffortLowText::tr("Our convention.")}};
     }
     void check(const ReviewSnapshot& snapshot, const RuleParameters& limits, std::vector<Flag>& flags) const override
     {

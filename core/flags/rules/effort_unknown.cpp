@@ -25,10 +25,11 @@ public:
     Concern concern() const override { return Concern::Housekeeping; }
     std::vector<RuleParameter> parameters() const override
     {
-        return {{QStringLiteral("percent"), EffortUnknownText::tr("% of working sets"), 60, 10, 95,
+        return {{QStringLiteral("percent"), EffortUnknownText::tr("Sets without effort, more than"),
+                 EffortUnknownText::tr("% of working sets"), 60, 10, 95,
                  EffortUnknownText::tr("Our convention, the same as the reading's.")},
-                {QStringLiteral("sessions"), EffortUnknownText::tr("sessions"), 4, 2, 20,
-                 EffortUnknownText::tr("Our convention, the same as the reading's.")}};
+                {QStringLiteral("sessions"), EffortUnknownText::tr("Of the last"), EffortUnknownText::tr("sessions"), 4,
+                 2, 20, EffortUnknownText::tr("Our convention, the same as the reading's.")}};
     }
     void check(const ReviewSnapshot& snapshot, const RuleParameters& limits, std::vector<Flag>& flags) const override
     {

@@ -156,14 +156,17 @@ public:
     Concern concern() const override { return Concern::Housekeeping; }
     std::vector<RuleParameter> parameters() const override
     {
-        return {{QStringLiteral("deviations"), FilmCheckText::tr("standard deviations"), 3, 2, 6,
+        return {{QStringLiteral("deviations"), FilmCheckText::tr("Above what was expected, more than"),
+                 FilmCheckText::tr("standard deviations"), 3, 2, 6,
                  FilmCheckText::tr("Our convention: chance alone reaches it about once in several hundred sets.")},
-                {QStringLiteral("days"), FilmCheckText::tr("days"), 21, 7, 56,
+                {QStringLiteral("days"), FilmCheckText::tr("Looks back"), FilmCheckText::tr("days"), 21, 7, 56,
                  FilmCheckText::tr("Our convention: what can still be asked about.")},
-                {QStringLiteral("paces"), FilmCheckText::tr("times a fast pace"), 2, 1, 10,
+                {QStringLiteral("paces"), FilmCheckText::tr("Rises faster than"),
+                 FilmCheckText::tr("times a fast pace"), 2, 1, 10,
                  FilmCheckText::tr(
                      "Our convention; a fast pace is that of one rising lifter in twenty of this experience.")},
-                {QStringLiteral("sets_each"), FilmCheckText::tr("sessions watched, and as many not"), 6, 4, 20,
+                {QStringLiteral("sets_each"), FilmCheckText::tr("Compares from"),
+                 FilmCheckText::tr("sessions watched, and as many not"), 6, 4, 20,
                  FilmCheckText::tr("Our convention: fewer can hardly differ beyond chance.")}};
     }
     void check(const ReviewSnapshot& snapshot, const RuleParameters& limits, std::vector<Flag>& flags) const override

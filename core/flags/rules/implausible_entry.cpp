@@ -26,13 +26,15 @@ public:
     bool isAboutEvents() const override { return true; }
     std::vector<RuleParameter> parameters() const override
     {
-        return {{QStringLiteral("ratio"), ImplausibleEntryText::tr("times the usual load"), 1.8, 1.2, 5,
+        return {{QStringLiteral("ratio"), ImplausibleEntryText::tr("Load above or below"),
+                 ImplausibleEntryText::tr("times the usual load"), 1.8, 1.2, 5,
                  ImplausibleEntryText::tr(
                      "Our convention: below the 2.2 between pounds and kilograms, above any jump in training.")},
-                {QStringLiteral("reps_ratio"), ImplausibleEntryText::tr("times the usual repetitions"), 2.5, 1.5, 10,
+                {QStringLiteral("reps_ratio"), ImplausibleEntryText::tr("Repetitions above or below"),
+                 ImplausibleEntryText::tr("times the usual repetitions"), 2.5, 1.5, 10,
                  ImplausibleEntryText::tr("Our convention; the difference is at least ten repetitions as well.")},
-                {QStringLiteral("days"), ImplausibleEntryText::tr("days"), 42, 7, 3650,
-                 ImplausibleEntryText::tr("Our convention: what somebody may still remember.")}};
+                {QStringLiteral("days"), ImplausibleEntryText::tr("Looks back"), ImplausibleEntryText::tr("days"), 42,
+                 7, 3650, ImplausibleEntryText::tr("Our convention: what somebody may still remember.")}};
     }
     void check(const ReviewSnapshot& snapshot, const RuleParameters& limits, std::vector<Flag>& flags) const override
     {

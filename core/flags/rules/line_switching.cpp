@@ -53,11 +53,12 @@ public:
     Concern concern() const override { return Concern::Unreadable; }
     std::vector<RuleParameter> parameters() const override
     {
-        return {{QStringLiteral("lines"), LineSwitchingText::tr("lines"), 3, 2, 10,
-                 LineSwitchingText::tr("Our convention.")},
-                {QStringLiteral("weeks"), LineSwitchingText::tr("weeks"), 8, 4, 26,
+        return {{QStringLiteral("lines"), LineSwitchingText::tr("Ways of one exercise, at least"),
+                 LineSwitchingText::tr("lines"), 3, 2, 10, LineSwitchingText::tr("Our convention.")},
+                {QStringLiteral("weeks"), LineSwitchingText::tr("Looks back"), LineSwitchingText::tr("weeks"), 8, 4, 26,
                  LineSwitchingText::tr("Our convention: the span in which a line counts as trained lately.")},
-                {QStringLiteral("enough_sessions"), LineSwitchingText::tr("sessions"), 5, 3, 20,
+                {QStringLiteral("enough_sessions"), LineSwitchingText::tr("None of them with"),
+                 LineSwitchingText::tr("sessions"), 5, 3, 20,
                  LineSwitchingText::tr("The fewest sessions a trend is read from.")}};
     }
     void check(const ReviewSnapshot& snapshot, const RuleParameters& limits, std::vector<Flag>& flags) const override

@@ -50,12 +50,14 @@ public:
     Concern concern() const override { return Concern::NotMoving; }
     std::vector<RuleParameter> parameters() const override
     {
-        return {{QStringLiteral("days"), MissedSessionsText::tr("days"), 14, 7, 60,
-                 MissedSessionsText::tr("Our convention.")},
-                {QStringLiteral("percent"), MissedSessionsText::tr("% of the expected sessions"), 50, 10, 90,
-                 MissedSessionsText::tr("Our convention: half or less.")},
-                {QStringLiteral("missed"), MissedSessionsText::tr("sessions"), 2, 1, 20,
-                 MissedSessionsText::tr("Our convention: one missed session is life.")}};
+        return {
+            {QStringLiteral("days"), MissedSessionsText::tr("Looks back"), MissedSessionsText::tr("days"), 14, 7, 60,
+             MissedSessionsText::tr("Our convention.")},
+            {QStringLiteral("percent"), MissedSessionsText::tr("Done, at most"),
+             MissedSessionsText::tr("% of the expected sessions"), 50, 10, 90,
+             MissedSessionsText::tr("Our convention: half or less.")},
+            {QStringLiteral("missed"), MissedSessionsText::tr("Missed, at least"), MissedSessionsText::tr("sessions"),
+             2, 1, 20, MissedSessionsText::tr("Our convention: one missed session is life.")}};
     }
     void check(const ReviewSnapshot& snapshot, const RuleParameters& limits, std::vector<Flag>& flags) const override
     {

@@ -58,7 +58,8 @@ public:
     Concern concern() const override { return Concern::Unreadable; }
     std::vector<RuleParameter> parameters() const override
     {
-        return {{QStringLiteral("percent_to_high"), MixedRecordText::tr("% off standard"), 60, 34, 100,
+        return {{QStringLiteral("percent_to_high"), MixedRecordText::tr("Is urgent from"),
+                 MixedRecordText::tr("% off standard"), 60, 34, 100,
                  MixedRecordText::tr("Our convention: well over half of the repetitions.")}};
     }
     void check(const ReviewSnapshot& snapshot, const RuleParameters& limits, std::vector<Flag>& flags) const override

@@ -88,14 +88,16 @@ public:
     Concern concern() const override { return Concern::NotMoving; }
     std::vector<RuleParameter> parameters() const override
     {
-        return {{QStringLiteral("ratings"), RepBandMisfitText::tr("rated sessions in each band"), 4, 2, 12,
-                 RepBandMisfitText::tr("Our convention.")},
-                {QStringLiteral("felt_more"), QStringLiteral("0–10"), 2, 1, 6,
-                 RepBandMisfitText::tr("Our convention: a difference that isn't a matter of mood.")},
-                {QStringLiteral("percent_more"), RepBandMisfitText::tr("% of sessions in which the target gave out"),
-                 40, 10, 100, RepBandMisfitText::tr("Our convention.")},
-                {QStringLiteral("weeks"), RepBandMisfitText::tr("weeks"), 26, 8, 104,
-                 RepBandMisfitText::tr("Our convention.")}};
+        return {
+            {QStringLiteral("ratings"), RepBandMisfitText::tr("Compares from"),
+             RepBandMisfitText::tr("rated sessions in each band"), 4, 2, 12, RepBandMisfitText::tr("Our convention.")},
+            {QStringLiteral("felt_more"), RepBandMisfitText::tr("Felt more by"), QStringLiteral("0–10"), 2, 1, 6,
+             RepBandMisfitText::tr("Our convention: a difference that isn't a matter of mood.")},
+            {QStringLiteral("percent_more"), RepBandMisfitText::tr("Target gave out more often by"),
+             RepBandMisfitText::tr("% of sessions in which the target gave out"), 40, 10, 100,
+             RepBandMisfitText::tr("Our convention.")},
+            {QStringLiteral("weeks"), RepBandMisfitText::tr("Looks back"), RepBandMisfitText::tr("weeks"), 26, 8, 104,
+             RepBandMisfitText::tr("Our convention.")}};
     }
     void check(const ReviewSnapshot& snapshot, const RuleParameters& limits, std::vector<Flag>& flags) const override
     {

@@ -55,9 +55,10 @@ public:
     Concern concern() const override { return Concern::Housekeeping; }
     std::vector<RuleParameter> parameters() const override
     {
-        return {{QStringLiteral("weeks"), SetsOutOfBandText::tr("weeks"), 3, 1, 12,
-                 SetsOutOfBandText::tr("Our convention.")},
-                {QStringLiteral("tolerance"), SetsOutOfBandText::tr("% beyond the band"), 10, 0, 50,
+        return {{QStringLiteral("weeks"), SetsOutOfBandText::tr("Mean of the last"), SetsOutOfBandText::tr("weeks"), 3,
+                 1, 12, SetsOutOfBandText::tr("Our convention.")},
+                {QStringLiteral("tolerance"), SetsOutOfBandText::tr("Lets pass"),
+                 SetsOutOfBandText::tr("% beyond the band"), 10, 0, 50,
                  SetsOutOfBandText::tr(
                      "Our convention. The bands are the coach's own; helpers count by their share (Pelland "
                      "et al. 2025, Sports Med, doi 10.1007/s40279-025-02344-w).")}};

@@ -23,7 +23,8 @@ public:
     Concern concern() const override { return Concern::Falling; }
     std::vector<RuleParameter> parameters() const override
     {
-        return {{QStringLiteral("percent_to_high"), SlippingText::tr("% a week"), 0.6, 0.1, 10,
+        return {{QStringLiteral("percent_to_high"), SlippingText::tr("Is urgent from a fall of"),
+                 SlippingText::tr("% a week"), 0.6, 0.1, 10,
                  SlippingText::tr(
                      "Our convention: a fall that a month makes larger than what sessions differ by anyway.")}};
     }

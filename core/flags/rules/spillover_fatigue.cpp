@@ -70,16 +70,19 @@ public:
     Concern concern() const override { return Concern::NotMoving; }
     std::vector<RuleParameter> parameters() const override
     {
-        return {{QStringLiteral("swung"), SpilloverFatigueText::tr("swung repetitions in a session"), 5, 1, 50,
+        return {{QStringLiteral("swung"), SpilloverFatigueText::tr("Speaks from"),
+                 SpilloverFatigueText::tr("swung repetitions in a session"), 5, 1, 50,
                  SpilloverFatigueText::tr("Common practice; the number is our convention.")},
-                {QStringLiteral("days_apart"), SpilloverFatigueText::tr("days"), 2, 1, 4,
+                {QStringLiteral("days_apart"), SpilloverFatigueText::tr("Days that are near each other"),
+                 SpilloverFatigueText::tr("days"), 2, 1, 4,
                  SpilloverFatigueText::tr("Our convention: two days is about what hard work takes to settle.")},
-                {QStringLiteral("times"), SpilloverFatigueText::tr("times"), 2, 1, 10,
-                 SpilloverFatigueText::tr("Our convention: once is chance.")},
-                {QStringLiteral("shortfall"), SpilloverFatigueText::tr("standard deviations of a set"), 0.5, 0.2, 3,
+                {QStringLiteral("times"), SpilloverFatigueText::tr("So many times"), SpilloverFatigueText::tr("times"),
+                 2, 1, 10, SpilloverFatigueText::tr("Our convention: once is chance.")},
+                {QStringLiteral("shortfall"), SpilloverFatigueText::tr("Came out lower by"),
+                 SpilloverFatigueText::tr("standard deviations of a set"), 0.5, 0.2, 3,
                  SpilloverFatigueText::tr("Our convention.")},
-                {QStringLiteral("weeks"), SpilloverFatigueText::tr("weeks"), 4, 2, 8,
-                 SpilloverFatigueText::tr("Our convention.")}};
+                {QStringLiteral("weeks"), SpilloverFatigueText::tr("Looks back"), SpilloverFatigueText::tr("weeks"), 4,
+                 2, 8, SpilloverFatigueText::tr("Our convention.")}};
     }
     void check(const ReviewSnapshot& snapshot, const RuleParameters& limits, std::vector<Flag>& flags) const override
     {

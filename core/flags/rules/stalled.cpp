@@ -25,12 +25,13 @@ public:
     std::vector<RuleParameter> parameters() const override
     {
         return {
-            {QStringLiteral("caution"), StalledText::tr("0 sooner, 1 usual, 2 surer"), 1, 0, 2,
+            {QStringLiteral("caution"), StalledText::tr("How soon"), StalledText::tr("0 sooner, 1 usual, 2 surer"), 1,
+             0, 2,
              StalledText::tr(
                  "Our convention: \"usual\" takes a false alarm to cost twice what a week of waiting does, about 0.6 "
                  "false alarms a lift and year on simulated lifters; \"sooner\" brings about one, \"surer\" about "
                  "0.4.")},
-            {QStringLiteral("weeks_to_high"), StalledText::tr("weeks"), 16, 6, 52,
+            {QStringLiteral("weeks_to_high"), StalledText::tr("Is urgent after"), StalledText::tr("weeks"), 16, 6, 52,
              StalledText::tr("Our convention: two planned blocks of eight weeks without an improvement.")}};
     }
     void check(const ReviewSnapshot& snapshot, const RuleParameters& limits, std::vector<Flag>& flags) const override

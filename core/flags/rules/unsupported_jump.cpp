@@ -78,14 +78,16 @@ public:
     bool isAboutEvents() const override { return true; }
     std::vector<RuleParameter> parameters() const override
     {
-        return {{QStringLiteral("percent"), UnsupportedJumpText::tr("% of the load"), 10, 2, 50,
+        return {{QStringLiteral("percent"), UnsupportedJumpText::tr("Load up by more than"),
+                 UnsupportedJumpText::tr("% of the load"), 10, 2, 50,
                  UnsupportedJumpText::tr("Raise the load by 2 to 10 % (Ratamess et al. 2009, MSSE 41(3):687–708).")},
-                {QStringLiteral("gain"), UnsupportedJumpText::tr("% of capacity"), 10, 3, 50,
+                {QStringLiteral("gain"), UnsupportedJumpText::tr("Claims more than"),
+                 UnsupportedJumpText::tr("% of capacity"), 10, 3, 50,
                  UnsupportedJumpText::tr(
                      "Two tests differ by up to about 10 % without any change (from a retest variation of "
                      "4.2 %; Grgic et al. 2020, Sports Med Open 6:31).")},
-                {QStringLiteral("days"), UnsupportedJumpText::tr("days"), 21, 7, 90,
-                 UnsupportedJumpText::tr("Our convention.")}};
+                {QStringLiteral("days"), UnsupportedJumpText::tr("Looks back"), UnsupportedJumpText::tr("days"), 21, 7,
+                 90, UnsupportedJumpText::tr("Our convention.")}};
     }
     void check(const ReviewSnapshot& snapshot, const RuleParameters& limits, std::vector<Flag>& flags) const override
     {

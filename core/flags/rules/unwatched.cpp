@@ -34,7 +34,8 @@ public:
     Concern concern() const override { return Concern::Housekeeping; }
     std::vector<RuleParameter> parameters() const override
     {
-        return {{QStringLiteral("sessions"), UnwatchedText::tr("sessions"), 4, 2, 30,
+        return {{QStringLiteral("sessions"), UnwatchedText::tr("Not watched in the last"),
+                 UnwatchedText::tr("sessions"), 4, 2, 30,
                  UnwatchedText::tr("Our convention: as many sessions as the check of the standard looks back.")}};
     }
     void check(const ReviewSnapshot& snapshot, const RuleParameters& limits, std::vector<Flag>& flags) const override

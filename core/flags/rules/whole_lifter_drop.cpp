@@ -28,11 +28,13 @@ public:
     std::vector<RuleParameter> parameters() const override
     {
         return {
-            {QStringLiteral("percent"), WholeLifterText::tr("% sure of one reason"), 80, 50, 99,
+            {QStringLiteral("percent"), WholeLifterText::tr("Speaks when"), WholeLifterText::tr("% sure of one reason"),
+             80, 50, 99,
              WholeLifterText::tr(
                  "Our convention, the same as the reading's; beforehand one reason is taken to be at work in one week "
                  "of fifty.")},
-            {QStringLiteral("percent_to_high"), WholeLifterText::tr("% a week"), 0.6, 0.1, 10,
+            {QStringLiteral("percent_to_high"), WholeLifterText::tr("Is urgent from a fall of"),
+             WholeLifterText::tr("% a week"), 0.6, 0.1, 10,
              WholeLifterText::tr("Our convention, the same as for a single lift that is slipping.")}};
     }
     void check(const ReviewSnapshot& snapshot, const RuleParameters& limits, std::vector<Flag>& flags) const override

@@ -32,11 +32,11 @@ public:
     Concern concern() const override { return Concern::Unreadable; }
     std::vector<RuleParameter> parameters() const override
     {
-        return {{QStringLiteral("ratings"), WrongLimiterText::tr("rated sessions"), 5, 3, 20,
-                 WrongLimiterText::tr("Our convention: fewer may be a bad day.")},
-                {QStringLiteral("percent"), WrongLimiterText::tr("% of them"), 50, 20, 100,
-                 WrongLimiterText::tr("Our convention: half or more.")},
-                {QStringLiteral("weeks"), WrongLimiterText::tr("weeks"), 8, 3, 26,
+        return {{QStringLiteral("ratings"), WrongLimiterText::tr("Speaks from"), WrongLimiterText::tr("rated sessions"),
+                 5, 3, 20, WrongLimiterText::tr("Our convention: fewer may be a bad day.")},
+                {QStringLiteral("percent"), WrongLimiterText::tr("Something else in, at least"),
+                 WrongLimiterText::tr("% of them"), 50, 20, 100, WrongLimiterText::tr("Our convention: half or more.")},
+                {QStringLiteral("weeks"), WrongLimiterText::tr("Looks back"), WrongLimiterText::tr("weeks"), 8, 3, 26,
                  WrongLimiterText::tr("Our convention.")}};
     }
     void check(const ReviewSnapshot& snapshot, const RuleParameters& limits, std::vector<Flag>& flags) const override

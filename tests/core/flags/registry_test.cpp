@@ -35,7 +35,8 @@ TEST(FlagRegistry, EveryRuleExplainsItselfAndItsThresholds)
         EXPECT_FALSE(rule->title().isEmpty() || rule->explanation().isEmpty()) << qPrintable(rule->id());
         QSet<QString> names;
         for (const RuleParameter& parameter : rule->parameters()) {
-            EXPECT_FALSE(parameter.unit.isEmpty() || parameter.sourceOfDefault.isEmpty()) << qPrintable(parameter.name);
+            EXPECT_FALSE(parameter.label.isEmpty() || parameter.unit.isEmpty() || parameter.sourceOfDefault.isEmpty())
+                << qPrintable(parameter.name);
             EXPECT_LE(parameter.low, parameter.defaultValue) << qPrintable(parameter.name);
             EXPECT_GE(parameter.high, parameter.defaultValue) << qPrintable(parameter.name);
             EXPECT_FALSE(names.contains(parameter.name)) << qPrintable(parameter.name);

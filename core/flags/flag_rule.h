@@ -20,7 +20,7 @@ enum class Concern { Pain, Falling, Unreadable, NotMoving, Housekeeping };
 struct RuleParameter {
     QString name;   // stable
     QString label;  // for people, before the value: "Looks back"
-    QString unit;   // for people, after it: "weeks", "%", "0-10"
+    QString unit;   // for people, after it: "weeks", "%", "of 10"
     double defaultValue = 0;
     double low = 0;
     double high = 0;

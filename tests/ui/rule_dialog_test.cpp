@@ -79,6 +79,20 @@ TEST_F(RuleDialogTest, StoresWhatIsSetAndUndoesIt)
     EXPECT_TRUE(QTest::qWaitFor([&] { return window->isSettled(); }));
 }
 
+TEST_F(RuleDialogTest, IsDoneByKeysAlone)
+{
+    choose(u"unwatched");
+    list->setFocus();
+    QTest::keyClick(list, Qt::Key_Tab);
+    QDoubleSpinBox* spin = field(QStringLiteral("unwatched.sessions"));
+    ASSERT_EQ(dialog->focusWidget(), spin);
+    QTest::keyClick(spin, Qt::Key_Up);
+    EXPECT_EQ(stored().at({QStringLiteral("unwatched"), QStringLiteral("sessions")}), 5);
+    QTest::keyClick(spin, Qt::Key_Tab);
+    EXPECT_EQ(dialog->focusWidget(), reset());
+    EXPECT_TRUE(QTest::qWaitFor([&] { return window->isSettled(); }));
+}
+
 TEST_F(RuleDialogTest, GoesBackToTheUsualValues)
 {
     choose(u"deload_due");

@@ -89,8 +89,10 @@ void RuleDialog::showRule(int row)
     grid->addWidget(ruleLabel(rule.explanation(), 1.0, page), line++, 0, 1, 2);
     grid->setRowMinimumHeight(line++, fontMetrics().height() / 2);
     const auto parameters = rule.parameters();
+    std::vector<QWidget*> inOrder{m_rules};
     for (const RuleParameter& parameter : parameters) {
         QDoubleSpinBox* field = makeField(rule, parameter, page);
+        inOrder.push_back(field);
         QLabel* label = ruleLabel(parameter.label, 1.0, page);
         label->setBuddy(field);
         grid->addWidget(label, line, 0);
@@ -109,6 +111,8 @@ void RuleDialog::showRule(int row)
     grid->setRowStretch(line, 1);
     grid->setColumnStretch(1, 1);
     m_detail->setWidget(page);
+    inOrder.push_back(m_reset);
+    for (std::size_t i = 1; i < inOrder.size(); ++i) setTabOrder(inOrder[i - 1], inOrder[i]);
     m_reset->setEnabled(isChanged(rule));
 }
 

@@ -73,15 +73,16 @@ public:
             "Competitors take an easier week every 5.6 (SD 2.3) weeks, and when lifts stall, muscles stay sore or "
             "joints "
             "ache (Rogerson et al. 2024, Sports Med Open 10:26).");
-        return {{QStringLiteral("weeks"), DeloadDueText::tr("Weeks running, with a sign"), DeloadDueText::tr("weeks"),
-                 6, 3, 20, survey},
-                {QStringLiteral("weeks_without_sign"), DeloadDueText::tr("Weeks running, without any sign"),
-                 DeloadDueText::tr("weeks"), 16, 4, 52,
-                 DeloadDueText::tr("Our convention: far beyond what that survey found.")},
-                {QStringLiteral("sore"), DeloadDueText::tr("Soreness that is a sign"), QStringLiteral("0–10"), 6, 3, 10,
-                 DeloadDueText::tr("Our convention.")},
-                {QStringLiteral("ache"), DeloadDueText::tr("Ache in a joint that is a sign"), QStringLiteral("0–10"), 3,
-                 1, 8, DeloadDueText::tr("Our convention, under the limits of joint discomfort.")}};
+        return {
+            {QStringLiteral("weeks"), DeloadDueText::tr("Weeks running, with a sign"), DeloadDueText::tr("weeks"), 6, 3,
+             20, survey},
+            {QStringLiteral("weeks_without_sign"), DeloadDueText::tr("Weeks running, without any sign"),
+             DeloadDueText::tr("weeks"), 16, 4, 52,
+             DeloadDueText::tr("Our convention: far beyond what that survey found.")},
+            {QStringLiteral("sore"), DeloadDueText::tr("Soreness that is a sign"), DeloadDueText::tr("of 10"), 6, 3, 10,
+             DeloadDueText::tr("Our convention.")},
+            {QStringLiteral("ache"), DeloadDueText::tr("Ache in a joint that is a sign"), DeloadDueText::tr("of 10"), 3,
+             1, 8, DeloadDueText::tr("Our convention, under the limits of joint discomfort.")}};
     }
     void check(const ReviewSnapshot& snapshot, const RuleParameters& limits, std::vector<Flag>& flags) const override
     {

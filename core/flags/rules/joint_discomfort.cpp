@@ -77,10 +77,10 @@ public:
             "Pain-monitoring model (Thomeé 1997; Silbernagel et al. 2007, cut-offs from memory): up to 5 acceptable, "
             "over 5 "
             "not; a stricter variant calls 4 and 5 the edge.");
-        return {{QStringLiteral("twice"), JointDiscomfortText::tr("Twice running, at least"), QStringLiteral("0–10"), 4,
-                 1, 10, source},
-                {QStringLiteral("once_over"), JointDiscomfortText::tr("Once, more than"), QStringLiteral("0–10"), 5, 1,
-                 9, source},
+        return {{QStringLiteral("twice"), JointDiscomfortText::tr("Twice running, at least"),
+                 JointDiscomfortText::tr("of 10"), 4, 1, 10, source},
+                {QStringLiteral("once_over"), JointDiscomfortText::tr("Once, more than"),
+                 JointDiscomfortText::tr("of 10"), 5, 1, 9, source},
                 {QStringLiteral("days"), JointDiscomfortText::tr("Looks back"), JointDiscomfortText::tr("days"), 21, 7,
                  90, JointDiscomfortText::tr("Our convention: what lasts longer without settling is rated again.")}};
     }

@@ -91,8 +91,8 @@ public:
         return {
             {QStringLiteral("ratings"), RepBandMisfitText::tr("Compares from"),
              RepBandMisfitText::tr("rated sessions in each band"), 4, 2, 12, RepBandMisfitText::tr("Our convention.")},
-            {QStringLiteral("felt_more"), RepBandMisfitText::tr("Felt more by"), QStringLiteral("0–10"), 2, 1, 6,
-             RepBandMisfitText::tr("Our convention: a difference that isn't a matter of mood.")},
+            {QStringLiteral("felt_more"), RepBandMisfitText::tr("Felt more by"), RepBandMisfitText::tr("of 10"), 2, 1,
+             6, RepBandMisfitText::tr("Our convention: a difference that isn't a matter of mood.")},
             {QStringLiteral("percent_more"), RepBandMisfitText::tr("Target gave out more often by"),
              RepBandMisfitText::tr("% of sessions in which the target gave out"), 40, 10, 100,
              RepBandMisfitText::tr("Our convention.")},

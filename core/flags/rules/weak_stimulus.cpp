@@ -52,7 +52,7 @@ public:
     std::vector<RuleParameter> parameters() const override
     {
         return {{QStringLiteral("at_most"), WeakStimulusText::tr("Strongest of the three, at most"),
-                 QStringLiteral("0–10"), 3, 1, 7, WeakStimulusText::tr("Our convention.")},
+                 WeakStimulusText::tr("of 10"), 3, 1, 7, WeakStimulusText::tr("Our convention.")},
                 {QStringLiteral("ratings"), WeakStimulusText::tr("Speaks from"), WeakStimulusText::tr("rated sessions"),
                  4, 3, 20, WeakStimulusText::tr("Our convention: fewer may be a bad day.")},
                 {QStringLiteral("weeks"), WeakStimulusText::tr("Looks back"), WeakStimulusText::tr("weeks"), 8, 3, 26,

@@ -175,6 +175,8 @@ Result<void> decisionsFromJson(Transaction& transaction, const QJsonArray& list,
         d.until = readOptionalDate(place, QStringLiteral("until"));
         d.action = place.optionalText(QStringLiteral("action"));
         d.reason = place.optionalText(QStringLiteral("reason"));
+        if (place.has(QStringLiteral("severity"))) d.severity = place.choice(QStringLiteral("severity"), Severity::Low);
+        d.said = place.optionalText(QStringLiteral("said"));
         STEELYARD_CHECK(place.finish());
         STEELYARD_CHECK(DecisionRepository(transaction.database()).insert(transaction, d, uuid));
     }

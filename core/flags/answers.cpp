@@ -20,7 +20,9 @@ bool stillHolds(const Decision& decision, const Flag& flag, QDate asOf)
     case DecisionKind::Watch:
         return asOf < decision.until.value_or(decision.madeOn.addDays(7 * kActedWeeks));
     case DecisionKind::Dismiss:
-        return asOf < decision.madeOn.addDays(7 * kDismissedWeeks) && !happenedSince(flag, decision.madeOn);
+        if (happenedSince(flag, decision.madeOn)) return false;
+        if (decision.severity) return flag.severity <= *decision.severity;
+        return asOf < decision.madeOn.addDays(7 * kDismissedWeeks);
     case DecisionKind::Act:
         return asOf < decision.madeOn.addDays(7 * kActedWeeks) && !happenedSince(flag, decision.madeOn);
     }
@@ -29,7 +31,7 @@ bool stillHolds(const Decision& decision, const Flag& flag, QDate asOf)
 
 }  // namespace
 
-const Decision* answerTo(const Flag& flag, const std::vector<Row<Decision>>& decisions, QDate asOf)
+const Decision* newestAnswer(const Flag& flag, const std::vector<Row<Decision>>& decisions, QDate asOf)
 {
     const Decision* newest = nullptr;
     for (const Row<Decision>& row : decisions) {
@@ -37,6 +39,12 @@ const Decision* answerTo(const Flag& flag, const std::vector<Row<Decision>>& dec
         if (decision.rule != flag.rule || decision.line != flag.line || decision.madeOn > asOf) continue;
         if (!newest || decision.madeOn >= newest->madeOn) newest = &decision;
     }
+    return newest;
+}
+
+const Decision* answerTo(const Flag& flag, const std::vector<Row<Decision>>& decisions, QDate asOf)
+{
+    const Decision* newest = newestAnswer(flag, decisions, asOf);
     return newest && stillHolds(*newest, flag, asOf) ? newest : nullptr;
 }
 

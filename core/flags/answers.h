@@ -4,7 +4,7 @@
 //
 // The newest decision on the flag's rule and line counts:
 //   watch    hides it until its date; on that day it is back
-//   dismiss  hides it for kDismissedWeeks
+//   dismiss  hides it until it is more urgent than it was; for kDismissedWeeks where the book doesn't say how urgent that was
 //   act      hides it for kActedWeeks, the time an action needs to show
 // A rule about single events (pain, a wrong entry, a jump) comes back at once, after a dismissal or an action, when
 // something of the kind happened since. A date on which a watch ends may be absent: then it lasts kActedWeeks.
@@ -20,6 +20,8 @@ inline constexpr int kActedWeeks = 3;
 // So long a review of the roster may take: who was finished within these days stays so, and is due again in the next week's.
 inline constexpr int kRoundDays = 5;
 
+// The newest decision on the flag, whether it still holds or not; null when there was none. Points into `decisions`.
+[[nodiscard]] const Decision* newestAnswer(const Flag&, const std::vector<Row<Decision>>& decisions, QDate asOf);
 // Null when the flag is open. Points into `decisions`.
 [[nodiscard]] const Decision* answerTo(const Flag&, const std::vector<Row<Decision>>& decisions, QDate asOf);
 

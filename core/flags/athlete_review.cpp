@@ -50,15 +50,20 @@ AthleteReview reviewAthlete(const AthleteLog& log, const ReadingEngine& engine, 
                             QDate asOf, const Wording& wording)
 {
     ReviewSnapshot snapshot = takeSnapshot(log, engine, asOf, wording);
-    AthleteReview review{log.athlete.id,        log.athlete.value.name, log.athlete.value.group, 0, {}, {}, {}, {},
-                         log.athlete.value.unit};
+    AthleteReview review{.athlete = log.athlete.id,
+                         .name = log.athlete.value.name,
+                         .group = log.athlete.value.group,
+                         .unit = log.athlete.value.unit};
     for (const QDate date : log.sessionDates)
         if (date <= asOf) review.lastSession = date;
     for (Flag& flag : askEveryRule(snapshot, settings)) {
         if (const Decision* answer = answerTo(flag, log.decisions, asOf))
             review.answered.push_back({std::move(flag), *answer});
-        else
+        else {
+            if (const Decision* earlier = newestAnswer(flag, log.decisions, asOf))
+                review.returned.push_back({flag, *earlier});
             review.flags.push_back(std::move(flag));
+        }
     }
     review.attention = attentionOf(review.flags);
     review.lookedOn = lastLookedAt(log.decisions, asOf);

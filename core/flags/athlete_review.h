@@ -32,6 +32,7 @@ struct AthleteReview {
     std::vector<LineReview> lines;       // trained in the last weeks first
     std::vector<Flag> flags;             // open, worst first
     std::vector<AnsweredFlag> answered;  // watched until later, dismissed, acted upon lately
+    std::vector<AnsweredFlag> returned;  // open again, with the answer that no longer holds
     MassUnit unit = MassUnit::kg;        // the lifter's own
     std::optional<QDate> lookedOn = {};  // the coach's newest decision; absent: none so far
     bool finished = false;               // in this round of the review

@@ -2,12 +2,11 @@
 #pragma once
 
 #include "core/analysis/line_reading.h"
+#include "core/domain/decision.h"
 
 #include <QtCore/QStringList>
 
 namespace steelyard {
-
-enum class Severity { Low, Medium, High };
 
 struct Evidence {
     QDate date;
@@ -24,12 +23,6 @@ struct Flag {
     std::vector<Evidence> evidence;  // oldest first
     QStringList actions;             // machine words, best first
     friend bool operator==(const Flag&, const Flag&) = default;
-};
-
-template <>
-struct EnumText<Severity> {
-    static constexpr auto table = std::to_array<EnumKey<Severity>>(
-        {{Severity::Low, "low"}, {Severity::Medium, "medium"}, {Severity::High, "high"}});
 };
 
 }  // namespace steelyard

@@ -190,6 +190,8 @@ void fillFullAthlete(Book& book, Transaction& tx, const QString& name, const Ful
     decision.until = QDate(2026, 2, 21);
     decision.action = QStringLiteral("hold");
     decision.reason = QStringLiteral("new job, \"tired\"");
+    decision.severity = Severity::Medium;
+    decision.said = QStringLiteral("Arm curl: no clear improvement for 7 weeks.");
     must(book.decisions().insert(tx, decision));
     decision.line.reset();
     decision.reason = QStringLiteral("later the same day");

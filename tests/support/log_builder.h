@@ -177,6 +177,7 @@ public:
         m_log.decisions.push_back({Id<Decision>(static_cast<std::int64_t>(m_log.decisions.size()) + 1), {}, decision});
         return *this;
     }
+    [[nodiscard]] Decision& lastDecision() { return m_log.decisions.back().value; }
     LogBuilder& lookAtWhole(QDate madeOn)
     {
         decide(kLookedAtRule.toString(), DecisionKind::Act, madeOn);

@@ -74,8 +74,10 @@ TEST_F(Spine, LeadsByKeysFromTheReviewToADecisionAChartAndASheet)
     press(Qt::Key_Return);
     const auto stored = window.book()->decisions().of(lifter);
     ASSERT_TRUE(stored);
-    EXPECT_TRUE(std::ranges::any_of(
-        *stored, [](const auto& row) { return row.value.reason == QStringLiteral("new shoes that day"); }));
+    EXPECT_TRUE(std::ranges::any_of(*stored, [](const auto& row) {
+        return row.value.reason == QStringLiteral("new shoes that day") && row.value.severity
+               && !row.value.said.isEmpty();
+    }));
     ASSERT_TRUE(QTest::qWaitFor([&] { return window.isSettled() && chosenReview().flags.size() < before; }, 30000));
     EXPECT_TRUE(std::ranges::any_of(chosenReview().answered, [](const auto& answered) {
         return answered.decision.reason == QStringLiteral("new shoes that day");

@@ -147,7 +147,7 @@ TEST(ReviewJson, WritesTheOnsetThePlainRateAndTheWeeksToTellOrNull)
 
 TEST(ReviewText, SaysWhenNothingIsOpen)
 {
-    AthleteReview review{Id<Athlete>(1), QStringLiteral("Made Up"), {}, 0, {}, {}, {}, {}, MassUnit::kg};
+    AthleteReview review{Id<Athlete>(1), QStringLiteral("Made Up"), {}, 0, {}, {}, {}, {}, {}, MassUnit::kg};
     EXPECT_TRUE(reviewText(kToday, {review}).contains(QStringLiteral("Nothing open.")));
 }
 

@@ -111,6 +111,37 @@ TEST(AthleteReview, PainThatHappensAgainComesBackInSpiteOfADismissal)
     EXPECT_TRUE(isOpen(review(builder), kPain));
 }
 
+TEST(AthleteReview, ADismissedFlagComesBackOnlyWhenItIsMoreUrgentThanItWas)
+{
+    const auto dismissedAs = [](Severity then) {
+        LogBuilder builder = stalledCurl();
+        builder.decide(kStall, DecisionKind::Dismiss, kToday.addDays(-400));
+        builder.lastDecision().severity = then;
+        builder.lastDecision().said = QStringLiteral("as it was");
+        return review(builder);
+    };
+    EXPECT_FALSE(isOpen(dismissedAs(Severity::Medium), kStall));
+    EXPECT_FALSE(isOpen(dismissedAs(Severity::High), kStall));
+    const AthleteReview worse = dismissedAs(Severity::Low);
+    ASSERT_TRUE(isOpen(worse, kStall));
+    ASSERT_EQ(worse.returned.size(), 1u);
+    EXPECT_EQ(worse.returned[0].decision.said, QStringLiteral("as it was"));
+}
+
+TEST(AthleteReview, AWatchedFlagReturnsWithWhatItSaidThen)
+{
+    LogBuilder builder = stalledCurl();
+    builder.decide(kStall, DecisionKind::Watch, kToday.addDays(-14), kToday);
+    builder.lastDecision().said = QStringLiteral("as it was");
+    const AthleteReview before = reviewAthlete(builder.build(), RegimeEngine(), {}, kToday.addDays(-1));
+    EXPECT_TRUE(before.returned.empty());
+    const AthleteReview now = review(builder);
+    ASSERT_TRUE(isOpen(now, kStall));
+    ASSERT_EQ(now.returned.size(), 1u);
+    EXPECT_EQ(now.returned[0].decision.said, QStringLiteral("as it was"));
+    EXPECT_NE(now.returned[0].flag.sentence, QStringLiteral("as it was"));
+}
+
 TEST(Attention, OneGraverConcernOutweighsAnyNumberOfLesserOnes)
 {
     const std::vector<const char*> concerns{"joint_discomfort", "slipping", "mixed_record", "stalled", "unwatched"};

@@ -88,6 +88,11 @@ void FlagView::build(const Flag& flag, const QString& about)
     m_detail = new QWidget(this);
     auto* detail = new QVBoxLayout(m_detail);
     detail->setContentsMargins(0, 4, 0, 4);
+    m_earlier = flagLabel({}, m_detail);
+    m_earlier->setWordWrap(true);
+    m_earlier->hide();
+    colourLabel(m_earlier, colours.quiet);
+    detail->addWidget(m_earlier);
     auto* grid = new QGridLayout;
     fillEvidence(grid, flag);
     detail->addLayout(grid);
@@ -151,6 +156,14 @@ QWidget* FlagView::makeAnswerButtons(bool hasLine)
     }
     layout->addStretch(1);
     return bar;
+}
+
+void FlagView::setEarlier(const Decision& earlier)
+{
+    QString text = tr("Back after: %1.").arg(answerText(earlier));
+    if (!earlier.said.isEmpty()) text += u' ' + tr("Then: %1").arg(earlier.said);
+    m_earlier->setText(text);
+    m_earlier->show();
 }
 
 void FlagView::setUnfolded(bool unfolded)

@@ -20,6 +20,8 @@ public:
     FlagView(const Flag& flag, const QString& about, QWidget* parent = nullptr);
     FlagView(const AnsweredFlag& answered, const QString& about, QWidget* parent = nullptr);
 
+    // The flag was answered before and is back: the answer, and what the flag said then, beside what it says now.
+    void setEarlier(const Decision& earlier);
     void setUnfolded(bool unfolded);
     // Where the page puts its decide bar while this flag is answered.
     [[nodiscard]] QBoxLayout* barPlace() const { return m_barPlace; }
@@ -41,6 +43,7 @@ private:
 
     QLabel* m_sentence = nullptr;
     QWidget* m_detail = nullptr;
+    QLabel* m_earlier = nullptr;  // first of the detail
     QWidget* m_buttons = nullptr;
     QBoxLayout* m_barPlace = nullptr;
     bool m_unfolded = false;

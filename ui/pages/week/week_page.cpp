@@ -216,6 +216,9 @@ void WeekPage::addFlags(const AthleteReview& review)
     for (std::size_t i = 0; i < review.flags.size(); ++i) {
         auto* view = new FlagView(review.flags[i], aboutFlag(review.flags[i]), m_list);
         view->setWritable(!m_context.book.isReadOnly());
+        for (const AnsweredFlag& earlier : review.returned)
+            if (earlier.flag.rule == review.flags[i].rule && earlier.flag.line == review.flags[i].line)
+                view->setEarlier(earlier.decision);
         connect(view, &FlagView::chosen, this, [this, i] { chooseFlag(static_cast<int>(i)); });
         connect(view, &FlagView::actionRequested, this, &WeekPage::perform);
         m_views.push_back(view);
@@ -329,7 +332,9 @@ void WeekPage::decide(const FlagAnswer& answer)
                             .madeOn = m_context.reviews.asOf(),
                             .until = answer.until,
                             .action = answer.action,
-                            .reason = answer.reason};
+                            .reason = answer.reason,
+                            .severity = flag->severity,
+                            .said = flag->sentence};
     const FlagRule* rule = findRule(flag->rule);
     const QString about = QStringLiteral("%1: %2").arg(rule ? rule->title() : flag->rule, aboutFlag(*flag));
     const auto stored = m_context.book.history().perform(makeDecision(decision, about));

@@ -7,6 +7,7 @@
 
 #include "core/domain/athlete.h"
 
+#include <algorithm>
 #include <array>
 
 namespace steelyard {
@@ -74,6 +75,9 @@ struct ExerciseRating {
     std::optional<int> nextWeakness;
 
     [[nodiscard]] bool none() const { return *this == ExerciseRating{}; }
+    // The strongest of tension, burn and pump: heavy sets are felt as the first, light ones as the second, some only after.
+    // Absent when none was rated.
+    [[nodiscard]] std::optional<int> felt() const { return std::max({tension, burn, pump}); }
     friend bool operator==(const ExerciseRating&, const ExerciseRating&) = default;
 };
 

@@ -1,52 +1,23 @@
 // A whole review of sixty lifters on the real window, keys only: to an empty queue, and back by undo.
-#include "core/book/roster_review.h"
 #include "core/exchange/book_dump.h"
-#include "core/exchange/new_book.h"
-#include "core/samples/sample_club.h"
-#include "tests/support/scripted_prompter.h"
-#include "tests/support/temp_dir.h"
-#include "ui/shell/book_view.h"
-#include "ui/shell/main_window.h"
-#include "ui/shell/roster_pane.h"
+#include "tests/support/club_window.h"
 
-#include <QtCore/QSettings>
-#include <QtTest/QTest>
 #include <QtWidgets/QLabel>
-
-#include <gtest/gtest.h>
 
 namespace steelyard {
 namespace {
 
 constexpr int kLifters = 60;
 
-class ReviewWalk : public testing::Test {
+class ReviewWalk : public testing_support::ClubWindow {
 protected:
-    void SetUp() override
-    {
-        auto book = newBook(path, clock);
-        ASSERT_TRUE(book) << qPrintable(book.error().what);
-        const auto filled =
-            fillSampleClub(**book, {.athletes = kLifters, .years = 1, .seed = 5, .lastDay = clock.today()}, {});
-        ASSERT_TRUE(filled) << qPrintable(filled.error().what);
-        book->reset();
-        ASSERT_TRUE(window.openBook(path));
-        window.show();
-        ASSERT_TRUE(QTest::qWaitForWindowActive(&window));
-        settle();
-    }
-    void settle()
-    {
-        ASSERT_TRUE(QTest::qWaitFor([&] { return window.isSettled(); }, 60000));
-    }
+    ReviewWalk() : ClubWindow({.athletes = kLifters, .years = 1, .seed = 5}) {}
+    // A key, and all that follows from it.
     void press(Qt::Key key, Qt::KeyboardModifiers modifiers = Qt::NoModifier)
     {
-        QWidget* target = window.focusWidget() ? window.focusWidget() : &window;
-        QTest::keyClick(target, key, modifiers);
+        ClubWindow::press(key, modifiers);
         settle();
     }
-    [[nodiscard]] Id<Athlete> chosen() const { return *window.view()->roster()->chosen(); }
-    [[nodiscard]] const AthleteReview& chosenReview() const { return *window.reviews()->find(chosen()); }
     [[nodiscard]] int finished() const
     {
         return static_cast<int>(std::ranges::count_if(window.reviews()->reviews(), &AthleteReview::finished));
@@ -57,13 +28,6 @@ protected:
         return std::ranges::any_of(labels, [&](const QLabel* label) { return label->text().contains(words); });
     }
     [[nodiscard]] QByteArray content() const { return *dumpContent(window.book()->database()); }
-
-    testing_support::TempDir dir;
-    QString path = dir.path(u"club.steelyard");
-    FixedClock clock{QDate(2027, 3, 1)};
-    ScriptedPrompter prompter;
-    QSettings settings{dir.path(u"settings.ini"), QSettings::IniFormat};
-    MainWindow window{MainServices{.reviewer = reviewRoster}, prompter, clock, settings};
 };
 
 TEST_F(ReviewWalk, EndsWithAnEmptyQueueAndUndoBringsTheBookBack)

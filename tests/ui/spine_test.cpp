@@ -1,63 +1,19 @@
 // The whole way through, on the window, with the rules and readings that a coach gets: review, decision, chart, sheet.
-#include "core/book/roster_review.h"
-#include "core/exchange/new_book.h"
-#include "core/samples/sample_club.h"
-#include "tests/support/scripted_prompter.h"
-#include "tests/support/temp_dir.h"
+#include "tests/support/club_window.h"
 #include "ui/charts/progress_chart.h"
 #include "ui/pages/floor/floor_page.h"
 #include "ui/pages/lifter/lifter_page.h"
 #include "ui/pages/lifter/why_view.h"
-#include "ui/shell/book_view.h"
-#include "ui/shell/main_window.h"
-#include "ui/shell/roster_pane.h"
 
 #include <QtCore/QProcess>
-#include <QtCore/QSettings>
-#include <QtTest/QTest>
 #include <QtWidgets/QTableView>
-
-#include <gtest/gtest.h>
 
 namespace steelyard {
 namespace {
 
-class Spine : public testing::Test {
+class Spine : public testing_support::ClubWindow {
 protected:
-    void SetUp() override
-    {
-        auto book = newBook(path, clock);
-        ASSERT_TRUE(book) << qPrintable(book.error().what);
-        const auto filled =
-            fillSampleClub(**book, {.athletes = 5, .years = 1, .seed = 3, .lastDay = clock.today()}, {});
-        ASSERT_TRUE(filled) << qPrintable(filled.error().what);
-        book->reset();
-        ASSERT_TRUE(window.openBook(path));
-        window.show();
-        ASSERT_TRUE(QTest::qWaitForWindowActive(&window));
-        settle();
-    }
-    void settle()
-    {
-        ASSERT_TRUE(QTest::qWaitFor([&] { return window.isSettled(); }, 30000));
-    }
-    void press(Qt::Key key, Qt::KeyboardModifiers modifiers = Qt::NoModifier)
-    {
-        QWidget* target = window.focusWidget() ? window.focusWidget() : &window;
-        QTest::keyClick(target, key, modifiers);
-    }
-    [[nodiscard]] const AthleteReview& chosenReview() const
-    {
-        const auto chosen = window.view()->roster()->chosen();
-        return *std::ranges::find(window.reviews()->reviews(), *chosen, &AthleteReview::athlete);
-    }
-
-    testing_support::TempDir dir;
-    QString path = dir.path(u"club.steelyard");
-    FixedClock clock{QDate(2027, 3, 1)};
-    ScriptedPrompter prompter;
-    QSettings settings{dir.path(u"settings.ini"), QSettings::IniFormat};
-    MainWindow window{MainServices{.reviewer = reviewRoster}, prompter, clock, settings};
+    Spine() : ClubWindow({.athletes = 5, .years = 1, .seed = 3}) {}
 };
 
 TEST_F(Spine, LeadsByKeysFromTheReviewToADecisionAChartAndASheet)

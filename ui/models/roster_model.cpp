@@ -6,20 +6,6 @@
 
 namespace steelyard {
 
-namespace {
-
-// Attention, and less than any step of it for the days since the lifter was looked at.
-double orderOf(const AthleteReview& review, QDate today)
-{
-    constexpr double kMostDays = 1000;
-    constexpr double kLess = 1e-6;
-    const double days =
-        review.lookedOn ? std::min<double>(kMostDays, static_cast<double>(review.lookedOn->daysTo(today))) : kMostDays;
-    return review.attention + kLess * days / kMostDays;
-}
-
-}  // namespace
-
 RosterModel::RosterModel(const Book& book, const ReviewStore& reviews, QObject* parent)
     : QAbstractListModel(parent), m_book(book), m_reviews(reviews)
 {
@@ -128,9 +114,10 @@ void RosterModel::readReviews()
 void RosterModel::restack()
 {
     m_stacked = true;
+    const auto& reviews = m_reviews.reviews();
     for (RosterRow& row : m_rows) {
-        const AthleteReview* review = m_reviews.find(row.athlete);
-        row.order = review ? orderOf(*review, m_reviews.asOf()) : 0;
+        const auto at = std::ranges::find(reviews, row.athlete, &AthleteReview::athlete);
+        row.order = static_cast<double>(reviews.end() - at);
     }
     if (!m_rows.empty()) Q_EMIT dataChanged(index(0), index(rowCount() - 1));
 }

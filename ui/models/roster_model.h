@@ -17,7 +17,7 @@ struct RosterRow {
     Id<Athlete> athlete;
     QString name;
     QString group;
-    double order = 0;  // when last stacked: attention, and among equals who was looked at longest ago
+    double order = 0;  // reviews from this one to the last, when last stacked: the more, the sooner (comesBefore)
     bool reviewed = false;
     std::optional<Severity> worst;  // of the open flags; absent: nothing open
     int openFlags = 0;

@@ -53,9 +53,9 @@ void ReviewStore::start()
             if (!fresh) {
                 Q_EMIT reviewFailed(fresh.error());
             } else if (all) {
-                m_reviews = std::move(*fresh);
+                m_reviews.clear();
                 m_ready = true;
-                Q_EMIT reviewsChanged();
+                take(std::move(*fresh), {});
             } else {
                 take(std::move(*fresh), asked);
             }

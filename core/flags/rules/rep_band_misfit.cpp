@@ -59,9 +59,7 @@ RatedBands ratedBands(const ReviewSnapshot& snapshot, const SnapshotLine& line, 
         order.push_back(at);
         out.last = one->date;
         const ExerciseRating& rating = one->rating;
-        if (rating.tension || rating.burn || rating.pump)
-            out.bands[at].felt.push_back(
-                std::max({rating.tension.value_or(0), rating.burn.value_or(0), rating.pump.value_or(0)}));
+        if (const auto felt = rating.felt()) out.bands[at].felt.push_back(*felt);
         if (rating.gaveOut.isEmpty()) continue;
         ++out.bands[at].limiterRated;
         if (rating.gaveOut == kTargetGaveOut) ++out.bands[at].targetGaveOut;

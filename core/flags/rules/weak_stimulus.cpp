@@ -62,9 +62,8 @@ public:
     {
         for (const SnapshotLine& line : snapshot.lines) {
             if (!line.recent) continue;
-            const auto rated = exposuresSince(snapshot, line, limits.whole(u"weeks"), [](const Exposure& one) {
-                return one.rating.tension || one.rating.burn || one.rating.pump;
-            });
+            const auto rated = exposuresSince(snapshot, line, limits.whole(u"weeks"),
+                                              [](const Exposure& one) { return one.rating.felt().has_value(); });
             if (std::ssize(rated) < limits.whole(u"ratings")) continue;
             const Stimulus stimulus = stimulusOf(rated);
             // One kind alone doesn't say that nothing is felt.
@@ -82,10 +81,8 @@ public:
                                 .arg(lineName(*line.record), snapshot.wording.number(stimulus.strongest, 0),
                                      QString::number(rated.size()));
             for (const Exposure* one : rated)
-                flag.evidence.push_back(
-                    {one->date, WeakStimulusText::tr("strongest of tension, burn and pump, 0–10"),
-                     static_cast<double>(std::max({one->rating.tension.value_or(0), one->rating.burn.value_or(0),
-                                                   one->rating.pump.value_or(0)}))});
+                flag.evidence.push_back({one->date, WeakStimulusText::tr("strongest of tension, burn and pump, 0–10"),
+                                         1.0 * *one->rating.felt()});
             flags.push_back(std::move(flag));
         }
     }

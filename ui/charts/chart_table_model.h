@@ -1,7 +1,7 @@
 // The rows of a chart's data as a read-only table.
 #pragma once
 
-#include "ui/charts/progress_spec.h"
+#include "ui/charts/chart_table.h"
 
 #include <QtCore/QAbstractTableModel>
 

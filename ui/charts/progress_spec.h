@@ -16,9 +16,9 @@
 #include "core/analysis/line_reading.h"
 #include "ui/charts/chart_axis.h"
 #include "ui/charts/chart_scale.h"
+#include "ui/charts/chart_table.h"
 
 #include <QtCore/QPointF>
-#include <QtCore/QStringList>
 
 namespace steelyard {
 
@@ -79,13 +79,6 @@ struct DecisionTick {
     friend bool operator==(const DecisionTick&, const DecisionTick&) = default;
 };
 
-// The same data as rows, for reading aloud, for showing and for copying.
-struct ChartTable {
-    QStringList header;
-    std::vector<QStringList> rows;
-    friend bool operator==(const ChartTable&, const ChartTable&) = default;
-};
-
 struct ProgressSpec {
     QDate from;
     QDate to;
@@ -125,8 +118,6 @@ struct ProgressOptions {
 };
 
 [[nodiscard]] ProgressSpec buildProgressSpec(const ProgressSource& source, const ProgressOptions& options);
-// Tab-separated with a header line; line breaks and tabs in cells become spaces.
-[[nodiscard]] QString toTabSeparated(const ChartTable& table);
 // "at standard", "not watched", "off standard", "deload".
 [[nodiscard]] QString pointKindWord(PointKind kind);
 

@@ -3,13 +3,11 @@
 #include "core/book/book.h"
 #include "core/edits/edits.h"
 #include "ui/charts/chart_table_model.h"
-#include "ui/charts/progress_chart.h"
-#include "ui/format/format.h"
+#include "ui/pages/lifter/lifter_views.h"
 #include "ui/pages/lifter/line_header.h"
 #include "ui/pages/lifter/line_list_model.h"
 #include "ui/pages/lifter/session_panel.h"
-#include "ui/pages/lifter/set_words.h"
-#include "ui/pages/lifter/why_view.h"
+#include "ui/shell/actions.h"
 
 #include <QtGui/QClipboard>
 #include <QtGui/QGuiApplication>
@@ -22,6 +20,7 @@
 #include <QtWidgets/QPushButton>
 #include <QtWidgets/QSplitter>
 #include <QtWidgets/QStackedWidget>
+#include <QtWidgets/QTabBar>
 #include <QtWidgets/QTableView>
 #include <QtWidgets/QVBoxLayout>
 
@@ -29,9 +28,6 @@
 
 namespace steelyard {
 namespace {
-
-enum ViewOfLine { ChartView, DataView, WhyOfLine };
-constexpr int kRestingDays = 120;  // a line that rested for longer is shown to its end; nothing is expected of it
 
 QLabel* quietLabel(QWidget* parent, double size)
 {
@@ -71,7 +67,6 @@ LifterPage::LifterPage(const UiContext& context, QWidget* parent)
 LifterPage::~LifterPage()
 {
     m_job.cancel();
-    m_whyJob.cancel();
 }
 
 QWidget* LifterPage::makeLinePart()
@@ -90,26 +85,35 @@ QWidget* LifterPage::makeLinePart()
     return m_list;
 }
 
-QWidget* LifterPage::makeChartPart()
+void LifterPage::addView(LifterView* view)
 {
-    m_chart = new ProgressChart(this);
-    m_note = quietLabel(this, 0.95);
-    m_note->setAlignment(Qt::AlignTop | Qt::AlignLeft);
-    m_note->setWordWrap(true);
-    m_note->setFixedWidth(190);
-    auto* chartSide = new QWidget(this);
-    auto* beside = new QHBoxLayout(chartSide);
-    beside->setContentsMargins({});
-    beside->addWidget(m_chart, 1);
-    beside->addWidget(m_note);
-    m_views = new QStackedWidget(this);
-    m_views->addWidget(chartSide);
-    m_views->addWidget(makeDataTable());
-    m_views->addWidget(makeWhyView());
-    connect(m_chart, &ProgressChart::pointedAt, this, &LifterPage::showNote);
-    connect(m_chart, &ProgressChart::selectedSession, this, &LifterPage::showSession);
-    connect(m_chart, &ProgressChart::lineStepped, this, &LifterPage::stepLine);
-    return m_views;
+    m_stack->addWidget(view);
+    const int index = m_tabs->addTab(view->title());
+    if (const ActionRow* row = findAction(view->action()))
+        m_tabs->setTabToolTip(index, tr("%1 (%2)").arg(plainText(row->text), row->shortcut));
+    connect(view, &LifterView::sessionLookedAt, this, &LifterPage::showSession);
+    connect(view, &LifterView::lineStepped, this, &LifterPage::stepLine);
+    connect(view, &LifterView::lineWanted, this, &LifterPage::showLine);
+    connect(view, &LifterView::changed, this, &LifterPage::actionsChanged);
+    connect(view, &LifterView::sessionWanted, this, [this](int exposure) {
+        showSession(exposure);
+        openView(0);
+        this->view().takeFocus();
+    });
+}
+
+QWidget* LifterPage::makeViews()
+{
+    m_stack = new QStackedWidget(this);
+    m_views = makeLifterViews(m_context, this);
+    for (LifterView* view : m_views) addView(view);
+    m_stack->addWidget(makeDataTable());
+    connect(m_tabs, &QTabBar::currentChanged, this, [this](int tab) { openView(static_cast<std::size_t>(tab)); });
+    m_back = new QShortcut(Qt::Key_Escape, this);
+    m_back->setContext(Qt::WidgetWithChildrenShortcut);
+    m_back->setEnabled(false);
+    connect(m_back, &QShortcut::activated, this, &LifterPage::backToProgress);
+    return m_stack;
 }
 
 QWidget* LifterPage::makeDataTable()
@@ -124,47 +128,31 @@ QWidget* LifterPage::makeDataTable()
     return table;
 }
 
-QWidget* LifterPage::makeWhyView()
-{
-    m_whyView = new WhyView(this);
-    connect(m_whyView, &WhyView::sessionLookedAt, this, &LifterPage::showSession);
-    connect(m_whyView, &WhyView::sessionWanted, this, [this](int exposure) {
-        openWhy(false);
-        m_chart->select(exposure);
-        m_chart->setFocus();
-    });
-    m_back = new QShortcut(Qt::Key_Escape, this);
-    m_back->setContext(Qt::WidgetWithChildrenShortcut);
-    m_back->setEnabled(false);
-    connect(m_back, &QShortcut::activated, this, [this] { openWhy(false); });
-    return m_whyView;
-}
-
 QLayout* LifterPage::makeTools()
 {
+    m_tabs = new QTabBar(this);
+    m_tabs->setDrawBase(false);
+    m_tabs->setExpanding(false);
+    m_tabs->setFocusPolicy(Qt::TabFocus);
+    m_tabs->setAccessibleName(tr("Views of the record"));
     m_stretch = new QComboBox(this);
     m_stretch->setAccessibleName(tr("Stretch of time"));
     for (const auto& [text, months] :
          {std::pair(tr("All time"), 0), {tr("Last 6 months"), 6}, {tr("Last 12 months"), 12}, {tr("Last 2 years"), 24}})
         m_stretch->addItem(text, months);
     m_stretch->setCurrentIndex(2);
-    m_showWhy = new QPushButton(tr("Wh&y"), this);
-    m_showWhy->setCheckable(true);
-    m_showWhy->setToolTip(tr("The sets that carried the verdict (Y)"));
     m_showData = new QPushButton(tr("Show &data"), this);
     m_showData->setCheckable(true);
     m_copy = new QPushButton(tr("&Copy"), this);
     m_copy->setToolTip(tr("Copy the data of the chart as a table"));
     auto* tools = new QHBoxLayout;
+    tools->addWidget(m_tabs, 1);
     tools->addWidget(m_stretch);
-    tools->addStretch(1);
-    tools->addWidget(m_showWhy);
     tools->addWidget(m_showData);
     tools->addWidget(m_copy);
-    connect(m_stretch, &QComboBox::currentIndexChanged, this, &LifterPage::redrawChart);
-    connect(m_showWhy, &QPushButton::clicked, this, &LifterPage::openWhy);
-    connect(m_showData, &QPushButton::clicked, this, [this](bool on) { showView(on ? DataView : ChartView); });
-    connect(m_copy, &QPushButton::clicked, this, [this] { perform(QStringLiteral("lifter.copy")); });
+    connect(m_stretch, &QComboBox::currentIndexChanged, this, &LifterPage::refreshView);
+    connect(m_showData, &QPushButton::clicked, this, &LifterPage::showNumbers);
+    connect(m_copy, &QPushButton::clicked, this, &LifterPage::copyNumbers);
     return tools;
 }
 
@@ -180,7 +168,7 @@ QWidget* LifterPage::makeMainPart()
     auto* upperLayout = new QVBoxLayout(upper);
     upperLayout->setContentsMargins({});
     upperLayout->addLayout(makeTools());
-    upperLayout->addWidget(makeChartPart(), 1);
+    upperLayout->addWidget(makeViews(), 1);
     m_sessionPanel =
         new SessionPanel([this](Id<SetEntry> id) { return m_context.book.logbook().replacedSets(id); }, this);
     auto* split = new QSplitter(Qt::Vertical, this);
@@ -208,6 +196,7 @@ void LifterPage::showAthlete(std::optional<Id<Athlete>> athlete)
         ++m_asked;
         m_line = -1;
         m_lines->setReading(nullptr);
+        view().leave();
         m_reading.reset();
         hint(tr("Choose a lifter in the roster to see how each of their lifts is going."));
         return;
@@ -218,7 +207,7 @@ void LifterPage::showAthlete(std::optional<Id<Athlete>> athlete)
 void LifterPage::showLine(Id<LiftLine> line)
 {
     m_wantedLine = line;
-    if (!isVisible()) openWhy(false);  // who comes from another page comes for the chart
+    if (!isVisible()) backToProgress();  // who comes from another page comes for the chart
     if (const int row = m_lines->rowOf(line); row >= 0) m_list->setCurrentIndex(m_lines->index(row));
 }
 
@@ -230,10 +219,8 @@ void LifterPage::bookChanged(const Changes& changes)
 
 void LifterPage::takeFocus()
 {
-    if (m_line >= 0 && m_views->currentIndex() == WhyOfLine)
-        m_whyView->takeFocus();
-    else if (m_line >= 0)
-        m_chart->setFocus();
+    if (m_line >= 0)
+        view().takeFocus();
     else
         setFocus();
 }
@@ -271,17 +258,18 @@ void LifterPage::take(Result<LifterReading> answer)
         return;
     }
     m_states->setCurrentIndex(1);
-    int row = m_wantedLine ? m_lines->rowOf(*m_wantedLine) : -1;
-    if (row < 0) {
-        // The line that was trained last; among equals the one with the most sessions.
-        const auto newest = std::ranges::max_element(m_reading->log.lines, {}, [](const LineRecord& line) {
-            return std::pair(line.exposures.empty() ? QDate(1, 1, 1) : line.exposures.back().date,
-                             line.exposures.size());
-        });
-        row = m_lines->rowOf(newest->id);
-    }
-    m_list->setCurrentIndex(m_lines->index(row));
-    if (std::exchange(m_whyWanted, false)) openWhy(true);
+    const int wanted = m_wantedLine ? m_lines->rowOf(*m_wantedLine) : -1;
+    m_list->setCurrentIndex(m_lines->index(wanted >= 0 ? wanted : lastTrainedLine()));
+    if (const auto action = std::exchange(m_wantedAction, std::nullopt)) perform(*action);
+}
+
+int LifterPage::lastTrainedLine() const
+{
+    // Among equals the one with the most sessions.
+    const auto newest = std::ranges::max_element(m_reading->log.lines, {}, [](const LineRecord& line) {
+        return std::pair(line.exposures.empty() ? QDate(1, 1, 1) : line.exposures.back().date, line.exposures.size());
+    });
+    return m_lines->rowOf(newest->id);
 }
 
 void LifterPage::hint(const QString& text)
@@ -296,61 +284,33 @@ const LineRecord* LifterPage::record() const
     return m_reading && m_line >= 0 ? &m_reading->log.lines[static_cast<std::size_t>(m_line)] : nullptr;
 }
 
-const LineReading* LifterPage::reading() const
+ShownLine LifterPage::shown() const
 {
-    return m_reading && m_line >= 0 ? &m_reading->readings[static_cast<std::size_t>(m_line)] : nullptr;
+    return {m_reading, static_cast<std::size_t>(m_line), m_session, m_stretch->currentData().toInt(),
+            m_context.clock.today()};
 }
 
 void LifterPage::chooseLine(int line)
 {
     m_line = line;
-    const LineRecord& shown = *record();
-    if (m_wantedLine != shown.id) m_session = m_wantedLine ? QDate() : m_session;
-    m_wantedLine = shown.id;
-    const QString detail = lineDetail(shown);
-    m_header->showLine(detail.isEmpty() ? lineTitle(shown) : lineTitle(shown) + QStringLiteral(" · ") + detail,
-                       *reading(), m_reading->log.athlete.value.unit);
-    m_sessionPanel->showDecisions(m_reading->log.decisions, shown.id);
-    redrawChart();
-    if (m_views->currentIndex() == WhyOfLine) explain();
+    const LineRecord& chosen = *record();
+    if (m_wantedLine != chosen.id) m_session = m_wantedLine ? QDate() : m_session;
+    m_wantedLine = chosen.id;
+    const QString detail = lineDetail(chosen);
+    m_header->showLine(detail.isEmpty() ? lineTitle(chosen) : lineTitle(chosen) + QStringLiteral(" · ") + detail,
+                       shown().reading(), shown().unit());
+    m_sessionPanel->showDecisions(m_reading->log.decisions, chosen.id);
+    refreshView();
     Q_EMIT actionsChanged();
 }
 
-void LifterPage::redrawChart()
+void LifterPage::refreshView()
 {
     if (!record()) return;
-    ProgressOptions options;
-    options.unit = m_reading->log.athlete.value.unit;
-    options.asOf = m_context.clock.today();
-    const QDate last = record()->exposures.back().date;
-    // The stretch is counted back from the line's last session.
-    if (const int months = m_stretch->currentData().toInt(); months > 0) options.from = last.addMonths(-months);
-    if (last.daysTo(options.asOf) > kRestingDays) {
-        options.asOf = last;
-        options.nextSet = false;
-    }
-    ProgressSpec spec = buildProgressSpec(
-        {*reading(), m_reading->log.blocks, m_reading->log.decisions, record()->id, lineTitle(*record())}, options);
-    m_data->setTable(spec.table);
-    m_chart->setSpec(std::move(spec));
-    const int exposure = chosenExposure();
-    m_chart->select(exposure);
-    showNote(exposure);
-    showSession(exposure);
-}
-
-int LifterPage::chosenExposure() const
-{
-    const auto& exposures = record()->exposures;
-    const auto at = std::ranges::find(exposures, m_session, &Exposure::date);
-    return static_cast<int>((at == exposures.end() ? std::prev(at) : at) - exposures.begin());
-}
-
-void LifterPage::showNote(int exposure)
-{
-    const LineRecord* shown = record();
-    const bool there = shown && exposure >= 0 && exposure < static_cast<int>(shown->exposures.size());
-    m_note->setText(there ? sessionWords(shown->exposures[static_cast<std::size_t>(exposure)]) : QString());
+    const ShownLine now = shown();
+    view().show(now);
+    showSession(now.exposure());
+    m_data->setTable(view().table());
 }
 
 void LifterPage::showSession(int exposure)
@@ -371,51 +331,44 @@ void LifterPage::stepLine(int by)
     m_list->setCurrentIndex(m_lines->index(row));
 }
 
-void LifterPage::showView(int view)
+void LifterPage::openView(std::size_t index)
 {
-    m_views->setCurrentIndex(view);
-    m_showData->setChecked(view == DataView);
-    m_showWhy->setChecked(view == WhyOfLine);
-    m_back->setEnabled(view == WhyOfLine);
-}
-
-void LifterPage::openWhy(bool open)
-{
-    const bool isOpen = m_views->currentIndex() == WhyOfLine;
-    m_whyWanted = false;
-    if (open == isOpen) return;
-    if (open) {
-        m_beforeWhy = QApplication::focusWidget();
-        showView(WhyOfLine);
-        explain();
-        m_whyView->takeFocus();
-        return;
+    if (m_view == 0 && index != 0) {
+        m_before = QApplication::focusWidget();
+        m_sessionBefore = m_session;
     }
-    m_whyJob.cancel();
-    ++m_askedWhy;
-    showView(ChartView);
-    showSession(m_chart->selected());
-    if (m_beforeWhy && m_beforeWhy->isVisible() && isAncestorOf(m_beforeWhy))
-        m_beforeWhy->setFocus();
-    else
-        m_chart->setFocus();
+    if (m_view != index) view().leave();
+    m_view = index;
+    m_tabs->setCurrentIndex(static_cast<int>(index));
+    m_back->setEnabled(index != 0);
+    refreshView();
+    showNumbers(false);
 }
 
-void LifterPage::explain()
+void LifterPage::backToProgress()
 {
-    m_whyJob.cancel();
-    const int asked = ++m_askedWhy;
-    m_whyView->showWaiting();
-    m_whyJob = m_context.jobs.run(
-        this, tr("Going through the sets of a line"),
-        [lifter = m_reading, line = static_cast<std::size_t>(m_line)](const Progress&) {
-            return explainLineOf(*lifter, line);
-        },
-        [this, asked](LineExplanation answer) {
-            if (asked != m_askedWhy || !reading()) return;
-            m_whyView->showExplanation(*reading(), std::move(answer), m_reading->thresholds);
-            m_whyView->lookAt(chosenExposure());
-        });
+    if (m_view == 0) return;
+    m_session = m_sessionBefore;
+    openView(0);
+    if (!isVisible()) return;
+    if (m_before && m_before->isVisible() && isAncestorOf(m_before))
+        m_before->setFocus();
+    else
+        view().takeFocus();
+}
+
+void LifterPage::showNumbers(bool on)
+{
+    m_stack->setCurrentIndex(static_cast<int>(on ? m_views.size() : m_view));
+    m_showData->setChecked(on);
+    m_showData->setEnabled(on || !view().table().rows.empty());
+    m_copy->setEnabled(m_showData->isEnabled());
+}
+
+void LifterPage::copyNumbers()
+{
+    QGuiApplication::clipboard()->setText(toTabSeparated(view().table()));
+    Q_EMIT said(tr("The data of the chart is on the clipboard."));
 }
 
 void LifterPage::correct(Id<SetEntry> id, const SetEntry& set)
@@ -429,24 +382,32 @@ void LifterPage::correct(Id<SetEntry> id, const SetEntry& set)
 
 bool LifterPage::canPerform(const QString& action) const
 {
-    if (action == QStringLiteral("lifter.why") && m_athlete && m_job.isRunning()) return true;
+    const bool opens = std::ranges::any_of(m_views, [&](const LifterView* view) { return view->action() == action; });
+    if (opens && m_athlete && m_job.isRunning()) return true;
+    if (action == QStringLiteral("lifter.copy") || action == QStringLiteral("lifter.chart"))
+        return m_line >= 0 && !view().table().rows.empty();
     return m_line >= 0 && action.startsWith(QStringLiteral("lifter."));
 }
 
 void LifterPage::perform(const QString& action)
 {
     if (!record()) {
-        m_whyWanted = action == QStringLiteral("lifter.why");
+        m_wantedAction = action;
         return;
     }
     if (action == QStringLiteral("lifter.nextLine")) stepLine(1);
     if (action == QStringLiteral("lifter.previousLine")) stepLine(-1);
-    if (action == QStringLiteral("lifter.why")) openWhy(m_views->currentIndex() != WhyOfLine);
-    if (action == QStringLiteral("lifter.chart")) showView(m_views->currentIndex() == DataView ? ChartView : DataView);
-    if (action == QStringLiteral("lifter.copy")) {
-        QGuiApplication::clipboard()->setText(toTabSeparated(m_chart->spec().table));
-        Q_EMIT said(tr("The data of the chart is on the clipboard."));
+    if (action == QStringLiteral("lifter.chart")) showNumbers(!m_showData->isChecked());
+    if (action == QStringLiteral("lifter.copy")) copyNumbers();
+    const auto opened = std::ranges::find(m_views, action, &LifterView::action);
+    if (opened == m_views.end()) return;
+    const auto index = static_cast<std::size_t>(opened - m_views.begin());
+    if (index == m_view && index != 0) {
+        backToProgress();
+        return;
     }
+    openView(index);
+    view().takeFocus();
 }
 
 }  // namespace steelyard

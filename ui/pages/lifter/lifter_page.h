@@ -1,15 +1,15 @@
-// Progress of one lifter: their lift lines at the left, and of the chosen line the verdict with its reason, its numbers,
-// the chart, and the sets of the chosen session, correctable in place.
+// One lifter: their lift lines at the left, and of the chosen line the verdict with its reason, its numbers, one of the
+// views of its record (lifter_views.h), and the sets of the session that is looked at, correctable in place.
 //
-// In place of the chart stand its data, or why the verdict was said: the sets that carried it. Escape goes back to the chart
-// as it was left.
+// In place of the view stand, on request, the numbers behind it. Escape goes back to the progress as it was left.
 //
 // Everything is read in the background through a connection of its own; the page keeps showing the last record until the
-// new one has come. Actions: lifter.nextLine, lifter.previousLine, lifter.why, lifter.chart (chart or its data), lifter.copy.
+// new one has come. Actions: lifter.nextLine, lifter.previousLine, lifter.chart (drawing or its numbers), lifter.copy, and
+// the one of every view.
 #pragma once
 
 #include "ui/jobs/job.h"
-#include "ui/pages/lifter/lifter_reading.h"
+#include "ui/pages/lifter/lifter_view.h"
 #include "ui/shell/context.h"
 #include "ui/shell/page.h"
 
@@ -21,15 +21,14 @@ class QListView;
 class QPushButton;
 class QShortcut;
 class QStackedWidget;
+class QTabBar;
 
 namespace steelyard {
 
 class ChartTableModel;
 class LineHeader;
 class LineListModel;
-class ProgressChart;
 class SessionPanel;
-class WhyView;
 
 class LifterPage final : public Page {
     Q_OBJECT
@@ -50,53 +49,52 @@ public:
 private:
     [[nodiscard]] QWidget* makeLinePart();
     [[nodiscard]] QWidget* makeMainPart();
-    [[nodiscard]] QWidget* makeChartPart();
+    [[nodiscard]] QWidget* makeViews();
     [[nodiscard]] QWidget* makeDataTable();
-    [[nodiscard]] QWidget* makeWhyView();
     [[nodiscard]] QLayout* makeTools();
+    void addView(LifterView* view);
     void read();
     void take(Result<LifterReading> reading);
     void hint(const QString& text);
     void chooseLine(int line);
-    void redrawChart();
-    [[nodiscard]] int chosenExposure() const;  // else the last one
-    void showNote(int exposure);
+    [[nodiscard]] int lastTrainedLine() const;
+    [[nodiscard]] ShownLine shown() const;
+    void refreshView();
     void showSession(int exposure);
     void stepLine(int by);
-    void showView(int view);
-    void openWhy(bool open);
-    void explain();
+    void openView(std::size_t view);
+    void backToProgress();
+    void showNumbers(bool on);
+    void copyNumbers();
     void correct(Id<SetEntry> id, const SetEntry& set);
+    [[nodiscard]] LifterView& view() const { return *m_views[m_view]; }
     [[nodiscard]] const LineRecord* record() const;
-    [[nodiscard]] const LineReading* reading() const;
 
     UiContext m_context;
     std::optional<Id<Athlete>> m_athlete;
     std::optional<Id<LiftLine>> m_wantedLine;
     QDate m_session;                                 // the chosen one, kept across reads
-    std::shared_ptr<const LifterReading> m_reading;  // shared with the job that explains
+    std::shared_ptr<const LifterReading> m_reading;  // shared with jobs of the views
     int m_line = -1;
-    int m_asked = 0;  // the newest read; answers to earlier ones are dropped
-    int m_askedWhy = 0;
-    bool m_whyWanted = false;       // as soon as the record has come
-    QPointer<QWidget> m_beforeWhy;  // where the keyboard was
+    int m_asked = 0;                        // the newest read; answers to earlier ones are dropped
+    std::optional<QString> m_wantedAction;  // as soon as the record has come
+    QPointer<QWidget> m_before;             // where the keyboard was when another view than the progress was opened
+    QDate m_sessionBefore;                  // that was looked at then
     JobHandle m_job;
-    JobHandle m_whyJob;
 
+    std::vector<LifterView*> m_views;  // the progress first
+    std::size_t m_view = 0;
     LineListModel* m_lines;
     QListView* m_list = nullptr;
     QStackedWidget* m_states = nullptr;
     QLabel* m_hint = nullptr;
     LineHeader* m_header = nullptr;
+    QTabBar* m_tabs = nullptr;
     QComboBox* m_stretch = nullptr;
-    QPushButton* m_showWhy = nullptr;
     QPushButton* m_showData = nullptr;
     QPushButton* m_copy = nullptr;
-    QStackedWidget* m_views = nullptr;
-    ProgressChart* m_chart = nullptr;
-    WhyView* m_whyView = nullptr;
+    QStackedWidget* m_stack = nullptr;  // the views, then the numbers
     QShortcut* m_back = nullptr;
-    QLabel* m_note = nullptr;
     ChartTableModel* m_data;
     SessionPanel* m_sessionPanel = nullptr;
 };

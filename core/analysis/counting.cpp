@@ -139,12 +139,17 @@ std::optional<double> reserveOf(const SetEntry& set)
     return set.effort->repsInReserve();
 }
 
-std::optional<double> bodyPartKg(Loading loading, const std::vector<BodyMassEntry>& masses, QDate date)
+std::optional<double> bodyMassKgOn(const std::vector<BodyMassEntry>& masses, QDate date)
 {
-    if (loading != Loading::Added && loading != Loading::Assisted) return 0.0;
     if (masses.empty()) return std::nullopt;
     const auto after = std::ranges::upper_bound(masses, date, {}, &BodyMassEntry::date);
     return (after == masses.begin() ? *after : *std::prev(after)).mass.kilograms();
+}
+
+std::optional<double> bodyPartKg(Loading loading, const std::vector<BodyMassEntry>& masses, QDate date)
+{
+    if (loading != Loading::Added && loading != Loading::Assisted) return 0.0;
+    return bodyMassKgOn(masses, date);
 }
 
 double systemKg(Loading loading, double loadKg, double bodyKg)

@@ -65,6 +65,8 @@ struct CountedExposure {
 [[nodiscard]] bool isWorkingSet(const SetEntry&);
 // Reserve of a set: 0 when a repetition failed, else as reported.
 [[nodiscard]] std::optional<double> reserveOf(const SetEntry&);
+// The lifter's body mass on a day: as weighed last before, else as weighed first after; absent when never weighed.
+[[nodiscard]] std::optional<double> bodyMassKgOn(const std::vector<BodyMassEntry>&, QDate);
 // Kilograms of the lifter that the loading adds to (or, for assisted work, lends to) the external load; 0 for a load that
 // stands alone; absent when it should be known and isn't.
 [[nodiscard]] std::optional<double> bodyPartKg(Loading, const std::vector<BodyMassEntry>&, QDate);

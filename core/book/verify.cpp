@@ -102,7 +102,7 @@ Result<void> checkLinks(Database& db, VerifyReport& report)
 
 Result<void> checkSets(Database& db, VerifyReport& report, const Progress& progress)
 {
-    STEELYARD_TRY(auto st, db.prepare("SELECT e.id, e.load, e.rir, e.rpe, e.marks, e.lowering_s, e.kind, "
+    STEELYARD_TRY(auto st, db.prepare("SELECT e.id, e.load, e.rir, e.rpe, e.marks, e.lowering_s, e.kind, e.lean_deg, "
                                       + std::string(kSetColumns) + " FROM set_entry e"));
     std::int64_t done = 0;
     while (true) {
@@ -114,11 +114,12 @@ Result<void> checkSets(Database& db, VerifyReport& report, const Progress& progr
         }
         const bool numbers = Decimal::parse(st.bytes(1)) && (st.isNull(2) || Decimal::parse(st.bytes(2)))
                              && (st.isNull(3) || Decimal::parse(st.bytes(3)))
-                             && (st.isNull(5) || Decimal::parse(st.bytes(5)));
+                             && (st.isNull(5) || Decimal::parse(st.bytes(5)))
+                             && (st.isNull(7) || Decimal::parse(st.bytes(7)));
         if (!numbers) note(report, VerifyText::tr("Set %1: a number in it can't be read.").arg(st.text(0)));
         if ((!st.isNull(4) && !MarkCounts::parse(st.bytes(4))) || !fromKey<SetKind>(st.bytes(6)))
             note(report, VerifyText::tr("Set %1: its marks or its kind can't be read.").arg(st.text(0)));
-        for (const Problem& problem : validate(readSet(st, 7)))
+        for (const Problem& problem : validate(readSet(st, 8)))
             note(report, VerifyText::tr("Set %1, %2: %3").arg(st.text(0), problem.field, problem.text));
     }
 }

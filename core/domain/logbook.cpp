@@ -16,6 +16,7 @@ struct LogbookText {
 };
 
 constexpr int kMostReps = 200;
+constexpr int kMostLeanDegrees = 60;
 
 void checkRating(const std::optional<int>& rating, const QString& field, Problems& problems)
 {
@@ -103,6 +104,9 @@ Problems validate(const SetEntry& set)
     if (set.effort) checkEffort(*set.effort, problems);
     if (set.loweringSeconds && (set.loweringSeconds->isNegative() || set.loweringSeconds->toDouble() > 120))
         problems.push_back({QStringLiteral("lowering_s"), LogbookText::tr("Lowering takes from 0 to 120 seconds.")});
+    if (set.leanDegrees && (set.leanDegrees->isNegative() || set.leanDegrees->toDouble() > kMostLeanDegrees))
+        problems.push_back({QStringLiteral("lean_deg"),
+                            LogbookText::tr("A backward lean is from 0 to %1 degrees.").arg(kMostLeanDegrees)});
     if (set.note.size() > kMaxNoteLength)
         problems.push_back(
             {QStringLiteral("note"), LogbookText::tr("The note is longer than %n characters; shorten it.", nullptr,

@@ -57,6 +57,8 @@ struct SetEntry {
     MarkCounts marks;
     SetKind kind = SetKind::Work;
     std::optional<Decimal> loweringSeconds;
+    // Backward lean of the trunk as it was measured, in degrees from upright at the hardest point, typical of the set.
+    std::optional<Decimal> leanDegrees = {};
     QString note;
 
     [[nodiscard]] int countedReps() const { return reps - off.value_or(0); }

@@ -31,6 +31,8 @@ QString columnMeaning(std::string_view column)
     if (column == "rpe") return ExportFilesText::tr("effort 1 to 10, as reported");
     if (column == "marks") return ExportFilesText::tr("why repetitions were off standard, like short_bottom:2;swing:1");
     if (column == "lowering_s") return ExportFilesText::tr("seconds of lowering, typical of the set");
+    if (column == "lean_deg")
+        return ExportFilesText::tr("backward lean of the trunk as measured, degrees from upright, typical of the set");
     if (column == "kind") return ExportFilesText::tr("work, warmup, deload or test");
     if (column == "tension" || column == "burn" || column == "pump")
         return ExportFilesText::tr("0 to 10, on the exercise's first row of the session; blank: not rated");

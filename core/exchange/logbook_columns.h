@@ -30,6 +30,7 @@ inline constexpr auto kLogbookColumns = std::to_array<LogbookColumn>({
     {"marks"},
     {"lowering_s"},
     {"kind"},
+    {"lean_deg"},
     {"tension"},
     {"burn"},
     {"pump"},

@@ -76,14 +76,14 @@ void writeRating(CsvWriter& csv, const ExerciseRating& rating)
     writeOptional(csv, rating.nextWeakness);
 }
 
-// From `load` to `kind`; the statement's columns are kSetColumns from `first`. Text that stands in the book goes out byte
+// From `load` to `lean_deg`; the statement's columns are kSetColumns from `first`. Text that stands in the book goes out byte
 // for byte.
 void writeSet(CsvWriter& csv, const Statement& st, int first)
 {
     csv.plain(st.bytes(first + 1));  // load
     csv.plain(st.bytes(first + 2));  // unit
     csv.plain(st.bytes(first));      // set
-    for (int column = 3; column <= 10; ++column) {
+    for (const int column : {3, 4, 5, 6, 7, 8, 9, 10, 12}) {
         // Absent in the book is blank in the file; not failed is blank too, which means 0.
         const bool notFailed = column == 5 && !st.flag(first + column);
         if (st.isNull(first + column) || notFailed)

@@ -251,6 +251,7 @@ void LogbookRowParser::readNumbers(LogbookRow& row)
     readEffort(set);
     readMarksAndKind(set);
     set.loweringSeconds = decimal("lowering_s"_column);
+    set.leanDegrees = decimal("lean_deg"_column);
 }
 
 void LogbookRowParser::readEffort(SetEntry& set)

@@ -25,15 +25,16 @@ const FlagRule& effortLowRule();
 const FlagRule& spilloverFatigueRule();
 const FlagRule& deloadDueRule();
 const FlagRule& setsOutOfBandRule();
+const FlagRule& leanBeyondBalanceRule();
 
 std::span<const FlagRule* const> flagRules()
 {
-    static const std::array<const FlagRule*, 19> rules{
+    static const std::array<const FlagRule*, 20> rules{
         &jointDiscomfortRule(),  &wholeLifterDropRule(), &slippingRule(),      &mixedRecordRule(),
         &unsupportedJumpRule(),  &lineSwitchingRule(),   &stalledRule(),       &missedSessionsRule(),
         &implausibleEntryRule(), &effortUnknownRule(),   &unwatchedRule(),     &filmCheckRule(),
         &wrongLimiterRule(),     &repBandMisfitRule(),   &weakStimulusRule(),  &effortLowRule(),
-        &spilloverFatigueRule(), &deloadDueRule(),       &setsOutOfBandRule(),
+        &spilloverFatigueRule(), &deloadDueRule(),       &setsOutOfBandRule(), &leanBeyondBalanceRule(),
     };
     return rules;
 }

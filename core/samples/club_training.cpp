@@ -100,6 +100,7 @@ void LiftTraining::addQuality(SetEntry& set)
     if (off == 0) return;
     const Mark mark = cheating ? Mark::Swing : m_random->chance(0.5) ? Mark::ShortBottom : Mark::ShortTop;
     set.marks.set(mark, off);
+    if (cheating && off > 1 && m_lift.leanIsMeasured) set.leanDegrees = Decimal(12 + 2 * off);
     if (off > 2 && m_random->chance(0.4)) set.marks.set(Mark::Dropped, off - 1);
     if (m_random->chance(0.15)) set.loweringSeconds = Decimal::nearest(m_random->uniform(0.5, 1.5), 1);
 }

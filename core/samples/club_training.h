@@ -23,6 +23,7 @@ struct TrainedLift {
     double pacePerWeek = 0.004;  // share of strength
     double jointTrouble = 0;     // 0..1: how often the joint complains
     Joint joint = Joint::Elbow;
+    bool leanIsMeasured = false;  // while swings creep in
 };
 
 // Habits of one invented lifter and of who watches them.

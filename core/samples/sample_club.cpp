@@ -176,6 +176,7 @@ std::optional<PlannedLift> ClubWriter::pickLift(const QString& muscle, const Ath
     const bool arms = muscle == QStringLiteral("biceps") || muscle == QStringLiteral("triceps")
                       || muscle == QStringLiteral("brachioradialis");
     const bool legs = muscle == QStringLiteral("quadriceps") || muscle == QStringLiteral("glutes");
+    lift.leanIsMeasured = muscle == QStringLiteral("biceps") && variant.value.position == QStringLiteral("upright");
     lift.joint = arms ? Joint::Elbow : legs ? Joint::Knee : Joint::Shoulder;
     return planned;
 }

@@ -31,6 +31,7 @@ SetEntry readSet(const Statement& st, int first)
     set.loweringSeconds = st.maybeDecimal(first + 9);
     set.kind = st.choice(first + 10, SetKind::Work);
     if (!st.isNull(first + 11)) set.note = st.text(first + 11);
+    set.leanDegrees = st.maybeDecimal(first + 12);
     return set;
 }
 
@@ -56,6 +57,7 @@ void bindSet(Statement& st, int first, const SetEntry& set)
         st.bind(first + 11, std::nullopt);
     else
         st.bind(first + 11, set.note);
+    st.bind(first + 12, set.leanDegrees);
 }
 
 ExerciseRating readRating(const Statement& st, int first)
@@ -134,8 +136,8 @@ Result<Id<SetEntry>> LogbookRepository::insert(Transaction& transaction, Id<Athl
 {
     STEELYARD_TRY(auto st,
                   m_database.prepare("INSERT INTO set_entry (session_id, line_id, position, number, load, unit, "
-                                     "reps, off, failed, rir, rpe, marks, lowering_s, kind, note) VALUES (?1, "
-                                     "?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15)"));
+                                     "reps, off, failed, rir, rpe, marks, lowering_s, kind, note, lean_deg) "
+                                     "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16)"));
     st.bindAll(placed.session, placed.line, placed.position);
     bindSet(st, 4, placed.set);
     STEELYARD_TRY(const auto id, st.insert());
@@ -172,9 +174,9 @@ Result<void> LogbookRepository::replace(Transaction& transaction, Id<SetEntry> i
     STEELYARD_TRY(auto st,
                   m_database.prepare("UPDATE set_entry SET number = ?1, load = ?2, unit = ?3, reps = ?4, "
                                      "off = ?5, failed = ?6, rir = ?7, rpe = ?8, marks = ?9, lowering_s = ?10, "
-                                     "kind = ?11, note = ?12 WHERE id = ?13"));
+                                     "kind = ?11, note = ?12, lean_deg = ?13 WHERE id = ?14"));
     bindSet(st, 1, set);
-    st.bind(13, id);
+    st.bind(14, id);
     STEELYARD_CHECK(st.run());
     STEELYARD_TRY(const auto owner, ownerOf(was.session));
     transaction.changes().athletes.insert(owner);

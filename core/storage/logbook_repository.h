@@ -46,7 +46,8 @@ private:
 
 // The set's columns as every reader selects them, and how they are read; `first` is the column of `number`.
 inline constexpr std::string_view kSetColumns =
-    "e.number, e.load, e.unit, e.reps, e.off, e.failed, e.rir, e.rpe, e.marks, e.lowering_s, e.kind, e.note";
+    "e.number, e.load, e.unit, e.reps, e.off, e.failed, e.rir, e.rpe, e.marks, e.lowering_s, e.kind, e.note, "
+    "e.lean_deg";
 [[nodiscard]] SetEntry readSet(const Statement&, int first);
 void bindSet(Statement&, int first, const SetEntry&);
 inline constexpr std::string_view kRatingColumns =

@@ -16,6 +16,7 @@ QJsonObject toJson(const SetEntry& set)
             set.effort->value.toString();
     if (!set.marks.none()) json[QStringLiteral("marks")] = QString::fromStdString(set.marks.toString());
     if (set.loweringSeconds) json[QStringLiteral("lowering_s")] = set.loweringSeconds->toString();
+    if (set.leanDegrees) json[QStringLiteral("lean_deg")] = set.leanDegrees->toString();
     json[QStringLiteral("kind")] = toText(set.kind);
     if (!set.note.isEmpty()) json[QStringLiteral("note")] = set.note;
     return json;
@@ -45,6 +46,8 @@ std::optional<SetEntry> setFromJson(const QJsonObject& json)
     set.marks = *marks;
     if (json.contains(QStringLiteral("lowering_s")))
         set.loweringSeconds = Decimal::parse(QStringView(json[QStringLiteral("lowering_s")].toString()));
+    if (json.contains(QStringLiteral("lean_deg")))
+        set.leanDegrees = Decimal::parse(QStringView(json[QStringLiteral("lean_deg")].toString()));
     set.kind = *kind;
     set.note = json[QStringLiteral("note")].toString();
     return set;

@@ -134,8 +134,8 @@ double plain(sqlite3* db, const Ground& ground, const Shape& shape)
     check(sqlite3_prepare_v2(
               db,
               "INSERT INTO set_entry (session_id, line_id, position, number, load, unit, reps, off, failed, "
-              "rir, rpe, marks, lowering_s, kind, note) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, "
-              "?11, ?12, ?13, ?14, ?15)",
+              "rir, rpe, marks, lowering_s, kind, note, lean_deg) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, "
+              "?10, ?11, ?12, ?13, ?14, ?15, ?16)",
               -1, &st, nullptr),
           db);
     int i = 0;
@@ -185,7 +185,7 @@ double readPlain(sqlite3* db, const Ground& ground, qint64& sum)
     check(sqlite3_prepare_v2(
               db,
               "SELECT s.date, e.line_id, e.id, e.position, e.number, e.load, e.unit, e.reps, e.off, e.failed, "
-              "e.rir, e.rpe, e.marks, e.lowering_s, e.kind, e.note FROM session s JOIN set_entry e ON "
+              "e.rir, e.rpe, e.marks, e.lowering_s, e.kind, e.note, e.lean_deg FROM session s JOIN set_entry e ON "
               "e.session_id = s.id WHERE s.athlete_id = ?1 ORDER BY s.date, e.position",
               -1, &st, nullptr),
           db);
@@ -193,7 +193,7 @@ double readPlain(sqlite3* db, const Ground& ground, qint64& sum)
     for (const auto athlete : ground.athletes) {
         sqlite3_bind_int64(st, 1, athlete.value());
         while (sqlite3_step(st) == SQLITE_ROW) {
-            for (const int column : {0, 5, 6, 10, 11, 12, 13, 14, 15})
+            for (const int column : {0, 5, 6, 10, 11, 12, 13, 14, 15, 16})
                 if (const auto* text = sqlite3_column_text(st, column))
                     std::memcpy(copy, text,
                                 std::min<std::size_t>(sizeof copy,

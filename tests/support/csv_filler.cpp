@@ -61,6 +61,7 @@ SetEntry setOf(const CsvRow& row)
         set.effort = {Effort::Scale::Rpe, *rpe};
     set.marks = MarkCounts::parse(row.at(QStringLiteral("marks")).toStdString()).value();
     set.loweringSeconds = Decimal::parse(QStringView(row.at(QStringLiteral("lowering_s"))));
+    set.leanDegrees = Decimal::parse(QStringView(row.at(QStringLiteral("lean_deg"))));
     set.kind = fromKey<SetKind>(QStringView(row.at(QStringLiteral("kind")))).value();
     set.note = freeText(row.at(QStringLiteral("note")));
     return set;

@@ -212,6 +212,7 @@ SetEntry fullSet(int number)
     set.marks.set(Mark::Swing, 2);
     set.marks.set(Mark::Assisted, 1);
     set.loweringSeconds = Decimal::parse(u"3.0");
+    set.leanDegrees = Decimal::parse(u"12.5");
     set.kind = SetKind::Test;
     set.note = QStringLiteral("=belt; “heavy”,\n'second' \"line\"");
     return set;

@@ -150,6 +150,16 @@ public:
         m_log.lines.back().variant.value.backLoading = loading;
         return *this;
     }
+    // Of the newest exposure's last set.
+    LogBuilder& lean(double degrees)
+    {
+        newestExposure().sets.back().set.leanDegrees = Decimal::nearest(degrees, 1);
+        return *this;
+    }
+    [[nodiscard]] Athlete& athlete() { return m_log.athlete.value; }
+    [[nodiscard]] Exercise& exercise() { return m_log.lines.back().exercise.value; }  // of the newest line
+    [[nodiscard]] Variant& variant() { return m_log.lines.back().variant.value; }
+    [[nodiscard]] Exposure& newestExposure() { return m_log.lines.back().exposures.back(); }
     LogBuilder& mark(Mark mark, int count)
     {
         m_log.lines.back().exposures.back().sets.back().set.marks.set(mark, count);

@@ -40,6 +40,11 @@ QString number(double value, int decimals)
     return withTrueMinus(QLocale().toString(value, 'f', decimals));
 }
 
+QString decimal(const Decimal& value)
+{
+    return number(value.toDouble(), value.decimals());
+}
+
 QString signedNumber(double value, int decimals)
 {
     const QString text = number(value, decimals);

@@ -17,6 +17,7 @@ namespace steelyard::format {
 [[nodiscard]] QString absent();  // "–"
 [[nodiscard]] QString number(double value, int decimals);
 [[nodiscard]] QString signedNumber(double value, int decimals);  // "+0.4", "−0.4", "0.0"
+[[nodiscard]] QString decimal(const Decimal& value);             // in the decimals it was typed in
 [[nodiscard]] QString shortNumber(double value);                 // with as many decimals as it needs, two at most
 [[nodiscard]] QString percent(double share, int decimals = 0);
 [[nodiscard]] QString signedPercent(double share, int decimals);  // with its sign and unit

@@ -131,7 +131,7 @@ TEST_F(ExportedBook, KeepsNumbersAsTheyWereTypedAndGuardsText)
     const QByteArray csv = bytes("out/logbook.csv");
     EXPECT_TRUE(
         csv.startsWith("date,athlete,exercise,variant,grip,standard,load,unit,set,reps,off,failed,rir,rpe,marks,"
-                       "lowering_s,kind,tension,burn,pump,gave_out,discomfort_elbow,"));
+                       "lowering_s,kind,lean_deg,tension,burn,pump,gave_out,discomfort_elbow,"));
     EXPECT_TRUE(csv.contains(",92.50,lb,2,"));
     EXPECT_TRUE(csv.contains("2026-02-02,\"''x \"\"Two\"\", Lifter\","));
     EXPECT_TRUE(csv.contains(",'=cmd() "));

@@ -71,7 +71,7 @@ INSTANTIATE_TEST_SUITE_P(
         BadCell{"off", "-1"}, BadCell{"off", "some"}, BadCell{"failed", "2"}, BadCell{"failed", "yes"},
         BadCell{"rir", "-1"}, BadCell{"rir", "31"}, BadCell{"rir", "few"}, BadCell{"rpe", "0"}, BadCell{"rpe", "11"},
         BadCell{"marks", "swing"}, BadCell{"marks", "wobble:1"}, BadCell{"marks", "swing:1;swing:1"},
-        BadCell{"marks", "swing:9"}, BadCell{"lowering_s", "121"}, BadCell{"lowering_s", "slow"},
+        BadCell{"marks", "swing:9"}, BadCell{"lowering_s", "121"}, BadCell{"lowering_s", "slow"}, BadCell{"lean_deg", "61"}, BadCell{"lean_deg", "-5"},
         BadCell{"kind", "hard"}, BadCell{"tension", "11"}, BadCell{"burn", "-1"}, BadCell{"pump", "7.5"},
         BadCell{"gave_out", kLongName.constData()}, BadCell{"discomfort_elbow", "11"},
         BadCell{"discomfort_shoulder", "x"}, BadCell{"discomfort_wrist", "-1"}, BadCell{"discomfort_lower_back", "11"},
@@ -84,9 +84,9 @@ TEST(LogbookCsv, ReadsEveryColumnAsItWasTyped)
     const ParsedLogbook log = parsed(
         "note,next_weakness,date,athlete,exercise,variant,grip,standard,load,unit,set,reps,off,failed,rir,marks,"
         "lowering_s,"
-        "kind,tension,discomfort_lower_back,gave_out\n"
+        "kind,lean_deg,tension,discomfort_lower_back,gave_out\n"
         "  two spaces first,3,2026-03-03, Ada  Fulcrum ,Arm curl,upright,neutral,strict,95.50,LB,4,8,2,1,1.5,"
-        "swing:1;short_bottom:2,3.0,test,7,2,target\n");
+        "swing:1;short_bottom:2,3.0,test,12.50,7,2,target\n");
     ASSERT_TRUE(log.problems.empty()) << toText(log.problems[0]).toStdString();
     const LogbookRow& row = log.rows.at(0);
     EXPECT_EQ(row.date, QDate(2026, 3, 3)) << "tomorrow may be another zone's today";
@@ -98,6 +98,7 @@ TEST(LogbookCsv, ReadsEveryColumnAsItWasTyped)
     EXPECT_EQ(row.set.effort->value.toString(), QStringLiteral("1.5"));
     EXPECT_EQ(row.set.marks.toString(), "short_bottom:2;swing:1");
     EXPECT_EQ(row.set.loweringSeconds->toString(), QStringLiteral("3.0"));
+    EXPECT_EQ(row.set.leanDegrees->toString(), QStringLiteral("12.50"));
     EXPECT_EQ(row.set.kind, SetKind::Test);
     EXPECT_EQ(row.set.note, QStringLiteral("  two spaces first"));
     EXPECT_EQ(row.rating.discomfort[static_cast<std::size_t>(Joint::LowerBack)], 2);

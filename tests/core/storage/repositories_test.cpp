@@ -36,6 +36,7 @@ SetEntry fullSet()
     set.marks.set(Mark::Swing, 2);
     set.marks.set(Mark::Assisted, 1);
     set.loweringSeconds = Decimal::parse(u"3.0").value();
+    set.leanDegrees = Decimal::parse(u"7.50").value();
     set.kind = SetKind::Test;
     set.note = QStringLiteral("belt on; “heavy”\nsecond line");
     return set;

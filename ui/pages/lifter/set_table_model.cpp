@@ -43,6 +43,8 @@ QString SetTableModel::text(const SetEntry& set, int column) const
         return set.failed ? tr("1 part-way") : QString();
     case EffortColumn:
         return effortWords(set.effort);
+    case LeanColumn:
+        return set.leanDegrees ? format::decimal(*set.leanDegrees) : QString();
     case Marks:
         return marksWords(set.marks);
     case Kind:
@@ -70,10 +72,13 @@ QVariant SetTableModel::data(const QModelIndex& index, int role) const
     case Qt::EditRole:
         return editText(logged->set, index.column());
     case Qt::ToolTipRole:
-        return index.column() == Off ? tr("Blank: nobody watched. 0: watched, and all to standard.") : QVariant();
+        if (index.column() == Off) return tr("Blank: nobody watched. 0: watched, and all to standard.");
+        if (index.column() == LeanColumn)
+            return tr("Backward lean of the trunk, measured on a film at the hardest point: degrees from upright.");
+        return {};
     case Qt::TextAlignmentRole:
         return QVariant::fromValue(Qt::Alignment(Qt::AlignVCenter)
-                                   | (index.column() <= EffortColumn ? Qt::AlignRight : Qt::AlignLeft));
+                                   | (index.column() <= LeanColumn ? Qt::AlignRight : Qt::AlignLeft));
     default:
         return {};
     }
@@ -83,7 +88,7 @@ QVariant SetTableModel::headerData(int section, Qt::Orientation orientation, int
 {
     if (orientation == Qt::Horizontal && role == Qt::TextAlignmentRole)
         return QVariant::fromValue(Qt::Alignment(Qt::AlignVCenter)
-                                   | (section <= EffortColumn ? Qt::AlignRight : Qt::AlignLeft));
+                                   | (section <= LeanColumn ? Qt::AlignRight : Qt::AlignLeft));
     if (orientation != Qt::Horizontal || role != Qt::DisplayRole) return {};
     switch (section) {
     case Number:
@@ -98,6 +103,8 @@ QVariant SetTableModel::headerData(int section, Qt::Orientation orientation, int
         return tr("failed");
     case EffortColumn:
         return tr("RIR");
+    case LeanColumn:
+        return tr("lean, °");
     case Marks:
         return tr("marks");
     case Kind:
@@ -113,7 +120,8 @@ Qt::ItemFlags SetTableModel::flags(const QModelIndex& index) const
 {
     Qt::ItemFlags flags = QAbstractTableModel::flags(index);
     const int column = index.column();
-    if (m_editable && (column == LoadColumn || column == Reps || column == Off || column == EffortColumn))
+    if (m_editable
+        && (column == LoadColumn || column == Reps || column == Off || column == EffortColumn || column == LeanColumn))
         flags |= Qt::ItemIsEditable;
     return flags;
 }
@@ -141,6 +149,13 @@ std::optional<SetEntry> SetTableModel::typed(SetEntry set, int column, const QSt
         if (!clean.isEmpty()) {
             set.effort = parseEffortCell(clean);
             number = set.effort.has_value();
+        }
+        break;
+    case LeanColumn:
+        set.leanDegrees.reset();
+        if (!clean.isEmpty()) {
+            set.leanDegrees = parseDecimalCell(clean);
+            number = set.leanDegrees.has_value();
         }
         break;
     default:

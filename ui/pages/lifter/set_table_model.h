@@ -1,4 +1,4 @@
-// The sets of one session on one line, as a table. Load, reps, off and effort can be corrected in place: the model checks
+// The sets of one session on one line, as a table. Load, reps, off, effort and lean can be corrected in place: the model checks
 // what was typed and asks for the change; the book answers by a new exposure.
 //
 //   connect(model, &SetTableModel::changeWanted, this, [&](Id<SetEntry> id, const SetEntry& set) { ... changeSet ... });
@@ -15,7 +15,7 @@ class SetTableModel final : public QAbstractTableModel {
     Q_OBJECT
 
 public:
-    enum Column { Number, LoadColumn, Reps, Off, Failed, EffortColumn, Marks, Kind, Note, ColumnCount };
+    enum Column { Number, LoadColumn, Reps, Off, Failed, EffortColumn, LeanColumn, Marks, Kind, Note, ColumnCount };
 
     using QAbstractTableModel::QAbstractTableModel;
     void setSets(std::vector<LoggedSet> sets, bool editable);

@@ -30,7 +30,7 @@ QString marksWords(const MarkCounts& marks)
 QString effortWords(const std::optional<Effort>& effort)
 {
     if (!effort) return {};
-    const QString value = format::number(effort->value.toDouble(), effort->value.decimals());
+    const QString value = format::decimal(effort->value);
     return effort->scale == Effort::Scale::Rir ? value : SetText::tr("RPE %1").arg(value);
 }
 
@@ -46,6 +46,7 @@ QString setWords(const SetEntry& set)
     if (set.effort)
         parts += set.effort->scale == Effort::Scale::Rir ? SetText::tr("RIR %1").arg(effortWords(set.effort))
                                                          : effortWords(set.effort);
+    if (set.leanDegrees) parts += SetText::tr("lean %1°").arg(format::decimal(*set.leanDegrees));
     if (set.kind != SetKind::Work) parts += format::setKindWord(set.kind);
     if (!set.note.isEmpty()) parts += set.note;
     return parts.join(QStringLiteral(", "));
@@ -84,6 +85,11 @@ std::optional<Effort> parseEffortCell(QString text)
     const auto value = Decimal::parse(QStringView(text));
     if (!value) return std::nullopt;
     return Effort{scale, *value};
+}
+
+std::optional<Decimal> parseDecimalCell(const QString& text)
+{
+    return Decimal::parse(QStringView(decimalCell(text)));
 }
 
 }  // namespace steelyard

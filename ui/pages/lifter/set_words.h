@@ -19,5 +19,6 @@ namespace steelyard {
 [[nodiscard]] std::optional<Load> parseLoadCell(QString text, MassUnit unit);
 // "2", "1.5", "RPE 8"; a blank cell is handled by the caller.
 [[nodiscard]] std::optional<Effort> parseEffortCell(QString text);
+[[nodiscard]] std::optional<Decimal> parseDecimalCell(const QString& text);  // "12,5"
 
 }  // namespace steelyard

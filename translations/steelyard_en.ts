@@ -433,6 +433,16 @@
     </message>
 </context>
 <context>
+    <name>steelyard::DecisionModel</name>
+    <message numerus="yes">
+        <source>%n session(s)</source>
+        <translation>
+            <numerusform>%n session</numerusform>
+            <numerusform>%n sessions</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>steelyard::FlagView</name>
     <message numerus="yes">
         <source>and %n earlier</source>

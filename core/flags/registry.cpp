@@ -46,4 +46,10 @@ const FlagRule* findRule(QStringView id)
     return found == rules.end() ? nullptr : *found;
 }
 
+QString ruleTitle(QStringView id)
+{
+    const FlagRule* rule = findRule(id);
+    return rule ? rule->title() : id.toString();
+}
+
 }  // namespace steelyard

@@ -13,5 +13,7 @@ namespace steelyard {
 
 [[nodiscard]] std::span<const FlagRule* const> flagRules();
 [[nodiscard]] const FlagRule* findRule(QStringView id);
+// For people; a rule of a newer program has no title here, and its id says more than nothing.
+[[nodiscard]] QString ruleTitle(QStringView id);
 
 }  // namespace steelyard

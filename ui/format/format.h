@@ -42,6 +42,8 @@ namespace steelyard::format {
 [[nodiscard]] QString severityWord(Severity severity);
 [[nodiscard]] QString severityShape(std::optional<Severity> severity);  // absent: nothing open
 [[nodiscard]] QString decisionWord(DecisionKind kind);
+// The whole answer to a flag: "watching until 3 Mar 2027 (slept badly)", "acted: Keep the load".
+[[nodiscard]] QString decisionAnswer(const Decision& decision);
 [[nodiscard]] QString markWord(Mark mark);
 [[nodiscard]] QString jointWord(Joint joint);
 [[nodiscard]] QString setKindWord(SetKind kind);

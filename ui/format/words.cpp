@@ -1,3 +1,4 @@
+#include "core/flags/actions.h"
 #include "ui/format/format.h"
 
 #include <QtCore/QCoreApplication>
@@ -69,6 +70,15 @@ QString decisionWord(DecisionKind kind)
         return WordText::tr("dismissed");
     }
     return {};
+}
+
+QString decisionAnswer(const Decision& decision)
+{
+    QString text = decisionWord(decision.kind);
+    if (decision.until) text = WordText::tr("%1 until %2").arg(text, date(*decision.until));
+    if (!decision.action.isEmpty()) text = WordText::tr("%1: %2").arg(text, actionLabel(decision.action));
+    if (!decision.reason.isEmpty()) text = WordText::tr("%1 (%2)").arg(text, decision.reason);
+    return text;
 }
 
 QString markWord(Mark mark)

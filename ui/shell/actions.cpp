@@ -84,6 +84,7 @@ std::vector<ActionRow> makeActionTable()
         {u("lifter.nextLine"), Lifter, ActionText::tr("&Next lift line"), u("J"), lifter, NeedsLifter},
         {u("lifter.previousLine"), Lifter, ActionText::tr("&Previous lift line"), u("K"), lifter, NeedsLifter},
         {u("lifter.progress"), Lifter, ActionText::tr("P&rogress of the line"), u("1"), lifter, NeedsLifter, true},
+        {u("lifter.decisions"), Lifter, ActionText::tr("&Decisions and what followed"), u("6"), lifter, NeedsLifter},
         {u("lifter.why"), Lifter, ActionText::tr("Wh&y: the sets behind the verdict"), u("Y"), lifter, NeedsLifter},
         {u("lifter.chart"), Lifter, ActionText::tr("The chart's numbers as a &table"), u("D"), lifter, NeedsLifter,
          true},

@@ -4,6 +4,8 @@
 #include "tests/support/scripted_prompter.h"
 #include "ui/charts/progress_chart.h"
 #include "ui/format/format.h"
+#include "ui/pages/lifter/decision_model.h"
+#include "ui/pages/lifter/decisions_view.h"
 #include "ui/pages/lifter/line_list_model.h"
 #include "ui/pages/lifter/session_panel.h"
 #include "ui/pages/lifter/why_view.h"
@@ -204,6 +206,55 @@ TEST(LifterPage, WhyFollowsTheLineAndIsKeptForTheNextOne)
     EXPECT_TRUE(QTest::qWaitFor([&] { return c.why().table()->model()->rowCount() == 4 * 4; }, 10000));
     EXPECT_TRUE(c.why().isVisible());
     c.page->perform(QStringLiteral("lifter.why"));
+    EXPECT_TRUE(c.chart().isVisible());
+}
+
+TEST(LifterPage, ListsDecisionsWithWhatFollowedAndEnterGoesToTheSessionTheyWereMadeOn)
+{
+    LifterPageCase c;
+    c.club.addLine(QStringLiteral("Arm curl"), 24);
+    c.club.addLine(QStringLiteral("Row"), 30);
+    const Book& book = *c.club.book;
+    Decision decision{*c.club.athlete, must(book.logbook().lines(*c.club.athlete)).front().id,
+                      QStringLiteral("stalled")};
+    decision.kind = DecisionKind::Dismiss;
+    decision.madeOn = QDate(2026, 10, 12);
+    decision.reason = QStringLiteral("two weeks of travel");
+    decision.said = QStringLiteral("No gain for five weeks.");
+    (void)must(c.club.book->history().perform(makeDecision(decision, QStringLiteral("stalled"))));
+    c.open();
+    ASSERT_TRUE(QTest::qWaitFor([&] { return c.chart().spec().reps.points.size() == 30; }, 10000));
+    c.page->perform(QStringLiteral("lifter.decisions"));
+    auto* table = c.page->findChild<DecisionsView*>()->findChild<QTableView*>();
+    ASSERT_TRUE(table->isVisible());
+    ASSERT_EQ(table->model()->rowCount(), 1);
+    const auto cell = [&](int column, int role = Qt::DisplayRole) {
+        return table->model()->index(0, column).data(role).toString();
+    };
+    EXPECT_EQ(cell(1), QStringLiteral("Stalled"));
+    EXPECT_TRUE(cell(1, DecisionModel::DetailRole).startsWith(QStringLiteral("Arm curl")));
+    EXPECT_TRUE(cell(2).contains(QStringLiteral("two weeks of travel")));
+    EXPECT_EQ(cell(2, DecisionModel::DetailRole), decision.said);
+    EXPECT_TRUE(cell(3).contains(QStringLiteral(" to "))) << cell(3).toStdString();
+    EXPECT_TRUE(c.page->canPerform(QStringLiteral("lifter.copy")));
+    QTest::keyClick(table, Qt::Key_Return);
+    EXPECT_TRUE(c.chart().isVisible());
+    EXPECT_EQ(c.chart().spec().reps.points.size(), 24u);
+    const auto& chosen = c.chart().spec().reps.points[static_cast<std::size_t>(c.chart().selected())];
+    EXPECT_LE(chosen.date, decision.madeOn);
+    EXPECT_GT(chosen.date, decision.madeOn.addDays(-5));
+}
+
+TEST(LifterPage, SaysWhatDecisionsAreForWhenThereAreNone)
+{
+    LifterPageCase c;
+    c.club.addLine(QStringLiteral("Arm curl"), 4);
+    c.open();
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !c.chart().spec().empty(); }, 10000));
+    c.page->perform(QStringLiteral("lifter.decisions"));
+    EXPECT_TRUE(c.says(QStringLiteral("No decision about Dana Quill so far")));
+    EXPECT_FALSE(c.page->canPerform(QStringLiteral("lifter.copy")));
+    QTest::keyClick(c.page->findChild<DecisionsView*>(), Qt::Key_Escape);
     EXPECT_TRUE(c.chart().isVisible());
 }
 

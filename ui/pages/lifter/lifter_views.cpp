@@ -1,5 +1,6 @@
 #include "ui/pages/lifter/lifter_views.h"
 
+#include "ui/pages/lifter/decisions_view.h"
 #include "ui/pages/lifter/explaining_view.h"
 #include "ui/pages/lifter/progress_view.h"
 
@@ -9,6 +10,7 @@ std::vector<LifterView*> makeLifterViews(const UiContext& context, QWidget* pare
 {
     return {
         new ProgressView(parent),
+        new DecisionsView(parent),
         new ExplainingView(context.jobs, parent),
     };
 }

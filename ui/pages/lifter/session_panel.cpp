@@ -1,6 +1,5 @@
 #include "ui/pages/lifter/session_panel.h"
 
-#include "core/flags/actions.h"
 #include "core/flags/registry.h"
 #include "ui/format/format.h"
 #include "ui/pages/lifter/set_words.h"
@@ -24,21 +23,10 @@ QLabel* plainLabel(QWidget* parent)
     return label;
 }
 
-// A rule of a newer program has no title here; its id says more than nothing.
-QString ruleTitle(const QString& id)
-{
-    const FlagRule* rule = findRule(id);
-    return rule ? rule->title() : id;
-}
-
 QString decisionLine(const Decision& decision)
 {
-    QString text = format::date(decision.madeOn) + QStringLiteral("  ") + ruleTitle(decision.rule)
-                   + QStringLiteral(": ") + format::decisionWord(decision.kind);
-    if (!decision.action.isEmpty()) text += QStringLiteral(", ") + actionLabel(decision.action);
-    if (decision.until) text += u' ' + SessionPanel::tr("until %1").arg(format::date(*decision.until));
-    if (!decision.reason.isEmpty()) text += QStringLiteral(" (") + decision.reason + u')';
-    return text;
+    return format::date(decision.madeOn) + QStringLiteral("  ") + ruleTitle(decision.rule) + QStringLiteral(": ")
+           + format::decisionAnswer(decision);
 }
 
 }  // namespace

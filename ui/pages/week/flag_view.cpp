@@ -31,19 +31,9 @@ void colourLabel(QLabel* label, const QColor& colour)
     label->setPalette(palette);
 }
 
-QString flagTitle(const QString& rule)
-{
-    const FlagRule* known = findRule(rule);
-    return known ? known->title() : rule;
-}
-
 QString answerText(const Decision& decision)
 {
-    QString text = FlagView::tr("%1 on %2").arg(format::decisionWord(decision.kind), format::date(decision.madeOn));
-    if (decision.until) text = FlagView::tr("%1, until %2").arg(text, format::date(*decision.until));
-    if (!decision.action.isEmpty()) text = FlagView::tr("%1: %2").arg(text, actionLabel(decision.action));
-    if (!decision.reason.isEmpty()) text = FlagView::tr("%1: %2").arg(text, decision.reason);
-    return text;
+    return FlagView::tr("%1: %2").arg(format::date(decision.madeOn), format::decisionAnswer(decision));
 }
 
 }  // namespace
@@ -74,7 +64,7 @@ void FlagView::build(const Flag& flag, const QString& about)
     column->setSpacing(3);
     auto* head = flagLabel(QStringLiteral("%1 %2  ·  %3  ·  %4")
                                .arg(format::severityShape(flag.severity), format::severityWord(flag.severity),
-                                    flagTitle(flag.rule), about),
+                                    ruleTitle(flag.rule), about),
                            this);
     head->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
     head->setToolTip(format::plainToolTip(about));
@@ -160,7 +150,7 @@ QWidget* FlagView::makeAnswerButtons(bool hasLine)
 
 void FlagView::setEarlier(const Decision& earlier)
 {
-    QString text = tr("Back after: %1.").arg(answerText(earlier));
+    QString text = tr("Back again. Answered on %1.").arg(answerText(earlier));
     if (!earlier.said.isEmpty()) text += u' ' + tr("Then: %1").arg(earlier.said);
     m_earlier->setText(text);
     m_earlier->show();

@@ -1,9 +1,11 @@
 #include "app/translations.h"
 #include "app/desktop/composition.h"
+#include "app/desktop/long_words.h"
 #include "app/desktop/picture.h"
 #include "core/base/memory.h"
 #include "ui/print/fonts.h"
 #include "ui/prompt/qt_prompter.h"
+#include "ui/shell/actions.h"
 #include "ui/shell/book_view.h"
 #include "ui/shell/theme.h"
 
@@ -25,6 +27,7 @@ struct Wishes {
     PictureRequest picture;
     QString page;
     QString athlete;
+    bool longWords = false;
 };
 
 struct MainText {
@@ -61,7 +64,12 @@ std::optional<QString> readWishes(const QApplication& app, Wishes& wishes)
                                   QStringLiteral("PAGE"), QStringLiteral("week"));
     const QCommandLineOption athlete(QStringLiteral("athlete"), MainText::tr("Choose this lifter."),
                                      QStringLiteral("NAME"));
-    parser.addOptions({asOf, theme, picture, size, page, athlete});
+    const QCommandLineOption then(
+        QStringLiteral("then"), MainText::tr("Before the picture, perform this action of the window; may be repeated."),
+        QStringLiteral("ACTION"));
+    const QCommandLineOption longWords(QStringLiteral("long-words"),
+                                       MainText::tr("Write every word longer, as other languages would."));
+    parser.addOptions({asOf, theme, picture, size, page, athlete, then, longWords});
     parser.process(app);
 
     const QStringList books = parser.positionalArguments();
@@ -81,6 +89,8 @@ std::optional<QString> readWishes(const QApplication& app, Wishes& wishes)
                             QStringLiteral("first")};
     if (!pages.contains(wishes.page)) return MainText::tr("--page takes week, lifter, floor or first.");
     wishes.athlete = parser.value(athlete);
+    wishes.longWords = parser.isSet(longWords);
+    wishes.picture.actions = parser.values(then);
     return readSize(parser.value(size), wishes.picture.size);
 }
 
@@ -104,6 +114,9 @@ int main(int argc, char** argv)
     QSettings::setDefaultFormat(QSettings::IniFormat);
     Wishes wishes;
     if (const auto problem = readWishes(app, wishes)) return endWith(*problem, 2);
+    if (wishes.longWords) QCoreApplication::installTranslator(new LongWords(&app));
+    for (const QString& action : wishes.picture.actions)
+        if (!findAction(action)) return endWith(MainText::tr("--then: there is no action “%1”.").arg(action), 2);
     applyTheme(app, wishes.theme);
     if (!loadBundledFonts())
         return endWith(MainText::tr("The fonts that come with the program could not be loaded."), 3);

@@ -2,25 +2,37 @@
 
 #include "ui/shell/main_window.h"
 
-#include <QtCore/QCoreApplication>
 #include <QtCore/QTimer>
 #include <QtGui/QPixmap>
+#include <QtWidgets/QApplication>
 
 namespace steelyard {
 namespace {
 
 // A settled window may begin further work when its events come in (a page reads its lines); so it is asked again after
 // the events that are waiting now, until it stays settled for a few rounds.
-void pictureWhenCalm(MainWindow* window, const QString& file, int calmRounds)
+void pictureWhenCalm(MainWindow* window, const PictureRequest& request, int calmRounds)
 {
     constexpr int enough = 5;
     constexpr int roundMs = 40;
+    const auto again = [window](const PictureRequest& rest, int calm) {
+        QTimer::singleShot(roundMs, window, [=] { pictureWhenCalm(window, rest, calm); });
+    };
     const int calm = window->isSettled() ? calmRounds + 1 : 0;
     if (calm < enough) {
-        QTimer::singleShot(roundMs, window, [=] { pictureWhenCalm(window, file, calm); });
+        again(request, calm);
         return;
     }
-    QCoreApplication::exit(window->grab().save(file) ? 0 : 3);
+    if (!request.actions.isEmpty()) {
+        PictureRequest rest = request;
+        window->perform(rest.actions.takeFirst());
+        again(rest, 0);
+        return;
+    }
+    // A dialog that an action opened is the picture, its window behind it is not.
+    QWidget* front = QApplication::activeModalWidget();
+    QWidget* shown = front ? front : window;
+    QCoreApplication::exit(shown->grab().save(request.file) ? 0 : 3);
 }
 
 }  // namespace
@@ -28,7 +40,7 @@ void pictureWhenCalm(MainWindow* window, const QString& file, int calmRounds)
 void takePicture(MainWindow& window, const PictureRequest& request)
 {
     window.resize(request.size);
-    QTimer::singleShot(0, &window, [&window, file = request.file] { pictureWhenCalm(&window, file, 0); });
+    QTimer::singleShot(0, &window, [&window, request] { pictureWhenCalm(&window, request, 0); });
 }
 
 }  // namespace steelyard

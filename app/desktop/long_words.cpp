@@ -21,8 +21,9 @@ QString LongWords::translate(const char* context, const char* sourceText, const 
 {
     Q_UNUSED(context)
     Q_UNUSED(disambiguation)
-    Q_UNUSED(n)
-    return withLongWords(QString::fromUtf8(sourceText));
+    QString text = QString::fromUtf8(sourceText);
+    if (n >= 0) text.replace(QStringLiteral("(s)"), n == 1 ? QString() : QStringLiteral("s"));
+    return withLongWords(text);
 }
 
 }  // namespace steelyard

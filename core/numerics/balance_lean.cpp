@@ -1,8 +1,7 @@
 #include "core/numerics/balance_lean.h"
 
-#include <QtCore/QtGlobal>
-
 #include <algorithm>
+#include <cassert>
 #include <cmath>
 #include <numbers>
 
@@ -34,8 +33,8 @@ BodyFractions fractionsOf(BodyTable table)
 
 double balanceLeanDegrees(const HeldLoad& held)
 {
-    Q_ASSERT(held.bodyKg > 0 && held.loadKg >= 0 && held.centreHeightM > 0 && held.loadHeightM > 0
-             && held.loadForwardM >= 0);
+    assert(held.bodyKg > 0 && held.loadKg >= 0 && held.centreHeightM > 0 && held.loadHeightM > 0
+           && held.loadForwardM >= 0);
     const double share = held.loadKg / (held.bodyKg + held.loadKg);
     const double forward = held.centreForwardM + share * held.loadForwardM;
     const double height = (1 - share) * held.centreHeightM + share * held.loadHeightM;

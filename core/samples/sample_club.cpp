@@ -100,6 +100,7 @@ private:
     [[nodiscard]] Result<void> writeYears(Id<Athlete>, std::vector<TrainingDay>&, ClubRandom&);
     [[nodiscard]] Result<void> writeSession(Id<Athlete>, QDate, TrainingDay&, SessionTime, ClubRandom&);
     [[nodiscard]] Result<void> writeBlock(Id<Athlete>, const std::vector<TrainingDay>&, ClubRandom&);
+    [[nodiscard]] Result<void> writeDecision(int index, Id<Athlete>, const std::vector<TrainingDay>&, ClubRandom&);
 
     Book& m_book;
     Transaction& m_transaction;
@@ -256,6 +257,42 @@ Result<void> ClubWriter::writeBlock(Id<Athlete> athlete, const std::vector<Train
     return {};
 }
 
+// Every third lifter was decided about some weeks ago, so that there is something to look back on.
+Result<void> ClubWriter::writeDecision(int index, Id<Athlete> athlete, const std::vector<TrainingDay>& days,
+                                       ClubRandom& random)
+{
+    if (index % 3 != 1 || days.empty() || days.front().lifts.empty()) return {};
+    const LiftLine& line = days.front().lifts.front().planned.line;
+    STEELYARD_TRY(const auto id, m_book.logbook().line(m_transaction, line, random.uuid()));
+    Decision decision{.athlete = athlete, .line = id};
+    decision.madeOn = m_options.lastDay.addDays(-42 - 7 * (index % 4));
+    switch (index % 4) {
+    case 0:
+        decision.rule = QStringLiteral("unwatched");
+        decision.kind = DecisionKind::Act;
+        decision.action = QStringLiteral("watch_sets");
+        break;
+    case 1:
+        decision.rule = QStringLiteral("stalled");
+        decision.kind = DecisionKind::Act;
+        decision.action = QStringLiteral("add_set");
+        decision.reason = SampleClubText::tr("sleeps well again");
+        break;
+    case 2:
+        decision.rule = QStringLiteral("slipping");
+        decision.kind = DecisionKind::Watch;
+        decision.until = decision.madeOn.addDays(14);
+        break;
+    default:
+        decision.rule = QStringLiteral("effort_unknown");
+        decision.kind = DecisionKind::Dismiss;
+        decision.reason = SampleClubText::tr("knows the scale now");
+        break;
+    }
+    STEELYARD_CHECK(m_book.decisions().insert(m_transaction, decision, random.uuid()));
+    return {};
+}
+
 LifterHabits ClubWriter::inventHabits(ClubRandom& random)
 {
     LifterHabits habits;
@@ -338,7 +375,8 @@ Result<void> ClubWriter::writeLifter(int index)
     STEELYARD_CHECK(writeBodyMass(id, athlete, random));
     std::vector<TrainingDay> days = inventDays(athlete, id, random);
     STEELYARD_CHECK(writeYears(id, days, random));
-    return random.chance(0.6) ? writeBlock(id, days, random) : Result<void>{};
+    if (random.chance(0.6)) STEELYARD_CHECK(writeBlock(id, days, random));
+    return writeDecision(index, id, days, random);
 }
 
 }  // namespace

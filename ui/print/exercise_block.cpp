@@ -130,9 +130,10 @@ double writeNotes(SheetPage& page, const BlockInput& input, double top)
 
 void writeLabels(SheetPage& page, const std::vector<BoxColumn>& columns, double left, double y)
 {
+    constexpr double kAir = 0.8;  // between labels, mm
     for (const BoxColumn& column : columns) {
         page.texts.push_back({{left, y, column.width, lineHeightMm(kSmallestPoints)},
-                              column.label,
+                              shortenText(column.label, column.width - kAir, kSmallestPoints, false),
                               kSmallestPoints,
                               false,
                               TextSide::Centre,

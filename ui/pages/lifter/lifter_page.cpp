@@ -299,7 +299,6 @@ void LifterPage::chooseLine(int line)
     const QString detail = lineDetail(chosen);
     m_header->showLine(detail.isEmpty() ? lineTitle(chosen) : lineTitle(chosen) + QStringLiteral(" · ") + detail,
                        shown().reading(), shown().unit());
-    m_sessionPanel->showDecisions(m_reading->log.decisions, chosen.id);
     refreshView();
     Q_EMIT actionsChanged();
 }

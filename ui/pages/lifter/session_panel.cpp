@@ -1,14 +1,12 @@
 #include "ui/pages/lifter/session_panel.h"
 
-#include "core/flags/registry.h"
 #include "ui/format/format.h"
 #include "ui/pages/lifter/set_words.h"
 
-#include <QtWidgets/QHBoxLayout>
 #include <QtWidgets/QHeaderView>
 #include <QtWidgets/QLabel>
-#include <QtWidgets/QScrollArea>
 #include <QtWidgets/QTableView>
+#include <QtWidgets/QVBoxLayout>
 
 namespace steelyard {
 namespace {
@@ -23,12 +21,6 @@ QLabel* plainLabel(QWidget* parent)
     return label;
 }
 
-QString decisionLine(const Decision& decision)
-{
-    return format::date(decision.madeOn) + QStringLiteral("  ") + ruleTitle(decision.rule) + QStringLiteral(": ")
-           + format::decisionAnswer(decision);
-}
-
 }  // namespace
 
 SessionPanel::SessionPanel(History history, QWidget* parent)
@@ -38,8 +30,7 @@ SessionPanel::SessionPanel(History history, QWidget* parent)
       m_table(new QTableView(this)),
       m_heading(plainLabel(this)),
       m_message(plainLabel(this)),
-      m_history(plainLabel(this)),
-      m_decisions(plainLabel(this))
+      m_history(plainLabel(this))
 {
     m_table->setModel(m_model);
     m_table->setAccessibleName(tr("Sets of the session"));
@@ -56,34 +47,17 @@ SessionPanel::SessionPanel(History history, QWidget* parent)
                              | QAbstractItemView::AnyKeyPressed);
     m_message->hide();
     m_history->setForegroundRole(QPalette::PlaceholderText);
-    m_decisions->setAlignment(Qt::AlignTop | Qt::AlignLeft);
 
-    auto* sets = new QVBoxLayout;
-    sets->setSpacing(3);
-    sets->addWidget(m_heading);
-    sets->addWidget(m_table, 1);
-    sets->addWidget(m_message);
-    sets->addWidget(m_history);
-    auto* scroll = new QScrollArea(this);
-    scroll->setWidget(m_decisions);
-    scroll->setWidgetResizable(true);
-    scroll->setFrameShape(QFrame::NoFrame);
-    auto* decisionTitle = plainLabel(this);
-    decisionTitle->setText(tr("Decisions on this line"));
-    auto* right = new QVBoxLayout;
-    right->setSpacing(3);
-    right->addWidget(decisionTitle);
-    right->addWidget(scroll, 1);
-    auto* all = new QHBoxLayout(this);
+    auto* all = new QVBoxLayout(this);
     all->setContentsMargins({});
-    all->setSpacing(18);
-    all->addLayout(sets, 7);
-    all->addLayout(right, 3);
-    for (QLabel* title : {m_heading, decisionTitle}) {
-        QFont bold = title->font();
-        bold.setBold(true);
-        title->setFont(bold);
-    }
+    all->setSpacing(3);
+    all->addWidget(m_heading);
+    all->addWidget(m_table, 1);
+    all->addWidget(m_message);
+    all->addWidget(m_history);
+    QFont bold = m_heading->font();
+    bold.setBold(true);
+    m_heading->setFont(bold);
     connect(m_model, &SetTableModel::changeWanted, this, &SessionPanel::changeWanted);
     connect(m_model, &SetTableModel::refused, this, &SessionPanel::say);
     connect(m_table->selectionModel(), &QItemSelectionModel::currentRowChanged, this, &SessionPanel::showHistory);
@@ -131,15 +105,6 @@ void SessionPanel::showHistory()
 QString SessionPanel::historyText() const
 {
     return m_history->text();
-}
-
-void SessionPanel::showDecisions(const std::vector<Row<Decision>>& decisions, Id<LiftLine> line)
-{
-    QStringList lines;
-    for (auto row = decisions.rbegin(); row != decisions.rend(); ++row)
-        if (!row->value.line || row->value.line == line) lines += decisionLine(row->value);
-    m_decisions->setText(lines.isEmpty() ? tr("None so far. Decide on a flag in the week’s review.")
-                                         : lines.join(QStringLiteral("\n")));
 }
 
 void SessionPanel::say(const QString& text)

@@ -1,4 +1,4 @@
-// The sets of the selected session, correctable in place, with what a set said before; and the decisions on the line.
+// The sets of the selected session, correctable in place, with what a set said before.
 #pragma once
 
 #include "core/storage/logbook_repository.h"
@@ -23,7 +23,6 @@ public:
     explicit SessionPanel(History history, QWidget* parent = nullptr);
     // No exposure: says how to choose one. Keeps the current cell when the session is the same as before.
     void showSession(const Exposure* exposure, bool editable);
-    void showDecisions(const std::vector<Row<Decision>>& decisions, Id<LiftLine> line);
     void say(const QString& text);
     [[nodiscard]] QTableView* table() const { return m_table; }
     [[nodiscard]] QString historyText() const;
@@ -40,7 +39,6 @@ private:
     QLabel* m_heading;
     QLabel* m_message;
     QLabel* m_history;
-    QLabel* m_decisions;
     QDate m_date;
 };
 

@@ -8,6 +8,7 @@
 #include "ui/pages/week/lines_panel.h"
 #include "ui/prompt/prompter.h"
 #include "ui/shell/review_store.h"
+#include "ui/widgets/elided_label.h"
 #include "ui/shell/theme.h"
 
 #include <QtCore/QTimer>
@@ -37,7 +38,7 @@ QLabel* weekLabel(double scale, QWidget* parent)
 WeekPage::WeekPage(const UiContext& context, QWidget* parent)
     : Page(parent),
       m_context(context),
-      m_name(weekLabel(1.5, this)),
+      m_name(new ElidedLabel(this)),
       m_summary(weekLabel(1.0, this)),
       m_progress(weekLabel(1.0, this)),
       m_fine(new QPushButton(tr("F   Looked at, fine"), this)),
@@ -45,7 +46,9 @@ WeekPage::WeekPage(const UiContext& context, QWidget* parent)
       m_bar(new DecideBar(this)),
       m_panel(new LinesPanel(this))
 {
-    m_name->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
+    QFont large = m_name->font();
+    large.setPointSizeF(large.pointSizeF() * 1.5);
+    m_name->setFont(large);
     m_scroll->setWidgetResizable(true);
     m_scroll->setFrameShape(QFrame::NoFrame);
     m_scroll->setFocusPolicy(Qt::StrongFocus);
@@ -168,14 +171,13 @@ void WeekPage::refresh()
 void WeekPage::sayHeading(const AthleteReview* review)
 {
     if (!review) {
-        m_name->clear();
+        m_name->setText({});
         m_summary->setText(!m_context.reviews.isReady() ? tr("Reading the records…")
                            : m_athlete                  ? tr("Reading this lifter's record…")
                                        : tr("Choose a lifter at the left. N goes to the next who isn't finished."));
         return;
     }
     m_name->setText(review->name);
-    m_name->setToolTip(format::plainToolTip(review->name));
     QStringList parts;
     if (!review->group.isEmpty()) parts.push_back(review->group);
     parts.push_back(review->lastSession

@@ -20,6 +20,7 @@ namespace steelyard {
 
 struct FlagAnswer;
 class DecideBar;
+class ElidedLabel;
 class FlagView;
 class LinesPanel;
 
@@ -65,7 +66,7 @@ private:
     QElapsedTimer m_timer;
     std::optional<int> m_finished;  // when last counted
 
-    QLabel* m_name;
+    ElidedLabel* m_name;
     QLabel* m_summary;
     QLabel* m_progress;
     QPushButton* m_fine;

@@ -85,11 +85,6 @@ const DecisionColumn& columnAt(int section)
 
 }  // namespace
 
-int DecisionModel::flagColumn()
-{
-    return 1;
-}
-
 void DecisionModel::setOutcomes(std::vector<DecisionOutcome> outcomes, const AthleteLog* log)
 {
     beginResetModel();

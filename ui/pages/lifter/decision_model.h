@@ -22,7 +22,6 @@ public:
     void setOutcomes(std::vector<DecisionOutcome> outcomes, const AthleteLog* log);
     [[nodiscard]] const DecisionOutcome* at(int row) const;  // nullptr: no such row
     [[nodiscard]] ChartTable table() const;
-    [[nodiscard]] static int flagColumn();
 
     [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
     [[nodiscard]] int columnCount(const QModelIndex& parent = {}) const override;

@@ -5,6 +5,7 @@
 
 #include <QtWidgets/QHeaderView>
 #include <QtWidgets/QLabel>
+#include <QtWidgets/QScrollBar>
 #include <QtWidgets/QTableView>
 #include <QtWidgets/QVBoxLayout>
 
@@ -45,11 +46,7 @@ void DecisionsView::show(const ShownLine& shown)
     if (std::exchange(m_listed, shown.lifter) != shown.lifter) {
         const AthleteLog& log = shown.lifter->log;
         m_model->setOutcomes(decisionOutcomes(log, shown.lifter->readings, shown.today), &log);
-        m_table->resizeColumnsToContents();
-        const int most = fontMetrics().averageCharWidth() * 44;
-        for (int column = 0; column < m_model->columnCount(); ++column)
-            m_table->setColumnWidth(column, std::min(most, m_table->columnWidth(column) + 10));
-        m_table->horizontalHeader()->setSectionResizeMode(m_model->columnCount() - 1, QHeaderView::Stretch);
+        fitColumns();
     }
     const bool none = m_model->rowCount() == 0;
     m_table->setVisible(!none);
@@ -59,6 +56,27 @@ void DecisionsView::show(const ShownLine& shown)
                    .arg(shown.lifter->log.athlete.value.name)
              : tr("What followed a decision need not come from it. Enter opens the progress of the lift, Escape "
                   "goes back."));
+}
+
+// What followed is what one comes for: it keeps its width, and flag and answer share the rest.
+void DecisionsView::fitColumns()
+{
+    enum Column { Decided, FlagColumn, Answer, After };
+    m_table->resizeColumnsToContents();
+    const int bar = m_table->verticalScrollBar()->sizeHint().width();
+    const int rest = width() - bar - m_table->columnWidth(Decided) - m_table->columnWidth(After);
+    const int wanted = m_table->columnWidth(FlagColumn) + m_table->columnWidth(Answer);
+    if (rest >= wanted || wanted == 0) return;
+    const int least = fontMetrics().averageCharWidth() * 14;
+    const int flag = std::max(least, rest * m_table->columnWidth(FlagColumn) / wanted);
+    m_table->setColumnWidth(FlagColumn, flag);
+    m_table->setColumnWidth(Answer, std::max(least, rest - flag));
+}
+
+void DecisionsView::resizeEvent(QResizeEvent* event)
+{
+    LifterView::resizeEvent(event);
+    fitColumns();
 }
 
 void DecisionsView::openLine(int row)

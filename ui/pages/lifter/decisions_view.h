@@ -22,7 +22,11 @@ public:
     void takeFocus() override;
     [[nodiscard]] ChartTable table() const override;
 
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+
 private:
+    void fitColumns();
     void openLine(int row);
 
     ShownLine m_shown;

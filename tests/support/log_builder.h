@@ -159,6 +159,7 @@ public:
     [[nodiscard]] Athlete& athlete() { return m_log.athlete.value; }
     [[nodiscard]] Exercise& exercise() { return m_log.lines.back().exercise.value; }  // of the newest line
     [[nodiscard]] Variant& variant() { return m_log.lines.back().variant.value; }
+    [[nodiscard]] LineRecord& newestLine() { return m_log.lines.back(); }
     [[nodiscard]] Exposure& newestExposure() { return m_log.lines.back().exposures.back(); }
     LogBuilder& mark(Mark mark, int count)
     {

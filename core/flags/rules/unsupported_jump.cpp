@@ -1,4 +1,5 @@
 // A jump in load that the repetitions before, or those of the day, don't support.
+#include "core/flags/entry_doubts.h"
 #include "core/flags/rule_support.h"
 #include "core/numerics/robust_trend.h"
 
@@ -95,8 +96,11 @@ public:
         for (const SnapshotLine& line : snapshot.lines) {
             if (!line.recent) continue;
             const auto heavy = heaviestSets(line, snapshot.log);
+            const auto doubts = doubtfulEntries(line, from, snapshot.asOf);
             for (std::size_t i = heavy.size(); i-- > kSessionsBefore;) {  // the newest one says it
                 if (heavy[i].date <= from || heavy[i].date > snapshot.asOf) continue;
+                // What is most likely a slip of the pen has a rule of its own.
+                if (std::ranges::find(doubts, heavy[i].date, &EntryDoubt::date) != doubts.end()) continue;
                 if (auto flag = checkJump(snapshot, line, heavy, i, limits)) {
                     flags.push_back(std::move(*flag));
                     break;

@@ -54,6 +54,13 @@ TEST(UnsupportedJumpRule, SpeaksOfAClaimBeyondTheSessionsBefore)
     EXPECT_TRUE(flags[0].sentence.contains(QStringLiteral("more strength")));
 }
 
+TEST(UnsupportedJumpRule, LeavesSlipsOfThePenToTheirOwnRule)
+{
+    const LogBuilder slip = endingWith({.load = 400, .reps = 10, .off = 0, .rir = 1});
+    EXPECT_EQ(askRule(u"implausible_entry", slip.build(), kToday).size(), 1u);
+    EXPECT_TRUE(ask(slip).empty());
+}
+
 TEST(UnsupportedJumpRule, LeavesTestsAndTheSmallestStepAlone)
 {
     EXPECT_TRUE(ask(endingWith({.load = 52, .reps = 1, .off = 0, .rir = 0, .kind = SetKind::Test})).empty());

@@ -70,8 +70,7 @@ public:
 private:
     void rest()
     {
-        do QCoreApplication::processEvents();
-        while (!m_window.isSettled());
+        while (!m_window.isSettled()) QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
         QCoreApplication::processEvents();  // what the last job brought
     }
 

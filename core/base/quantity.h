@@ -37,6 +37,8 @@ using Length = Quantity<struct LengthKind>;
 
 inline constexpr std::int64_t kStepsPerKilogram = 100'000'000'000;
 inline constexpr std::int64_t kStepsPerPound = 45'359'237'000;
+inline constexpr double kKilogramsPerPound =
+    static_cast<double>(kStepsPerPound) / static_cast<double>(kStepsPerKilogram);
 
 [[nodiscard]] constexpr Mass massFromGrams(std::int64_t grams)
 {

@@ -5,8 +5,6 @@
 namespace steelyard {
 namespace {
 
-constexpr double kKilogramsOfAPound = 0.45359237;
-
 QString decimalText(const Wording& wording, Decimal number)
 {
     QString text = wording.locale.toString(number.toDouble(), 'f', number.decimals());
@@ -41,7 +39,7 @@ QString Wording::load(const Load& load) const
 
 double Wording::massIn(double kilograms, MassUnit own) const
 {
-    return unitFor(own) == MassUnit::kg ? kilograms : kilograms / kKilogramsOfAPound;
+    return unitFor(own) == MassUnit::kg ? kilograms : kilograms / kKilogramsPerPound;
 }
 
 QString Wording::mass(double kilograms, MassUnit own, int mostDecimals) const

@@ -6,11 +6,9 @@
 namespace steelyard {
 namespace {
 
-constexpr double kPoundInKg = 0.45359237;
-
 double amountInKg(double amount, MassUnit unit)
 {
-    return unit == MassUnit::kg ? amount : amount * kPoundInKg;
+    return unit == MassUnit::kg ? amount : amount * kKilogramsPerPound;
 }
 
 }  // namespace
@@ -114,7 +112,7 @@ void LiftTraining::addSlip(SetEntry& set)
         if (amount * 10 <= Load::kMaxAmount) set.load = loadOf(amount * 10);
         break;
     case 1:  // written in the other unit
-        set.load = loadOf(m_lift.unit == MassUnit::kg ? amount / kPoundInKg : amount * kPoundInKg);
+        set.load = loadOf(m_lift.unit == MassUnit::kg ? amount / kKilogramsPerPound : amount * kKilogramsPerPound);
         break;
     default:
         set.reps = std::min(set.reps + 10, 70);

@@ -164,9 +164,11 @@ std::optional<PlannedLift> ClubWriter::pickLift(const QString& muscle, const Ath
     const bool pounds = lift.unit == MassUnit::lb;
     lift.stepAmount = perHand ? (pounds ? 5 : 2) : stack ? (pounds ? 10 : 5) : (pounds ? 5 : 2.5);
     const double barKg = variant.value.barMass ? variant.value.barMass->kilograms() : 0;
-    lift.emptyAmount = perHand || stack ? lift.stepAmount : pounds ? 5 * std::round(barKg / 0.45359237 / 5) : barKg;
+    lift.emptyAmount = perHand || stack ? lift.stepAmount
+                       : pounds         ? 5 * std::round(barKg / kKilogramsPerPound / 5)
+                                        : barKg;
     lift.emptyAmount = std::max(lift.emptyAmount, lift.stepAmount);
-    const double minimumKg = (pounds ? 0.45359237 : 1.0) * lift.emptyAmount * 1.5;
+    const double minimumKg = (pounds ? kKilogramsPerPound : 1.0) * lift.emptyAmount * 1.5;
     lift.strengthKg = std::max(minimumKg, usualStrengthKg(muscle) * strength * (perHand ? 0.45 : 1.0));
     lift.endurance = random.uniform(24, 38);
     const double pace = athlete.experience == Experience::Novice         ? random.uniform(0.008, 0.014)
@@ -360,7 +362,7 @@ Result<void> ClubWriter::writeBodyMass(Id<Athlete> id, const Athlete& athlete, C
     double kg = (athlete.sex == Sex::Female ? 64 : 80) * random.uniform(0.85, 1.2);
     for (int week = 0; week < 52 * m_options.years; week += 4) {
         kg *= 1 + 0.004 * random.normal();
-        const double amount = athlete.unit == MassUnit::kg ? kg : kg / 0.45359237;
+        const double amount = athlete.unit == MassUnit::kg ? kg : kg / kKilogramsPerPound;
         const auto mass = Load::make(Decimal::nearest(amount, 1), athlete.unit).value_or(Load{});
         STEELYARD_CHECK(m_book.athletes().putBodyMass(m_transaction, id, {m_firstMonday.addDays(7 * week), mass}));
     }

@@ -13,7 +13,6 @@ struct FormatText {
 
 constexpr char16_t kMinus = u'\u2212';
 constexpr char16_t kNoBreakSpace = u'\u00a0';
-constexpr double kKilogramsPerPound = 0.45359237;
 
 QString withTrueMinus(QString text)
 {

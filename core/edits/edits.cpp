@@ -80,11 +80,13 @@ std::unique_ptr<Edit> recordBodyMass(Id<Athlete> id, BodyMassEntry entry)
     });
 }
 
-std::unique_ptr<Edit> makeDecision(const Decision& decision, const QString& about)
+std::unique_ptr<Edit> makeDecision(const Decision& decision, const QString& about,
+                                   const std::optional<BlockChange>& change)
 {
-    return plainEdit(EditText::tr("decide on %1").arg(about), [decision](Transaction& tx) -> Result<void> {
+    return plainEdit(EditText::tr("decide on %1").arg(about), [decision, change](Transaction& tx) -> Result<void> {
         STEELYARD_CHECK(DecisionRepository(tx.database()).insert(tx, decision));
-        return {};
+        if (!change) return {};
+        return BlockRepository(tx.database()).replace(tx, change->id, change->block);
     });
 }
 

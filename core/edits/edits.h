@@ -10,8 +10,14 @@ namespace steelyard {
 [[nodiscard]] std::unique_ptr<Edit> addAthlete(const Athlete& athlete);
 [[nodiscard]] std::unique_ptr<Edit> changeAthlete(Id<Athlete> id, const Athlete& athlete);
 [[nodiscard]] std::unique_ptr<Edit> recordBodyMass(Id<Athlete> id, BodyMassEntry entry);
-// `about` names the flag for the menu: "stalled: Arm curl".
-[[nodiscard]] std::unique_ptr<Edit> makeDecision(const Decision& decision, const QString& about);
+// A block as it will be, for decisions that land in the plan.
+struct BlockChange {
+    Id<Block> id;
+    Block block;
+};
+// `about` names the flag for the menu: "stalled: Arm curl". Decision and block are one step of the history.
+[[nodiscard]] std::unique_ptr<Edit> makeDecision(const Decision& decision, const QString& about,
+                                                 const std::optional<BlockChange>& change = std::nullopt);
 [[nodiscard]] std::unique_ptr<Edit> addSet(LiftLine line, QDate date, const SetEntry& set);
 [[nodiscard]] std::unique_ptr<Edit> changeSet(Id<SetEntry> id, const SetEntry& set, const Clock& clock);
 [[nodiscard]] std::unique_ptr<Edit> removeSet(Id<SetEntry> id, const Clock& clock);

@@ -46,6 +46,21 @@ struct EditCase {
     std::unique_ptr<Edit> (*make)(BookWithASet&);
 };
 
+// A block that runs when the decision is made, with a slot changed by it.
+std::unique_ptr<Edit> landingEdit(BookWithASet& b)
+{
+    Decision decision{.athlete = b.book.athlete()};
+    decision.line = b.line;
+    decision.rule = QStringLiteral("stalled");
+    decision.madeOn = QDate(2026, 3, 1);
+    decision.action = QStringLiteral("drop_set");
+    Block changed = b.blockOf(QStringLiteral("Winter"));
+    const LiftLine& line = b.book.line();
+    changed.weeks[0].days[0].slotList.push_back(
+        {.variant = line.variant, .grip = line.grip, .standard = line.standard, .sets = 2});
+    return makeDecision(decision, QStringLiteral("stalled"), BlockChange{*b.block, changed});
+}
+
 std::unique_ptr<Edit> decisionEdit(BookWithASet& b)
 {
     Decision decision{.athlete = b.book.athlete()};
@@ -85,6 +100,7 @@ const EditCase kEdits[] = {
          return recordBodyMass(b.book.athlete(), {QDate(2026, 2, 1), Load::parseWithUnit(u"71.3 kg").value()});
      }},
     {"makeDecision", &decisionEdit},
+    {"makeDecisionThatLands", &landingEdit},
     {"addSet", [](BookWithASet& b) { return addSet(b.book.line(), QDate(2026, 2, 5), workSet("42.5", 9)); }},
     {"addSetToASession", [](BookWithASet& b) { return addSet(b.book.line(), QDate(2026, 2, 3), workSet("42.5", 9)); }},
     {"changeSet", [](BookWithASet& b) { return changeSet(*b.set, workSet("45", 8, 0), b.book.clock()); }},
@@ -146,6 +162,29 @@ TEST(EditHistory, LeavesTheBookAloneWhenAnEditIsRefused)
     EXPECT_FALSE(b.book->history().perform(changeSet(*b.set, workSet("40", 10, 11), b.book.clock())));
     EXPECT_EQ(rawDump(b.book->database()), before);
     EXPECT_FALSE(b.book->history().canUndo());
+}
+
+TEST(EditHistory, ADecisionAndWhereItLandsAreOneStep)
+{
+    BookWithASet b;
+    const auto blocks = must(b.book->blocks().of(b.book.athlete()));
+    must(b.book->history().perform(landingEdit(b)));
+    EXPECT_EQ(must(b.book->blocks().of(b.book.athlete()))[0].value.weeks[0].days[0].slotList.size(), 1U);
+    EXPECT_EQ(must(b.book->decisions().of(b.book.athlete())).size(), 1U);
+    must(b.book->history().undo());
+    EXPECT_EQ(must(b.book->blocks().of(b.book.athlete())), blocks);
+    EXPECT_TRUE(must(b.book->decisions().of(b.book.athlete())).empty());
+}
+
+TEST(EditHistory, ADecisionWhosePlanIsRefusedIsNotStoredEither)
+{
+    BookWithASet b;
+    Block broken = b.blockOf(QString());
+    Decision decision{.athlete = b.book.athlete()};
+    decision.rule = QStringLiteral("stalled");
+    decision.madeOn = QDate(2026, 3, 1);
+    EXPECT_FALSE(b.book->history().perform(makeDecision(decision, QStringLiteral("x"), BlockChange{*b.block, broken})));
+    EXPECT_TRUE(must(b.book->decisions().of(b.book.athlete())).empty());
 }
 
 TEST(EditHistory, RefusesToUndoWhatWasChangedBehindItsBack)

@@ -1,6 +1,8 @@
 #include "core/sheets/session_sheet.h"
 
+#include "core/planning/comparable.h"
 #include "core/planning/warm_up.h"
+#include "core/sheets/coach_notes.h"
 #include "core/sheets/sheet_cautions.h"
 #include "core/sheets/sheet_target.h"
 
@@ -28,14 +30,6 @@ struct Wanted {
     QString note;
 };
 
-const LineRecord* sheetLineOf(const AthleteLog& log, const Slot& slot)
-{
-    const auto found = std::ranges::find_if(log.lines, [&](const LineRecord& line) {
-        return line.variant.id == slot.variant && line.grip.id == slot.grip && line.standard.id == slot.standard;
-    });
-    return found == log.lines.end() ? nullptr : &*found;
-}
-
 std::vector<Wanted> wantedByPlan(const AthleteLog& log, const Library& library, const PlannedDay& day)
 {
     std::vector<Wanted> all;
@@ -49,7 +43,7 @@ std::vector<Wanted> wantedByPlan(const AthleteLog& log, const Library& library, 
         wanted.variant = &variant->value;
         wanted.grip = &grip->value;
         wanted.standard = &standard->value;
-        wanted.line = sheetLineOf(log, slot);
+        wanted.line = lineOf(log, slot);
         wanted.band = slot.band;
         wanted.sets = slot.sets;
         if (slot.plannedRir) wanted.reserve = slot.plannedRir->toDouble();
@@ -159,12 +153,14 @@ QString sheetIdOf(const AthleteLog& log, QDate date)
     return who + QLatin1Char('-') + date.toString(QStringLiteral("yyMMdd"));
 }
 
-void fillExercises(SessionSheet& sheet, const std::vector<Wanted>& all, const SheetEquipment& equipment)
+void fillExercises(SessionSheet& sheet, const std::vector<Wanted>& all, const AthleteLog& log,
+                   const SheetEquipment& equipment)
 {
     int next = 1;
     for (const Wanted& wanted : all) {
         SheetExercise exercise = makeExercise(wanted, equipment, sheet.week, sheet.date);
         exercise.firstSet = next;
+        if (wanted.line) exercise.coachNotes = notesOnLine(log, *wanted.line, sheet.date);
         next += exercise.sets;
         sheet.exercises.push_back(std::move(exercise));
     }
@@ -205,8 +201,9 @@ std::optional<SessionSheet> buildSessionSheet(const AthleteLog& log, const Libra
         wanted = wantedBySession(log, *latest);
     }
     if (wanted.empty()) return std::nullopt;
-    fillExercises(sheet, wanted, equipment);
+    fillExercises(sheet, wanted, log, equipment);
     sheet.cautions = cautionsFor(sheet, log);
+    sheet.coachNotes = notesOnSheet(log, date);
     return sheet;
 }
 

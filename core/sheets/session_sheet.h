@@ -75,6 +75,15 @@ struct SheetWarmUp {
     int reps = 0;
 };
 
+// What the coach decided in the review and the plan doesn't carry: see coach_notes.h.
+struct CoachNote {
+    QString action;  // machine word
+    QString words;   // the coach's; empty: the action's own
+    QDate madeOn;
+    QString about;  // the exercise, where the note stands at the head of the sheet; empty: the whole lifter
+    friend bool operator==(const CoachNote&, const CoachNote&) = default;
+};
+
 struct SheetExercise {
     QString exercise;
     QString variant;
@@ -93,6 +102,7 @@ struct SheetExercise {
     int sets = 1;      // blank rows
     std::optional<int> restSeconds;
     QString note;
+    std::vector<CoachNote> coachNotes;  // oldest first
 };
 
 struct SessionSheet {
@@ -106,6 +116,7 @@ struct SessionSheet {
     WeekKind week = WeekKind::Normal;
     QString gym;  // empty: none is set
     std::vector<SheetCaution> cautions;
+    std::vector<CoachNote> coachNotes;  // about the whole lifter, oldest first
     std::vector<SheetExercise> exercises;
 };
 

@@ -1,5 +1,7 @@
 #include "core/sheets/sheet_target.h"
 
+#include "core/planning/comparable.h"
+
 #include <QtCore/QCoreApplication>
 
 #include <algorithm>
@@ -10,17 +12,6 @@ namespace {
 struct TargetText {
     Q_DECLARE_TR_FUNCTIONS(TargetText)
 };
-
-DoneExposure doneSets(const Exposure& exposure)
-{
-    DoneExposure done;
-    for (const LoggedSet& logged : exposure.sets) {
-        const SetEntry& set = logged.set;
-        done.push_back(
-            {set.load, set.countedReps(), set.failed, set.effort ? set.effort->repsInReserve() : std::nullopt});
-    }
-    return done;
-}
 
 // The middle of what was reported last time, in halves.
 std::optional<double> targetReserve(const std::vector<Exposure>& before)
@@ -84,23 +75,6 @@ void fromPlan(SheetTarget& target, const TargetInput& input, const SheetEquipmen
 }
 
 }  // namespace
-
-std::vector<Exposure> comparableBefore(const LineRecord& line, QDate date)
-{
-    std::vector<Exposure> before;
-    for (const Exposure& exposure : line.exposures) {
-        if (exposure.date >= date) continue;
-        Exposure kept{exposure.date, {}, exposure.rating};
-        std::ranges::copy_if(exposure.sets, std::back_inserter(kept.sets), [](const LoggedSet& logged) {
-            return logged.set.kind == SetKind::Work && (logged.set.countedReps() > 0 || logged.set.failed);
-        });
-        const bool counted =
-            std::ranges::any_of(kept.sets, [](const LoggedSet& logged) { return logged.set.countedReps() > 0; });
-        if (counted) before.push_back(std::move(kept));
-    }
-    std::ranges::stable_sort(before, {}, &Exposure::date);
-    return before;
-}
 
 std::optional<ResultToBeat> resultToBeat(const std::vector<Exposure>& before)
 {

@@ -1,6 +1,6 @@
 // The target of one exercise on a sheet, and what it stands on.
 //
-//   const TargetInput input{variant, exposuresBefore(line, date), band, sets, reserve, load, week, date};
+//   const TargetInput input{variant, comparableBefore(line, date), band, sets, reserve, load, week, date};
 //   const SheetTarget target = makeTarget(input, equipment);
 //
 // Taken in this order: the plan's own load; in a deload week about nine tenths of the last working load; after three
@@ -26,8 +26,6 @@ struct TargetInput {
     QDate date;
 };
 
-// The comparable exposures of a line before a day, with their working sets alone.
-[[nodiscard]] std::vector<Exposure> comparableBefore(const LineRecord& line, QDate date);
 [[nodiscard]] std::optional<ResultToBeat> resultToBeat(const std::vector<Exposure>& before);
 [[nodiscard]] SheetTarget makeTarget(const TargetInput& input, const SheetEquipment& equipment);
 

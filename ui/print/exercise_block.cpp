@@ -120,6 +120,8 @@ double writeNotes(SheetPage& page, const BlockInput& input, double top)
     ColumnWriter column(page, input.width);
     column.moveTo(top);
     if (input.continued) return top;
+    // What was decided comes before what is always so, and stays on a tight page.
+    column.write(coachNotesWords(input.exercise), kSmallestPoints, true, 6);
     column.write(cueWords(input.exercise), kSmallestPoints, false, 6);
     if (input.density == Density::Tight) return column.y();
     column.write(

@@ -98,14 +98,17 @@ private:
 
     void writeCautions()
     {
-        if (m_sheet.cautions.empty()) return;
+        QStringList words;
+        for (const SheetCaution& caution : m_sheet.cautions) words += cautionWords(caution);
+        for (const CoachNote& note : m_sheet.coachNotes) words += coachNoteWords(note);
+        if (words.isEmpty()) return;
         SheetPage& page = m_layout.pages.back();
         const double small = lineHeightMm(kSmallestPoints);
         const double top = m_y;
         double y = top + 0.5;
         std::vector<TextItem> lines;
-        for (const SheetCaution& caution : m_sheet.cautions)
-            for (const QString& line : wrapText(cautionWords(caution), width() - 4, kSmallestPoints, false)) {
+        for (const QString& one : words)
+            for (const QString& line : wrapText(one, width() - 4, kSmallestPoints, false)) {
                 lines.push_back(
                     {{kSideMargin + 2, y, width() - 4, small}, line, kSmallestPoints, false, TextSide::Left, false});
                 y += small;

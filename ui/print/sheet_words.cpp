@@ -1,5 +1,7 @@
 #include "ui/print/sheet_words.h"
 
+#include "core/flags/actions.h"
+
 #include <QtCore/QCoreApplication>
 #include <QtCore/QLocale>
 
@@ -146,6 +148,27 @@ QString cautionWords(const SheetCaution& caution)
             .arg(sheetShortDate(caution.date));
     }
     return {};
+}
+
+QString coachNoteWords(const CoachNote& note)
+{
+    QString words = note.words;
+    if (note.action == u"refer_out") {
+        words += QLatin1Char(' ') + referralCaution();
+    } else if (words.isEmpty()) {
+        words = actionNote(note.action);
+        if (words.isEmpty()) words = actionLabel(note.action);
+    }
+    words = words.trimmed();
+    if (!note.about.isEmpty()) words = QStringLiteral("%1: %2").arg(note.about, words);
+    return SheetText::tr("Coach, %1: %2").arg(sheetShortDate(note.madeOn), words);
+}
+
+QString coachNotesWords(const SheetExercise& exercise)
+{
+    QStringList notes;
+    for (const CoachNote& note : exercise.coachNotes) notes += coachNoteWords(note);
+    return notes.join(QLatin1Char(' '));
 }
 
 QString detailOf(const SheetExercise& exercise)

@@ -17,6 +17,8 @@ namespace steelyard {
 
 [[nodiscard]] QString headOf(const SessionSheet& sheet);  // title, gym, where the exercises come from
 [[nodiscard]] QString cautionWords(const SheetCaution& caution);
+[[nodiscard]] QString coachNoteWords(const CoachNote& note);
+[[nodiscard]] QString coachNotesWords(const SheetExercise& exercise);  // one after the other; empty: none
 [[nodiscard]] QString detailOf(const SheetExercise& exercise);      // variant, grip, standard; "as usual" is left out
 [[nodiscard]] QString loadWords(const SheetExercise& exercise);     // "42.5 kg", "24 kg each hand"
 [[nodiscard]] QString repsWords(const SheetExercise& exercise);     // "3 × 10", "10 · 9 · 9", "3 × 8–12"

@@ -1,0 +1,220 @@
+#include "core/planning/replan.h"
+
+#include <algorithm>
+#include <array>
+#include <cstdlib>
+#include <functional>
+
+namespace steelyard {
+namespace {
+
+struct ActionTraits {
+    const char16_t* word;
+    ActionPlace place = ActionPlace::Desk;
+    bool needsLift = false;
+    std::optional<ReplanScope> usualScope = {};  // absent: nothing to choose
+};
+
+// A rest or a hold is for a week; what needs time to show goes on to the end of the block.
+constexpr auto kTraits = std::to_array<ActionTraits>({
+    {u"hold_load", ActionPlace::Plan, false, ReplanScope::NextWeek},
+    {u"drop_set", ActionPlace::Plan, false, ReplanScope::NextWeek},
+    {u"add_set", ActionPlace::Plan, false, ReplanScope::RestOfBlock},
+    {u"harder_sets", ActionPlace::Plan, false, ReplanScope::RestOfBlock},
+    {u"move_day", ActionPlace::Plan, true, ReplanScope::RestOfBlock},
+    {u"change_band", ActionPlace::Plan, true, ReplanScope::RestOfBlock},
+    {u"change_grip", ActionPlace::Plan, true, ReplanScope::RestOfBlock},
+    {u"change_variant", ActionPlace::Plan, true, ReplanScope::RestOfBlock},
+    {u"keep_line", ActionPlace::Plan, true, ReplanScope::RestOfBlock},
+    {u"deload", ActionPlace::Plan, false, {}},
+    {u"retest_standard", ActionPlace::Sheet, false, {}},
+    {u"watch_sets", ActionPlace::Sheet, false, {}},
+    {u"film_check", ActionPlace::Sheet, false, {}},
+    {u"ask_effort", ActionPlace::Sheet, false, {}},
+    {u"refer_out", ActionPlace::Sheet, false, {}},
+});
+
+ActionTraits traitsOf(QStringView action)
+{
+    const auto found = std::ranges::find_if(kTraits, [&](const ActionTraits& row) { return action == row.word; });
+    return found == kTraits.end() ? ActionTraits{u""} : *found;
+}
+
+// Bands in which the trade plans, from heavy to light; they meet at their ends.
+constexpr std::array<RepBand, 6> kPlanBands{{{3, 5}, {5, 8}, {8, 12}, {12, 15}, {15, 20}, {20, 30}}};
+
+RepBand bandNow(const ReplanInput& input)
+{
+    if (const Row<Block>* row = blockAhead(input.log, input.today))
+        for (const PlannedWeek& week : row->value.weeks)
+            for (const PlannedDay& day : week.days)
+                for (const Slot& slot : day.slotList)
+                    if (day.date > input.today && slot.variant == input.lift->variant && slot.grip == input.lift->grip
+                        && slot.standard == input.lift->standard)
+                        return slot.band;
+    const auto* variant = input.library.find(input.lift->variant);
+    return variant ? variant->value.band : RepBand{};
+}
+
+std::vector<ReplanChoice> bandChoices(const ReplanInput& input)
+{
+    const RepBand now = bandNow(input);
+    std::vector<RepBand> bands(kPlanBands.begin(), kPlanBands.end());
+    std::erase(bands, now);
+    // 0: the next higher, 1: the next lower, 2: the others.
+    const auto above = std::ranges::find_if(kPlanBands, [&](const RepBand& band) { return band.low >= now.high; });
+    const auto below =
+        std::find_if(kPlanBands.rbegin(), kPlanBands.rend(), [&](const RepBand& band) { return band.high <= now.low; });
+    const auto rank = [&](const RepBand& band) {
+        if (above != kPlanBands.end() && band == *above) return 0;
+        return below != kPlanBands.rend() && band == *below ? 1 : 2;
+    };
+    std::ranges::stable_sort(bands, {}, rank);
+    std::vector<ReplanChoice> choices;
+    for (const RepBand& band : bands) choices.push_back({.band = band});
+    return choices;
+}
+
+// A rigid straight bar puts both hands in one line.
+bool canHold(const Variant& variant, const Grip& grip)
+{
+    const bool straight = variant.implement == Implement::StraightBar || variant.implement == Implement::GuidedBar;
+    return !straight || !grip.orientation || grip.orientation == HandOrientation::Supinated
+           || grip.orientation == HandOrientation::Pronated;
+}
+
+// "pronated" is no other grip than "pronated, medium": it only says less.
+bool saysTheSame(const Grip& a, const Grip& b)
+{
+    const auto isSpaced = [](const Grip& grip) { return grip.spacing || grip.spacingBetweenHands; };
+    return a.orientation && a.orientation == b.orientation && !(isSpaced(a) && isSpaced(b));
+}
+
+std::vector<ReplanChoice> gripChoices(const ReplanInput& input)
+{
+    const auto* variant = input.library.find(input.lift->variant);
+    const auto* now = input.library.find(input.lift->grip);
+    if (!variant || !now) return {};
+    const auto used = [&](Id<Grip> grip) {
+        return std::ranges::any_of(input.log.lines, [&](const LineRecord& line) {
+            return line.grip.id == grip && line.exercise.id == variant->value.exercise;
+        });
+    };
+    std::vector<std::pair<int, Id<Grip>>> ranked;
+    for (const Row<Grip>& grip : input.library.grips) {
+        if (grip.id == now->id || grip.value.name == asUsualName() || saysTheSame(grip.value, now->value)) continue;
+        if (!canHold(variant->value, grip.value)) continue;
+        const bool sameWay = now->value.orientation && grip.value.orientation == now->value.orientation;
+        ranked.emplace_back(used(grip.id) ? 0 : sameWay ? 1 : 2, grip.id);
+    }
+    std::ranges::stable_sort(ranked, {}, [](const auto& entry) { return entry.first; });
+    std::vector<ReplanChoice> choices;
+    for (const auto& entry : ranked) choices.push_back({.grip = entry.second});
+    return choices;
+}
+
+std::vector<ReplanChoice> variantChoices(const ReplanInput& input)
+{
+    const auto* now = input.library.find(input.lift->variant);
+    if (!now) return {};
+    std::vector<std::pair<bool, Id<Variant>>> ranked;
+    for (const Row<Variant>& variant : input.library.variants) {
+        if (variant.id == now->id || variant.value.hidden || variant.value.exercise != now->value.exercise) continue;
+        if (!liftWithVariant(input, variant.id)) continue;
+        const bool used =
+            std::ranges::any_of(input.log.lines, [&](const LineRecord& line) { return line.variant.id == variant.id; });
+        ranked.emplace_back(!used, variant.id);
+    }
+    std::ranges::stable_sort(ranked, {}, [](const auto& entry) { return entry.first; });
+    std::vector<ReplanChoice> choices;
+    for (const auto& entry : ranked) choices.push_back({.variant = entry.second});
+    return choices;
+}
+
+std::vector<ReplanChoice> weekdayChoices(const ReplanInput& input)
+{
+    const Row<Block>* row = blockAhead(input.log, input.today);
+    std::optional<int> now;
+    std::vector<int> weekdays;
+    if (!row) return {};
+    for (const PlannedWeek& week : row->value.weeks)
+        for (const PlannedDay& day : week.days) {
+            if (day.date <= input.today || day.slotList.empty()) continue;
+            const int weekday = day.date.dayOfWeek();
+            if (std::ranges::find(weekdays, weekday) == weekdays.end()) weekdays.push_back(weekday);
+            for (const Slot& slot : day.slotList)
+                if (!now && slot.variant == input.lift->variant && slot.grip == input.lift->grip
+                    && slot.standard == input.lift->standard)
+                    now = weekday;
+        }
+    if (!now) return {};
+    std::erase(weekdays, *now);
+    std::ranges::sort(weekdays);
+    std::ranges::stable_sort(weekdays, std::greater(), [&](int weekday) { return std::abs(weekday - *now); });
+    std::vector<ReplanChoice> choices;
+    for (const int weekday : weekdays) choices.push_back({.weekday = weekday});
+    return choices;
+}
+
+std::optional<Id<RepStandard>> usualStandard(const ReplanInput& input, Id<Variant> variant)
+{
+    std::optional<Id<RepStandard>> best;
+    int bestRank = -1;
+    for (const Row<RepStandard>& row : input.library.standards) {
+        const bool own = row.value.athlete == input.log.athlete.id;
+        if (row.value.variant != variant || (row.value.athlete && !own)) continue;
+        const int rank = (own ? 2 : 0) + (row.value.isDefault ? 1 : 0);
+        if (rank <= bestRank) continue;
+        best = row.id;
+        bestRank = rank;
+    }
+    return best;
+}
+
+}  // namespace
+
+ActionPlace placeOf(QStringView action)
+{
+    return traitsOf(action).place;
+}
+
+bool hasScope(QStringView action)
+{
+    return traitsOf(action).usualScope.has_value();
+}
+
+ReplanScope usualScope(QStringView action)
+{
+    return traitsOf(action).usualScope.value_or(ReplanScope::NextWeek);
+}
+
+bool needsLift(QStringView action)
+{
+    return traitsOf(action).needsLift;
+}
+
+std::vector<ReplanChoice> choicesFor(const ReplanInput& input)
+{
+    if (!input.lift) return {};
+    if (input.action == u"change_band") return bandChoices(input);
+    if (input.action == u"change_grip") return gripChoices(input);
+    if (input.action == u"change_variant") return variantChoices(input);
+    if (input.action == u"move_day") return weekdayChoices(input);
+    return {};
+}
+
+std::optional<LiftLine> liftWithVariant(const ReplanInput& input, Id<Variant> variant)
+{
+    const LineRecord* last = nullptr;
+    for (const LineRecord& line : input.log.lines) {
+        if (line.variant.id != variant || line.exposures.empty()) continue;
+        if (!last || line.exposures.back().date > last->exposures.back().date) last = &line;
+    }
+    if (last) return last->line;
+    const auto* row = input.library.find(variant);
+    const auto standard = usualStandard(input, variant);
+    if (!row || !standard || !input.lift) return std::nullopt;
+    return LiftLine{input.log.athlete.id, variant, row->value.usualGrip.value_or(input.lift->grip), *standard};
+}
+
+}  // namespace steelyard

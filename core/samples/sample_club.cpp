@@ -52,6 +52,8 @@ double usualStrengthKg(const QString& muscle)
     return found == usual.end() ? 30.0 : found->second;
 }
 
+constexpr int kBlockWeeks = 5;
+
 struct PlannedLift {
     LiftLine line;
     TrainedLift lift;
@@ -229,25 +231,26 @@ Result<void> ClubWriter::writeSession(Id<Athlete> athlete, QDate date, TrainingD
     return {};
 }
 
-// Four weeks around the last day, the last one easier, on the lifter's training days.
+// Five weeks around the last day, the last one easier, on the lifter's training days: there is a usual week ahead to change.
 Result<void> ClubWriter::writeBlock(Id<Athlete> athlete, const std::vector<TrainingDay>& days, ClubRandom& random)
 {
     const QDate monday = m_options.lastDay.addDays(1 - m_options.lastDay.dayOfWeek());
     Block block{.athlete = athlete};
-    block.name = SampleClubText::tr("Four weeks of steady work");
+    block.name = SampleClubText::tr("Five weeks of steady work");
     block.aim = SampleClubText::tr("Add repetitions to the standard, then load");
     block.start = monday.addDays(-14);
-    for (int week = 0; week < 4; ++week) {
+    for (int week = 0; week < kBlockWeeks; ++week) {
+        const bool easier = week == kBlockWeeks - 1;
         PlannedWeek planned;
-        planned.kind = week == 3 ? WeekKind::Deload : WeekKind::Normal;
+        planned.kind = easier ? WeekKind::Deload : WeekKind::Normal;
         for (const TrainingDay& training : days) {
             PlannedDay day{block.start.addDays(7 * week + training.weekday - 1), {}, {}};
             for (const DayLift& lift : training.lifts) {
                 const LiftLine& line = lift.planned.line;
                 Slot slot{.variant = line.variant, .grip = line.grip, .standard = line.standard};
-                slot.sets = week == 3 ? 2 : 3;
+                slot.sets = easier ? 2 : 3;
                 if (const auto* variant = m_library.find(line.variant)) slot.band = variant->value.band;
-                slot.plannedRir = Decimal(week == 3 ? 4 : week == 0 ? 3 : 2);
+                slot.plannedRir = Decimal(easier ? 4 : week == 0 ? 3 : 2);
                 slot.restSeconds = 120;
                 day.slotList.push_back(slot);
             }

@@ -209,6 +209,23 @@
     </message>
 </context>
 <context>
+    <name>PlanText</name>
+    <message numerus="yes">
+        <source>%n set(s) of %1</source>
+        <translation>
+            <numerusform>%n set of %1</numerusform>
+            <numerusform>%n sets of %1</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>In “%1”, %n slot(s) change:</source>
+        <translation>
+            <numerusform>In “%1”, %n slot changes:</numerusform>
+            <numerusform>In “%1”, %n slots change:</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>ProgressText</name>
     <message numerus="yes">
         <source>%n session(s).</source>
@@ -511,6 +528,16 @@
     </message>
 </context>
 <context>
+    <name>steelyard::PlanPreview</name>
+    <message numerus="yes">
+        <source>and %n more</source>
+        <translation>
+            <numerusform>and %n more</numerusform>
+            <numerusform>and %n more</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>steelyard::ProgressChart</name>
     <message numerus="yes">
         <source>Selected: %1, %n counted repetition(s), %2.</source>
@@ -561,6 +588,13 @@
         <translation>
             <numerusform>, about %n minute left</numerusform>
             <numerusform>, about %n minutes left</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>; %n planned slot(s) changed</source>
+        <translation>
+            <numerusform>; %n planned slot changed</numerusform>
+            <numerusform>; %n planned slots changed</numerusform>
         </translation>
     </message>
 </context>

@@ -1,7 +1,10 @@
-// A whole review of sixty lifters on the real window, keys only: to an empty queue, and back by undo.
+// A whole review of sixty lifters on the real window, keys only: to an empty queue, and back by undo. Actions land in the
+// days ahead, or on the next sheet where none are planned.
 #include "core/exchange/book_dump.h"
 #include "tests/support/club_window.h"
+#include "ui/pages/week/decide_bar.h"
 
+#include <QtWidgets/QComboBox>
 #include <QtWidgets/QLabel>
 
 namespace steelyard {
@@ -25,7 +28,16 @@ protected:
     [[nodiscard]] bool isSaid(const QString& words) const
     {
         const auto labels = window.view()->findChildren<QLabel*>();
-        return std::ranges::any_of(labels, [&](const QLabel* label) { return label->text().contains(words); });
+        return std::ranges::any_of(
+            labels, [&](const QLabel* label) { return label->isVisible() && label->text().contains(words); });
+    }
+    // With the arrow key, in the list that has the focus.
+    void chooseAction(const QString& word)
+    {
+        const auto* list = qobject_cast<QComboBox*>(window.focusWidget());
+        ASSERT_TRUE(list);
+        for (int i = 0; i < list->count() && list->currentData() != word; ++i) press(Qt::Key_Down);
+        ASSERT_EQ(list->currentData().toString(), word);
     }
     [[nodiscard]] int decisionsInTheBook() const
     {
@@ -33,6 +45,13 @@ protected:
         for (const AthleteReview& review : window.reviews()->reviews())
             count += static_cast<int>(window.book()->decisions().of(review.athlete)->size());
         return count;
+    }
+    [[nodiscard]] std::vector<Row<Block>> blocks() const { return *window.book()->blocks().of(chosen()); }
+    [[nodiscard]] Decision newestDecision() const
+    {
+        const auto all = *window.book()->decisions().of(chosen());
+        if (all.empty()) return Decision{.athlete = chosen()};
+        return std::ranges::max_element(all, {}, &Row<Decision>::id)->value;
     }
     [[nodiscard]] QByteArray content() const { return *dumpContent(window.book()->database()); }
 };
@@ -76,6 +95,77 @@ TEST_F(ReviewWalk, EndsWithAnEmptyQueueAndUndoBringsTheBookBack)
     for (int i = 0; i < edits; ++i) press(Qt::Key_Z, Qt::ControlModifier);
     EXPECT_EQ(content(), before);
     EXPECT_EQ(finished(), 0);
+}
+
+// Sets on the days up to today, and after it.
+std::pair<int, int> plannedSets(const std::vector<Row<Block>>& blocks, QDate today)
+{
+    std::pair<int, int> sets;
+    for (const Row<Block>& row : blocks)
+        for (const PlannedWeek& week : row.value.weeks)
+            for (const PlannedDay& day : week.days)
+                for (const Slot& slot : day.slotList) (day.date > today ? sets.second : sets.first) += slot.sets;
+    return sets;
+}
+
+TEST_F(ReviewWalk, ActionsLandInTheDaysAheadOrOnTheNextSheetAndUndoBringsTheBookBack)
+{
+    const QByteArray before = content();
+    int landed = 0;
+    int noted = 0;
+    for (int lifter = 0; lifter < 12; ++lifter) {
+        ASSERT_FALSE(chosenReview().flags.empty());
+        const auto blocksBefore = blocks();
+        press(Qt::Key_A);
+        chooseAction(QStringLiteral("drop_set"));
+        const bool saysNote = isSaid(QStringLiteral("becomes a note on the next sheet"));
+        const bool saysChange = isSaid(QStringLiteral("In “Five weeks of steady work”"));
+        ASSERT_NE(saysNote, saysChange);
+        press(Qt::Key_Return);
+        const Decision decision = newestDecision();
+        EXPECT_EQ(decision.action, QStringLiteral("drop_set"));
+        EXPECT_EQ(blocks() != blocksBefore, saysChange) << "what was said is what happened";
+        EXPECT_EQ(decision.reason.isEmpty(), saysChange);
+        const auto was = plannedSets(blocksBefore, clock.today());
+        const auto is = plannedSets(blocks(), clock.today());
+        EXPECT_EQ(is.first, was.first) << "the past is as it was";
+        EXPECT_EQ(is.second < was.second, saysChange);
+        (saysChange ? landed : noted) += 1;
+        press(Qt::Key_N);
+    }
+    EXPECT_GT(landed, 0);
+    EXPECT_GT(noted, 0);
+    EXPECT_EQ(prompter.errors, QStringList());
+    for (int i = 0; i < landed + noted; ++i) press(Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_EQ(content(), before);
+}
+
+TEST_F(ReviewWalk, LettersChooseAnActionInsteadOfWalkingAway)
+{
+    press(Qt::Key_A);
+    QTest::keyClicks(window.focusWidget(), QStringLiteral("take"));
+    press(Qt::Key_Return);
+    EXPECT_EQ(newestDecision().action, QStringLiteral("drop_set"));
+}
+
+TEST_F(ReviewWalk, AQuickEnterWaitsUntilThePlanIsRead)
+{
+    ClubWindow::press(Qt::Key_A);
+    ClubWindow::press(Qt::Key_Return);
+    settle();
+    EXPECT_EQ(newestDecision().kind, DecisionKind::Act);
+    EXPECT_EQ(prompter.errors, QStringList());
+}
+
+TEST_F(ReviewWalk, EscapeLeavesThePlanAlone)
+{
+    const QByteArray before = content();
+    press(Qt::Key_A);
+    EXPECT_EQ(window.view()->findChild<DecideBar*>()->isVisible(), true);
+    press(Qt::Key_Tab);
+    press(Qt::Key_Escape);
+    EXPECT_EQ(content(), before);
+    EXPECT_EQ(window.view()->findChild<DecideBar*>()->isVisible(), false);
 }
 
 TEST_F(ReviewWalk, GoesOnWhereTheLastSittingEnded)

@@ -22,7 +22,8 @@ void ElidedLabel::setText(const QString& text)
 
 QSize ElidedLabel::sizeHint() const
 {
-    return {fontMetrics().horizontalAdvance(m_text), fontMetrics().height()};
+    // One more than the advance, which is rounded: a label of that width would cut its text.
+    return {fontMetrics().horizontalAdvance(m_text) + 1, fontMetrics().height()};
 }
 
 QSize ElidedLabel::minimumSizeHint() const

@@ -1,12 +1,17 @@
-// The coach's answer to one flag, given in place: act (which action), watch (until which day) or dismiss (why).
+// The coach's answer to one flag, given in place: act (which action, and what it does to the plan), watch (until which day)
+// or dismiss (why).
 //
-//   bar.open(DecisionKind::Watch, flag.actions, today);   // Enter stores, Escape leaves
+//   bar.open(DecisionKind::Act, flag.actions, today);   // Enter stores, Escape leaves
+//   bar.setRecord(record, flag.line);                   // to act: when it was read; Enter before that waits for it
 //   connect(&bar, &DecideBar::decided, ...);
 #pragma once
 
-#include "core/domain/decision.h"
+#include "core/edits/edits.h"
+#include "ui/pages/week/plan_record.h"
 
 #include <QtWidgets/QWidget>
+
+#include <memory>
 
 class QComboBox;
 class QDateEdit;
@@ -22,8 +27,12 @@ struct FlagAnswer {
     DecisionKind kind = DecisionKind::Act;
     QString action;
     std::optional<QDate> until;
-    QString reason;
+    QString reason;                         // Act: the note for the sheet
+    std::optional<BlockChange> block = {};  // Act: where it lands
+    int changedSlots = 0;
 };
+
+class PlanPreview;
 
 class DecideBar : public QWidget {
     Q_OBJECT
@@ -31,17 +40,25 @@ class DecideBar : public QWidget {
 public:
     explicit DecideBar(QWidget* parent = nullptr);
     void open(DecisionKind kind, const QStringList& actions, QDate today);
+    void setRecord(std::shared_ptr<const PlanRecord> record, std::optional<Id<LiftLine>> line);
+    void sayProblem(const QString& text);
 
 Q_SIGNALS:
     void decided(const steelyard::FlagAnswer& answer);
     void left();
 
 protected:
+    bool event(QEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
 
 private:
     void store();
+    void storeAction();
+    void fillActions(const QStringList& actions);
+    void orderTabs(QWidget* last);
 
+    QDate m_today;
+    bool m_storeOnceRead = false;
     DecisionKind m_kind = DecisionKind::Act;
     QLabel* m_lead;
     QStackedWidget* m_fields;
@@ -50,6 +67,7 @@ private:
     QLineEdit* m_reason;
     QPushButton* m_store;
     QLabel* m_problem;
+    PlanPreview* m_preview;
 };
 
 }  // namespace steelyard

@@ -3,6 +3,7 @@
 #include "core/edits/edits.h"
 #include "core/flags/registry.h"
 #include "ui/format/format.h"
+#include "ui/jobs/job.h"
 #include "ui/pages/week/decide_bar.h"
 #include "ui/pages/week/flag_view.h"
 #include "ui/pages/week/lines_panel.h"
@@ -103,7 +104,8 @@ void WeekPage::showAthlete(std::optional<Id<Athlete>> athlete)
 
 void WeekPage::bookChanged(const Changes& changes)
 {
-    Q_UNUSED(changes)  // the review that follows brings what changed
+    // The review that follows brings what changed; what the bar shows of the plan may be of yesterday by then.
+    if (m_athlete && m_bar->isVisible() && changes.athletes.contains(*m_athlete)) closeBar();
 }
 
 void WeekPage::takeFocus()
@@ -312,12 +314,30 @@ void WeekPage::openBar(DecisionKind kind)
     view->setUnfolded(true);
     view->barPlace()->addWidget(m_bar);
     view->setAnswering(true);
+    ++m_barOpened;
     m_bar->open(kind, chosenFlag()->actions, m_context.reviews.asOf());
+    if (kind == DecisionKind::Act) readPlan(*chosenFlag());
     QTimer::singleShot(0, view, [this, view] { m_scroll->ensureWidgetVisible(view, 0, 4); });
+}
+
+void WeekPage::readPlan(const Flag& flag)
+{
+    m_context.jobs.run(
+        m_bar, tr("Reading the plan"),
+        [path = m_context.book.path(), athlete = *m_athlete, asOf = m_context.reviews.asOf()](const Progress&) {
+            return readPlanRecord(path, athlete, asOf);
+        },
+        [this, opened = m_barOpened, line = flag.line](Result<PlanRecord> record) {
+            if (opened != m_barOpened || m_bar->isHidden()) return;
+            if (!record) return m_bar->sayProblem(record.error().what);
+            m_bar->setRecord(std::make_shared<const PlanRecord>(*std::move(record)), line);
+            QTimer::singleShot(0, m_bar, [this] { m_scroll->ensureWidgetVisible(m_bar, 0, 4); });
+        });
 }
 
 void WeekPage::closeBar()
 {
+    ++m_barOpened;
     m_bar->setParent(this);
     m_bar->hide();
     for (FlagView* view : m_views) view->setAnswering(false);
@@ -339,14 +359,16 @@ void WeekPage::decide(const FlagAnswer& answer)
                             .said = flag->sentence};
     const FlagRule* rule = findRule(flag->rule);
     const QString about = QStringLiteral("%1: %2").arg(rule ? rule->title() : flag->rule, aboutFlag(*flag));
-    const auto stored = m_context.book.history().perform(makeDecision(decision, about));
+    const auto stored = m_context.book.history().perform(makeDecision(decision, about, answer.block));
     if (!stored) {
         m_context.prompter.tellError(this, tr("The decision could not be stored"), stored.error());
         return;
     }
     closeBar();
     takeFocus();
-    Q_EMIT said(tr("Stored: %1, %2").arg(format::decisionWord(answer.kind), about));
+    QString words = tr("Stored: %1, %2").arg(format::decisionWord(answer.kind), about);
+    if (answer.block) words += tr("; %n planned slot(s) changed", nullptr, answer.changedSlots);
+    Q_EMIT said(words);
 }
 
 bool WeekPage::openLine()

@@ -48,6 +48,7 @@ private:
     void chooseFlag(int index);
     void openBar(DecisionKind kind);
     void closeBar();
+    void readPlan(const Flag& flag);
     void decide(const FlagAnswer& answer);
     [[nodiscard]] const Flag* chosenFlag() const;
     [[nodiscard]] QString aboutFlag(const Flag& flag) const;
@@ -74,6 +75,7 @@ private:
     QWidget* m_list = nullptr;
     QVBoxLayout* m_column = nullptr;
     DecideBar* m_bar;
+    int m_barOpened = 0;  // what was read for an earlier opening comes too late
     LinesPanel* m_panel;
 };
 

@@ -1,4 +1,5 @@
 // Discomfort in a joint that should not be trained through without a look.
+#include "core/analysis/discomfort_zones.h"
 #include "core/flags/rule_support.h"
 
 #include <QtCore/QCoreApplication>
@@ -80,7 +81,7 @@ public:
         return {{QStringLiteral("twice"), JointDiscomfortText::tr("Twice running, at least"),
                  JointDiscomfortText::tr("of 10"), 4, 1, 10, source},
                 {QStringLiteral("once_over"), JointDiscomfortText::tr("Once, more than"),
-                 JointDiscomfortText::tr("of 10"), 5, 1, 9, source},
+                 JointDiscomfortText::tr("of 10"), kAcceptableDiscomfort, 1, 9, source},
                 {QStringLiteral("days"), JointDiscomfortText::tr("Looks back"), JointDiscomfortText::tr("days"), 21, 7,
                  90, JointDiscomfortText::tr("Our convention: what lasts longer without settling is rated again.")}};
     }

@@ -12,6 +12,16 @@
     </message>
 </context>
 <context>
+    <name>CompareText</name>
+    <message numerus="yes">
+        <source>%n line(s), each 100 % on %1.</source>
+        <translation>
+            <numerusform>%n line, each 100 % on %1.</numerusform>
+            <numerusform>%n lines, each 100 % on %1.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>DeloadDueText</name>
     <message numerus="yes">
         <source>%n week(s) of training running without an easier one.</source>
@@ -288,6 +298,16 @@
     </message>
 </context>
 <context>
+    <name>RatingsText</name>
+    <message numerus="yes">
+        <source>%n session(s).</source>
+        <translation>
+            <numerusform>%n session.</numerusform>
+            <numerusform>%n sessions.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>ReadingText</name>
     <message numerus="yes">
         <source>Only %n session(s) so far; a trend needs at least %1.</source>
@@ -393,6 +413,44 @@
     </message>
 </context>
 <context>
+    <name>TrainingText</name>
+    <message numerus="yes">
+        <source>%n session(s)</source>
+        <translation>
+            <numerusform>%n session</numerusform>
+            <numerusform>%n sessions</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n set(s)</source>
+        <translation>
+            <numerusform>%n set</numerusform>
+            <numerusform>%n sets</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n week(s) of training.</source>
+        <translation>
+            <numerusform>%n week of training.</numerusform>
+            <numerusform>%n weeks of training.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>In %n of them the effort of too many sets is not known.</source>
+        <translation>
+            <numerusform>In %n of them the effort of too many sets is not known.</numerusform>
+            <numerusform>In %n of them the effort of too many sets is not known.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n more muscle(s) in the table.</source>
+        <translation>
+            <numerusform>%n more muscle in the table.</numerusform>
+            <numerusform>%n more muscles in the table.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>UnsupportedJumpText</name>
     <message numerus="yes">
         <source>only %n repetition(s) counted at the limit</source>
@@ -446,6 +504,23 @@
         <translation>
             <numerusform>%n set</numerusform>
             <numerusform>%n sets together</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>steelyard::CurveView</name>
+    <message numerus="yes">
+        <source>Sets of the last %n week(s), as they would be today: moved by what strength changed since, and by what earlier sets of the session cost.</source>
+        <translation>
+            <numerusform>Sets of the last %n week, as they would be today: moved by what strength changed since, and by what earlier sets of the session cost.</numerusform>
+            <numerusform>Sets of the last %n weeks, as they would be today: moved by what strength changed since, and by what earlier sets of the session cost.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>No curve can be said of this line yet. It takes %n set(s) near failure (up to four in reserve) in half a year, at loads that differ; then repetitions to failure stand here against load, beside the published curve.</source>
+        <translation>
+            <numerusform>No curve can be said of this line yet. It takes %n set near failure (up to four in reserve) in half a year, at loads that differ; then repetitions to failure stand here against load, beside the published curve.</numerusform>
+            <numerusform>No curve can be said of this line yet. It takes %n sets near failure (up to four in reserve) in half a year, at loads that differ; then repetitions to failure stand here against load, beside the published curve.</numerusform>
         </translation>
     </message>
 </context>

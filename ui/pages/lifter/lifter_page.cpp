@@ -7,6 +7,7 @@
 #include "ui/pages/lifter/line_header.h"
 #include "ui/pages/lifter/line_list_model.h"
 #include "ui/pages/lifter/session_panel.h"
+#include "ui/pages/lifter/view_tabs.h"
 #include "ui/shell/actions.h"
 
 #include <QtGui/QClipboard>
@@ -94,7 +95,7 @@ void LifterPage::addView(LifterView* view)
     connect(view, &LifterView::sessionLookedAt, this, &LifterPage::showSession);
     connect(view, &LifterView::lineStepped, this, &LifterPage::stepLine);
     connect(view, &LifterView::lineWanted, this, &LifterPage::showLine);
-    connect(view, &LifterView::changed, this, &LifterPage::actionsChanged);
+    connect(view, &LifterView::changed, this, &LifterPage::viewChanged);
     connect(view, &LifterView::sessionWanted, this, [this](int exposure) {
         showSession(exposure);
         openView(0);
@@ -130,7 +131,7 @@ QWidget* LifterPage::makeDataTable()
 
 QLayout* LifterPage::makeTools()
 {
-    m_tabs = new QTabBar(this);
+    m_tabs = new ViewTabs(this);
     m_tabs->setDrawBase(false);
     m_tabs->setExpanding(false);
     m_tabs->setFocusPolicy(Qt::TabFocus);
@@ -312,6 +313,13 @@ void LifterPage::refreshView()
     m_data->setTable(view().table());
 }
 
+void LifterPage::viewChanged()
+{
+    m_data->setTable(view().table());
+    showNumbers(m_stack->currentIndex() == static_cast<int>(m_views.size()));
+    Q_EMIT actionsChanged();
+}
+
 void LifterPage::showSession(int exposure)
 {
     const LineRecord* shown = record();
@@ -340,6 +348,7 @@ void LifterPage::openView(std::size_t index)
     m_view = index;
     m_tabs->setCurrentIndex(static_cast<int>(index));
     m_back->setEnabled(index != 0);
+    m_sessionPanel->setVisible(view().showsSession());
     refreshView();
     showNumbers(false);
 }

@@ -60,6 +60,7 @@ private:
     [[nodiscard]] int lastTrainedLine() const;
     [[nodiscard]] ShownLine shown() const;
     void refreshView();
+    void viewChanged();
     void showSession(int exposure);
     void stepLine(int by);
     void openView(std::size_t view);

@@ -36,6 +36,12 @@ LineExplanation explainLineOf(const LifterReading& lifter, std::size_t line)
     return explainLine(engine, lifter.log.lines[line], lifter.log, lifter.asOf);
 }
 
+std::optional<LineCurve> curveOf(const LifterReading& lifter, std::size_t line)
+{
+    const RegimeEngine engine(lifter.parameters, lifter.thresholds, format::wording());
+    return curveOfLine(engine, lifter.log.lines[line], lifter.log, lifter.asOf);
+}
+
 Result<LifterReading> readLifter(const QString& bookPath, Id<Athlete> athlete, QDate asOf, const Progress& progress)
 {
     STEELYARD_TRY(const auto database, Database::openReader(bookPath));

@@ -6,6 +6,7 @@
 // them, with its course. Reads through a connection of its own. Fails with Cancelled, NotFound, Storage.
 #pragma once
 
+#include "core/analysis/line_curve.h"
 #include "core/analysis/line_explanation.h"
 #include "core/base/progress.h"
 #include "core/domain/rule_settings.h"
@@ -24,6 +25,8 @@ struct LifterReading {
                                                const Progress& progress);
 // The sets behind one of the readings.
 [[nodiscard]] LineExplanation explainLineOf(const LifterReading& lifter, std::size_t line);
+// Repetitions against load on one of the lines.
+[[nodiscard]] std::optional<LineCurve> curveOf(const LifterReading& lifter, std::size_t line);
 // The same from a record, numbers and settings that are at hand.
 [[nodiscard]] Result<LifterReading> readLines(AthleteLog log, const ReadingParameters& parameters,
                                               const RuleSettings& settings, QDate asOf, const Progress& progress);

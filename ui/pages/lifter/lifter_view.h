@@ -46,6 +46,8 @@ public:
     // Out of sight, or nothing to show: stop what runs.
     virtual void leave() {}
     virtual void takeFocus() { setFocus(); }
+    // False: no matter of one session, or in need of the room in which its sets stand.
+    [[nodiscard]] virtual bool showsSession() const { return true; }
     // Another session of the same line is looked at.
     virtual void lookAt(int exposure) { Q_UNUSED(exposure) }
 

@@ -1,18 +1,27 @@
 #include "ui/pages/lifter/lifter_views.h"
 
+#include "core/book/book.h"
+#include "ui/pages/lifter/compare_view.h"
+#include "ui/pages/lifter/curve_view.h"
 #include "ui/pages/lifter/decisions_view.h"
 #include "ui/pages/lifter/explaining_view.h"
 #include "ui/pages/lifter/progress_view.h"
+#include "ui/pages/lifter/ratings_view.h"
+#include "ui/pages/lifter/training_view.h"
 
 namespace steelyard {
 
 std::vector<LifterView*> makeLifterViews(const UiContext& context, QWidget* parent)
 {
-    return {
-        new ProgressView(parent),
-        new DecisionsView(parent),
-        new ExplainingView(context.jobs, parent),
-    };
+    std::vector<LifterView*> views;
+    views.push_back(new ProgressView(parent));
+    views.push_back(new CompareView(context.jobs, context.book.path(), parent));
+    views.push_back(new CurveView(context.jobs, parent));
+    views.push_back(new RatingsView(parent));
+    views.push_back(new TrainingView(parent));
+    views.push_back(new DecisionsView(parent));
+    views.push_back(new ExplainingView(context.jobs, parent));
+    return views;
 }
 
 }  // namespace steelyard

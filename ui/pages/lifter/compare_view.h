@@ -1,0 +1,53 @@
+// Lines beside each other on one relative scale (compare_spec.h): several of this lifter's, chosen from a list, or this line
+// across lifters, who are read in the background. Two lifters' lines show who changed how much since the start, and nothing
+// of who is better: the view says so.
+#pragma once
+
+#include "ui/charts/compare_spec.h"
+#include "ui/jobs/job.h"
+#include "ui/pages/lifter/panels_view.h"
+
+class QCheckBox;
+class QDateEdit;
+class QListWidget;
+class QRadioButton;
+
+namespace steelyard {
+
+class CompareView final : public PanelsView {
+    Q_OBJECT
+
+public:
+    CompareView(JobRunner& jobs, QString bookPath, QWidget* parent = nullptr);
+    ~CompareView() override;
+
+    [[nodiscard]] QString action() const override { return QStringLiteral("lifter.compare"); }
+    [[nodiscard]] QString title() const override { return tr("Compare"); }
+    void show(const ShownLine& shown) override;
+    [[nodiscard]] bool showsSession() const override { return false; }
+    void leave() override;
+
+private:
+    [[nodiscard]] QWidget* makeControls();
+    void fill();
+    void fillOwnLines();
+    void readLifters();
+    void offer(ComparedLine line, const QString& inList, bool ticked);
+    void draw();
+    [[nodiscard]] std::vector<ComparedLine> ticked() const;
+
+    JobRunner& m_jobs;
+    QString m_bookPath;
+    ShownLine m_shown;
+    std::vector<ComparedLine> m_offered;  // by row of the list
+    int m_asked = 0;                      // the newest; answers to earlier ones are dropped
+    JobHandle m_job;
+
+    QRadioButton* m_lines = nullptr;
+    QRadioButton* m_lifters = nullptr;
+    QListWidget* m_list = nullptr;
+    QCheckBox* m_common = nullptr;
+    QDateEdit* m_start = nullptr;
+};
+
+}  // namespace steelyard

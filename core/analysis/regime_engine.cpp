@@ -1,5 +1,6 @@
 #include "core/analysis/regime_engine.h"
 
+#include "core/analysis/capacity_ahead.h"
 #include "core/analysis/common_fall.h"
 #include "core/analysis/line_numbers.h"
 #include "core/analysis/plain_trend.h"
@@ -219,6 +220,9 @@ LineReading RegimeEngine::readTracked(const LineRecord& record, const AthleteLog
         if (!gates.mixed && !gates.effortUnknown) {
             if (known) reading.capacity = capacityOf(tracker, context.bodyKg);
             reading.next = nextSet(tracker, counted, context, asOf);
+            const bool trains = counted.back().point.date.daysTo(asOf) <= m_thresholds.layoffDays;
+            if (known && trains && m_depth == ReadingDepth::Course && !gates.tooFew && reading.next)
+                reading.ahead = capacityAhead(tracker, context, *reading.next, asOf);
         }
     }
     reading.why = whySentence(reading, gates, m_thresholds, m_wording);

@@ -104,19 +104,24 @@ double SetForecast::probabilityOver(double reps) const
     return 1 - cdf(zOfReps(std::max(0.0, reps)));
 }
 
-SetForecast forecastSet(const LineTracker& tracker, QDate day, double lnLoad, int number, double repError)
+SetForecast forecastOfCases(std::span<const TrackedCase> cases, std::span<const double> weights, QDate day,
+                            const RegimeObservation& set, double shift, double tail)
 {
-    const RegimeObservation set{lnLoad, 0, repError, ObservationKind::Exact, fatigueOfSet(number)};
-    const auto weights = tracker.caseWeights();
     std::vector<PredictedComponent> all;
     for (std::size_t i = 0; i < weights.size(); ++i)
-        for (PredictedComponent one :
-             tracker.cases()[i].filter.predictByRegime(static_cast<double>(day.toJulianDay()), set)) {
+        for (PredictedComponent one : cases[i].filter.predictByRegime(static_cast<double>(day.toJulianDay()), set)) {
             one.weight *= weights[i];
-            one.mean += tracker.weekdays().effectOn(day);
+            one.mean += shift;
             all.push_back(one);
         }
-    return {all, tracker.parameters().filter.tail};
+    return {all, tail};
+}
+
+SetForecast forecastSet(const LineTracker& tracker, QDate day, double lnLoad, int number, double repError)
+{
+    return forecastOfCases(tracker.cases(), tracker.caseWeights(), day,
+                           {lnLoad, 0, repError, ObservationKind::Exact, fatigueOfSet(number)},
+                           tracker.weekdays().effectOn(day), tracker.parameters().filter.tail);
 }
 
 double reserveReps(double rir)

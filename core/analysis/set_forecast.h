@@ -37,6 +37,10 @@ private:
 // For set `number` of a session on that day; `repError`: error of z that such a set will be written down with.
 [[nodiscard]] SetForecast forecastSet(const LineTracker&, QDate day, double lnLoad, int number, double repError = 0);
 
+// The same of filters that stand for a tracker's cases with these weights; `shift` is added to z (a weekday's habit).
+[[nodiscard]] SetForecast forecastOfCases(std::span<const TrackedCase> cases, std::span<const double> weights,
+                                          QDate day, const RegimeObservation& set, double shift, double tail);
+
 // Repetitions lost at failure for what is kept in reserve: a set stopped with `rir` reported in reserve reaches so many
 // fewer than to failure (set_evidence.h).
 [[nodiscard]] double reserveReps(double rir);

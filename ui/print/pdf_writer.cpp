@@ -2,10 +2,10 @@
 
 #include "ui/print/sheet_painter.h"
 #include "ui/print/text_measure.h"
+#include "ui/print/whole_file.h"
 
 #include <QtCore/QBuffer>
 #include <QtCore/QCoreApplication>
-#include <QtCore/QSaveFile>
 #include <QtGui/QPageSize>
 #include <QtGui/QPainter>
 #include <QtGui/QPdfWriter>
@@ -24,15 +24,6 @@ void preparePdf(QPdfWriter& writer, PaperSize paper)
     writer.setPageMargins(QMarginsF());
     writer.setTitle(PdfText::tr("Session sheets"));
     writer.setCreator(QStringLiteral("Steelyard"));
-}
-
-Error cantWritePdf(const QString& path, const QString& detail)
-{
-    return {ErrorCode::Storage,
-            PdfText::tr("The sheets could not be written to “%1”: %2. Check that the folder exists, can be written and "
-                        "has room. What was there before is unchanged.")
-                .arg(path, detail),
-            detail};
 }
 
 }  // namespace
@@ -63,16 +54,7 @@ Result<QByteArray> sheetsPdf(std::span<const SessionSheet> sheets, PaperSize pap
 Result<void> writeSheetsPdf(std::span<const SessionSheet> sheets, PaperSize paper, const QString& path)
 {
     STEELYARD_TRY(const QByteArray document, sheetsPdf(sheets, paper));
-    QSaveFile file(path);
-    if (!file.open(QIODevice::WriteOnly)) return fail(cantWritePdf(path, file.errorString()));
-    const bool whole = file.write(document) == document.size() && file.flush();
-    if (!whole) {
-        const QString detail = file.errorString();
-        file.cancelWriting();
-        return fail(cantWritePdf(path, detail));
-    }
-    if (!file.commit()) return fail(cantWritePdf(path, file.errorString()));
-    return {};
+    return writeWhole(path, document);
 }
 
 }  // namespace steelyard

@@ -93,6 +93,10 @@ std::vector<ActionRow> makeActionTable()
         {u("lifter.chart"), Lifter, ActionText::tr("The chart's numbers as a &table"), u("D"), lifter, NeedsLifter,
          true},
         {u("lifter.copy"), Lifter, ActionText::tr("&Copy the numbers"), u("C"), lifter, NeedsLifter},
+        {u("lifter.copyPicture"), Lifter, ActionText::tr("Copy the chart as a p&icture"), u("Shift+C"), lifter,
+         NeedsLifter},
+        {u("lifter.savePicture"), Lifter, ActionText::tr("&Save the chart as a picture…"), u("Ctrl+E"), lifter,
+         NeedsLifter},
 
         {u("floor.print"), Floor, ActionText::tr("&Print the sheets…"), u("Ctrl+P"), floor, NeedsBook},
         {u("floor.pdf"), Floor, ActionText::tr("Save the sheets as P&DF…"), u("Ctrl+Shift+P"), floor, NeedsBook},

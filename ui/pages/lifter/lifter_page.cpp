@@ -3,6 +3,8 @@
 #include "core/book/book.h"
 #include "core/edits/edits.h"
 #include "ui/charts/chart_table_model.h"
+#include "ui/pages/lifter/chart_hand_out.h"
+#include "ui/pages/lifter/chart_menu.h"
 #include "ui/pages/lifter/lifter_views.h"
 #include "ui/pages/lifter/line_header.h"
 #include "ui/pages/lifter/line_list_model.h"
@@ -18,7 +20,6 @@
 #include <QtWidgets/QHeaderView>
 #include <QtWidgets/QLabel>
 #include <QtWidgets/QListView>
-#include <QtWidgets/QPushButton>
 #include <QtWidgets/QSplitter>
 #include <QtWidgets/QStackedWidget>
 #include <QtWidgets/QTabBar>
@@ -142,18 +143,13 @@ QLayout* LifterPage::makeTools()
          {std::pair(tr("All time"), 0), {tr("Last 6 months"), 6}, {tr("Last 12 months"), 12}, {tr("Last 2 years"), 24}})
         m_stretch->addItem(text, months);
     m_stretch->setCurrentIndex(2);
-    m_showData = new QPushButton(tr("Show &data"), this);
-    m_showData->setCheckable(true);
-    m_copy = new QPushButton(tr("&Copy"), this);
-    m_copy->setToolTip(tr("Copy the data of the chart as a table"));
+    m_chartMenu = new ChartMenu([this](const QString& action) { return canPerform(action); }, this);
     auto* tools = new QHBoxLayout;
     tools->addWidget(m_tabs, 1);
     tools->addWidget(m_stretch);
-    tools->addWidget(m_showData);
-    tools->addWidget(m_copy);
+    tools->addWidget(m_chartMenu);
     connect(m_stretch, &QComboBox::currentIndexChanged, this, &LifterPage::refreshView);
-    connect(m_showData, &QPushButton::clicked, this, &LifterPage::showNumbers);
-    connect(m_copy, &QPushButton::clicked, this, &LifterPage::copyNumbers);
+    connect(m_chartMenu, &ChartMenu::chosen, this, &LifterPage::perform);
     return tools;
 }
 
@@ -368,15 +364,30 @@ void LifterPage::backToProgress()
 void LifterPage::showNumbers(bool on)
 {
     m_stack->setCurrentIndex(static_cast<int>(on ? m_views.size() : m_view));
-    m_showData->setChecked(on);
-    m_showData->setEnabled(on || !view().table().rows.empty());
-    m_copy->setEnabled(m_showData->isEnabled());
+    m_chartMenu->showNumbersTicked(on);
+}
+
+bool LifterPage::areNumbersShown() const
+{
+    return m_stack->currentIndex() == static_cast<int>(m_views.size());
 }
 
 void LifterPage::copyNumbers()
 {
     QGuiApplication::clipboard()->setText(toTabSeparated(view().table()));
     Q_EMIT said(tr("The data of the chart is on the clipboard."));
+}
+
+void LifterPage::copyPicture()
+{
+    copyChart(view(), shown());
+    Q_EMIT said(tr("The chart is on the clipboard as a picture."));
+}
+
+void LifterPage::savePicture()
+{
+    saveChartAs(m_context.prompter, view(), shown(), this,
+                [this](const QString& path) { Q_EMIT said(tr("The chart was saved in %1.").arg(path)); });
 }
 
 void LifterPage::correct(Id<SetEntry> id, const SetEntry& set)
@@ -393,7 +404,9 @@ bool LifterPage::canPerform(const QString& action) const
     const bool opens = std::ranges::any_of(m_views, [&](const LifterView* view) { return view->action() == action; });
     if (opens && m_athlete && m_job.isRunning()) return true;
     if (action == QStringLiteral("lifter.copy") || action == QStringLiteral("lifter.chart"))
-        return m_line >= 0 && !view().table().rows.empty();
+        return m_line >= 0 && (areNumbersShown() || !view().table().rows.empty());
+    if (action == QStringLiteral("lifter.copyPicture") || action == QStringLiteral("lifter.savePicture"))
+        return m_line >= 0 && view().drawing();
     return m_line >= 0 && action.startsWith(QStringLiteral("lifter."));
 }
 
@@ -405,8 +418,10 @@ void LifterPage::perform(const QString& action)
     }
     if (action == QStringLiteral("lifter.nextLine")) stepLine(1);
     if (action == QStringLiteral("lifter.previousLine")) stepLine(-1);
-    if (action == QStringLiteral("lifter.chart")) showNumbers(!m_showData->isChecked());
+    if (action == QStringLiteral("lifter.chart")) showNumbers(!areNumbersShown());
     if (action == QStringLiteral("lifter.copy")) copyNumbers();
+    if (action == QStringLiteral("lifter.copyPicture")) copyPicture();
+    if (action == QStringLiteral("lifter.savePicture")) savePicture();
     const auto opened = std::ranges::find(m_views, action, &LifterView::action);
     if (opened == m_views.end()) return;
     const auto index = static_cast<std::size_t>(opened - m_views.begin());

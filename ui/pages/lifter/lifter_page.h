@@ -4,8 +4,8 @@
 // In place of the view stand, on request, the numbers behind it. Escape goes back to the progress as it was left.
 //
 // Everything is read in the background through a connection of its own; the page keeps showing the last record until the
-// new one has come. Actions: lifter.nextLine, lifter.previousLine, lifter.chart (drawing or its numbers), lifter.copy, and
-// the one of every view.
+// new one has come. Actions: lifter.nextLine, lifter.previousLine, lifter.chart (drawing or its numbers), lifter.copy,
+// lifter.copyPicture, lifter.savePicture, and the one of every view.
 #pragma once
 
 #include "ui/jobs/job.h"
@@ -18,13 +18,13 @@
 class QComboBox;
 class QLabel;
 class QListView;
-class QPushButton;
 class QShortcut;
 class QStackedWidget;
 class QTabBar;
 
 namespace steelyard {
 
+class ChartMenu;
 class ChartTableModel;
 class LineHeader;
 class LineListModel;
@@ -66,7 +66,10 @@ private:
     void openView(std::size_t view);
     void backToProgress();
     void showNumbers(bool on);
+    [[nodiscard]] bool areNumbersShown() const;
     void copyNumbers();
+    void copyPicture();
+    void savePicture();
     void correct(Id<SetEntry> id, const SetEntry& set);
     [[nodiscard]] LifterView& view() const { return *m_views[m_view]; }
     [[nodiscard]] const LineRecord* record() const;
@@ -92,8 +95,7 @@ private:
     LineHeader* m_header = nullptr;
     QTabBar* m_tabs = nullptr;
     QComboBox* m_stretch = nullptr;
-    QPushButton* m_showData = nullptr;
-    QPushButton* m_copy = nullptr;
+    ChartMenu* m_chartMenu = nullptr;
     QStackedWidget* m_stack = nullptr;  // the views, then the numbers
     QShortcut* m_back = nullptr;
     ChartTableModel* m_data;

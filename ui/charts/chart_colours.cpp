@@ -33,7 +33,10 @@ ChartColours chartColours(const QPalette& palette)
             withAlpha(theme.data[0], theme.dark ? 46 : 34),
             theme.data[1],
             withAlpha(theme.text, 13),
-            theme.data[3]};
+            theme.data[3],
+            withAlpha(theme.text, theme.dark ? 20 : 15),
+            {theme.data[2], theme.data[4], theme.data[7]},
+            theme.data[2]};
 }
 
 }  // namespace steelyard

@@ -4,6 +4,8 @@
 #include <QtGui/QColor>
 #include <QtGui/QPalette>
 
+#include <array>
+
 namespace steelyard {
 
 struct ChartColours {
@@ -17,6 +19,9 @@ struct ChartColours {
     QColor off;       // off standard
     QColor shade;     // deload weeks
     QColor decision;
+    QColor ahead;                 // fill of what is likely to come, laid over itself: 95, 80, 50 %
+    std::array<QColor, 3> loads;  // series of the most used loads; their strokes differ too
+    QColor change;                // limits of the smallest change
 };
 
 [[nodiscard]] ChartColours chartColours(const QPalette& palette);

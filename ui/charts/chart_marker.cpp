@@ -63,4 +63,59 @@ void paintMarker(QPainter& painter, QPointF at, PointKind kind, const ChartColou
     }
 }
 
+void paintSetMarker(QPainter& painter, QPointF at, SetEffort effort, bool watched, double radius,
+                    const ChartColours& colours)
+{
+    const QColor ink = effort == SetEffort::Near   ? colours.ink
+                       : effort == SetEffort::Some ? colours.quietInk
+                                                   : colours.joining;
+    painter.setPen(QPen(ink, 1.0, Qt::SolidLine, Qt::FlatCap, Qt::MiterJoin));
+    painter.setBrush(watched ? ink : colours.ground);
+    const auto triangle = [&](double up) {
+        const std::array<QPointF, 3> corners{at + QPointF(0, -up * (radius + 0.4)),
+                                             at + QPointF(-radius - 0.2, up * radius),
+                                             at + QPointF(radius + 0.2, up * radius)};
+        painter.drawPolygon(corners.data(), 3);
+    };
+    switch (effort) {
+    case SetEffort::Near:
+        triangle(1);
+        return;
+    case SetEffort::Some: {
+        const double half = radius * 0.85;
+        painter.drawRect(QRectF(at.x() - half, at.y() - half, 2 * half, 2 * half));
+        return;
+    }
+    case SetEffort::Far:
+        triangle(-1);
+        return;
+    case SetEffort::Unknown:
+        painter.drawRect(QRectF(at.x() - radius - 0.6, at.y() - 0.8, 2 * radius + 1.2, 1.6));
+        return;
+    }
+}
+
+void paintOffStem(QPainter& painter, QPointF counted, double completed, const ChartColours& colours)
+{
+    painter.setPen(QPen(colours.off, 1.2, Qt::SolidLine, Qt::FlatCap));
+    painter.drawLine(counted, QPointF(counted.x(), completed));
+    painter.drawLine(QPointF(counted.x() - 2.2, completed), QPointF(counted.x() + 2.2, completed));
+}
+
+QPen loadPen(const ChartColours& colours, std::size_t place)
+{
+    constexpr std::array<Qt::PenStyle, kMostLoadSeries> kStyles{Qt::SolidLine, Qt::DashLine, Qt::DotLine};
+    return {colours.loads[place], 1.6, kStyles[place]};
+}
+
+QPen aheadPen(const ChartColours& colours)
+{
+    return {colours.data, 1.6, Qt::DashLine};
+}
+
+QPen changePen(const ChartColours& colours)
+{
+    return {colours.change, 1.2, Qt::DashDotLine};
+}
+
 }  // namespace steelyard

@@ -1,5 +1,7 @@
 #include "ui/charts/chart_panel.h"
 
+#include "ui/charts/chart_marker.h"
+
 #include <QtCharts/QAreaSeries>
 #include <QtCharts/QLegend>
 #include <QtCharts/QLineSeries>
@@ -9,6 +11,7 @@
 namespace steelyard {
 namespace {
 
+constexpr std::size_t kAheadBands = std::tuple_size_v<decltype(FanDay::low)>;
 constexpr double kEdgeRoom = 8;  // px from the edge to the middle of a marker
 
 QList<QPointF> asPointList(const std::vector<QPointF>& points)
@@ -52,10 +55,18 @@ ChartPanel::Stretch ChartPanel::makeStretch()
 
 void ChartPanel::colour(const Stretch& stretch) const
 {
-    stretch.middle->setPen(QPen(m_trendInk, 2.0));
+    stretch.middle->setPen(QPen(m_colours.data, 2.0));
     stretch.band->setPen(Qt::NoPen);
-    stretch.band->setBrush(m_bandFill);
+    stretch.band->setBrush(m_colours.band);
     // The edges have series of their own, which would draw themselves.
+    stretch.low->setPen(Qt::NoPen);
+    stretch.high->setPen(Qt::NoPen);
+}
+
+void ChartPanel::colourAhead(const Stretch& stretch) const
+{
+    stretch.band->setPen(QPen(m_colours.joining, 1.0, Qt::DotLine));
+    stretch.band->setBrush(m_colours.ahead);
     stretch.low->setPen(Qt::NoPen);
     stretch.high->setPen(Qt::NoPen);
 }
@@ -79,41 +90,114 @@ void ChartPanel::drawTrend(const ProgressSpec& spec)
     }
 }
 
-void ChartPanel::setData(const ProgressSpec& spec, const PanelSpec& panel, bool withTrend)
+void ChartPanel::drawAhead(const std::vector<FanDay>& fan)
 {
-    m_dayLow = spec.from.isValid() ? chartDay(spec.from) : 0;
-    m_dayHigh = spec.to.isValid() ? chartDay(spec.to) : 1;
-    m_valueLow = panel.axis.low;
-    m_valueHigh = panel.axis.high;
-    m_days->setRange(m_dayLow, m_dayHigh);
-    m_values->setRange(m_valueLow, m_valueHigh);
-    if (withTrend) drawTrend(spec);
-    join(panel.runs);
+    if (m_ahead.empty() && fan.empty()) return;
+    while (m_ahead.size() < kAheadBands) {
+        m_ahead.push_back(makeStretch());
+        colourAhead(m_ahead.back());
+    }
+    for (std::size_t band = 0; band < m_ahead.size(); ++band) {
+        QList<QPointF> low;
+        QList<QPointF> high;
+        for (const FanDay& day : fan) {
+            low.emplace_back(day.day, day.low[band]);
+            high.emplace_back(day.day, day.high[band]);
+        }
+        m_ahead[band].low->replace(low);
+        m_ahead[band].high->replace(high);
+        m_ahead[band].middle->clear();
+    }
+    std::vector<QPointF> middle;
+    for (const FanDay& day : fan) middle.emplace_back(day.day, day.median);
+    drawLine(middle, Stroke::Ahead);
 }
 
-void ChartPanel::join(const std::vector<std::vector<QPointF>>& runs)
+void ChartPanel::drawChange(const ProgressSpec& spec)
 {
-    std::size_t used = 0;
-    for (const auto& run : runs) {
-        if (run.size() < 2) continue;  // a session by itself is only a point
-        if (used == m_runs.size()) {
-            auto* series = new QLineSeries(m_chart);
-            series->setPen(m_runPen);
-            attach(series);
-            m_runs.push_back(series);
-        }
-        m_runs[used++]->replace(asPointList(run));
+    if (!spec.realChange) return;
+    const double from = chartDay(spec.realChange->from);
+    const double to = chartDay(spec.reps.points.back().date);
+    for (const double edge : {spec.realChange->low, spec.realChange->high})
+        drawLine({{from, edge}, {to, edge}}, Stroke::Change);
+}
+
+void ChartPanel::drawLoads(const std::vector<LoadSeries>& loads)
+{
+    constexpr std::array<Stroke, kMostLoadSeries> kStrokes{Stroke::FirstLoad, Stroke::SecondLoad, Stroke::ThirdLoad};
+    for (std::size_t i = 0; i < loads.size(); ++i)
+        for (const auto& run : loads[i].runs) drawLine(run, kStrokes[i]);
+}
+
+void ChartPanel::setData(const ProgressSpec& spec, const PanelSpec& panel, bool isCapacity)
+{
+    m_valueLow = panel.axis.low;
+    m_valueHigh = panel.axis.high;
+    m_values->setRange(m_valueLow, m_valueHigh);
+    beginLines();
+    if (isCapacity) {
+        drawAhead(spec.fan);
+        drawTrend(spec);
+        drawChange(spec);
     }
-    for (std::size_t i = used; i < m_runs.size(); ++i) m_runs[i]->clear();
+    for (const auto& run : panel.runs) drawLine(run, Stroke::Run);
+    if (!isCapacity) drawLoads(spec.loadSeries);
+    endLines();
+}
+
+void ChartPanel::setDays(double low, double high)
+{
+    m_dayLow = low;
+    m_dayHigh = high;
+    m_days->setRange(low, high);
+}
+
+void ChartPanel::drawLine(const std::vector<QPointF>& points, Stroke stroke)
+{
+    if (points.size() < 2) return;  // a session by itself is only a point
+    if (m_used == m_lines.size()) {
+        m_lines.push_back({new QLineSeries(m_chart), stroke});
+        attach(m_lines.back().series);
+        m_lines.back().series->setPen(penOf(stroke));
+    }
+    Line& line = m_lines[m_used++];
+    if (line.stroke != stroke) {
+        line.stroke = stroke;
+        line.series->setPen(penOf(stroke));
+    }
+    line.series->replace(asPointList(points));
+}
+
+void ChartPanel::endLines()
+{
+    for (std::size_t i = m_used; i < m_lines.size(); ++i) m_lines[i].series->clear();
+}
+
+QPen ChartPanel::penOf(Stroke stroke) const
+{
+    switch (stroke) {
+    case Stroke::Run:
+        return {m_colours.joining, 1.0};
+    case Stroke::FirstLoad:
+        return loadPen(m_colours, 0);
+    case Stroke::SecondLoad:
+        return loadPen(m_colours, 1);
+    case Stroke::ThirdLoad:
+        return loadPen(m_colours, 2);
+    case Stroke::Ahead:
+        return aheadPen(m_colours);
+    case Stroke::Change:
+        return changePen(m_colours);
+    }
+    return {};
 }
 
 void ChartPanel::setColours(const ChartColours& colours)
 {
-    m_runPen = QPen(colours.joining, 1.0);
-    for (QLineSeries* series : m_runs) series->setPen(m_runPen);
-    m_trendInk = colours.data;
-    m_bandFill = colours.band;
+    m_colours = colours;
+    for (const Line& line : m_lines) line.series->setPen(penOf(line.stroke));
     for (const Stretch& stretch : m_stretches) colour(stretch);
+    for (const Stretch& band : m_ahead) colourAhead(band);
 }
 
 void ChartPanel::setPlot(const QRectF& scene, const QRectF& plot)

@@ -19,7 +19,9 @@ public:
     // The scene's owner owns the chart.
     explicit ChartPanel(QGraphicsScene& scene);
 
-    void setData(const ProgressSpec& spec, const PanelSpec& panel, bool withTrend);
+    void setData(const ProgressSpec& spec, const PanelSpec& panel, bool isCapacity);
+    // The stretch of time that is in sight.
+    void setDays(double low, double high);
     void setColours(const ChartColours& colours);
     void setPlot(const QRectF& scene, const QRectF& plot);
     [[nodiscard]] const QRectF& plot() const { return m_plot; }
@@ -37,23 +39,36 @@ private:
         QLineSeries* high;
         QAreaSeries* band;
     };
-    void join(const std::vector<std::vector<QPointF>>& runs);
+    enum class Stroke { Run, FirstLoad, SecondLoad, ThirdLoad, Ahead, Change };
+    struct Line {
+        QLineSeries* series;
+        Stroke stroke;
+    };
     void drawTrend(const ProgressSpec& spec);
+    void drawAhead(const std::vector<FanDay>& fan);
+    void drawChange(const ProgressSpec& spec);
+    void drawLoads(const std::vector<LoadSeries>& loads);
+    // Lines are kept and refilled; those not needed are empty.
+    void beginLines() { m_used = 0; }
+    void drawLine(const std::vector<QPointF>& points, Stroke stroke);
+    void endLines();
+    [[nodiscard]] QPen penOf(Stroke stroke) const;
     [[nodiscard]] Stretch makeStretch();
     void colour(const Stretch& stretch) const;
+    void colourAhead(const Stretch& stretch) const;
     void attach(QAbstractSeries* series);
 
     QChart* m_chart;
     QValueAxis* m_days;
     QValueAxis* m_values;
     std::vector<Stretch> m_stretches;
-    std::vector<QLineSeries*> m_runs;  // kept and refilled; those not needed are empty
-    QPen m_runPen;
-    QColor m_trendInk;
-    QColor m_bandFill;
+    std::vector<Stretch> m_ahead;  // 95, 80, 50 %, the widest below
+    std::vector<Line> m_lines;
+    std::size_t m_used = 0;
+    ChartColours m_colours;
     QRectF m_plot;
     double m_topTaken = 0;
-    double m_dayLow = 0;
+    double m_dayLow = 0;  // in sight
     double m_dayHigh = 1;
     double m_valueLow = 0;
     double m_valueHigh = 1;

@@ -1,9 +1,16 @@
 #include "ui/charts/progress_chart.h"
 
+#include "ui/charts/progress_key.h"
+#include "ui/charts/progress_ruler.h"
+#include "ui/format/format.h"
+
 #include <QtGui/QFontMetricsF>
+#include <QtGui/QHelpEvent>
 #include <QtGui/QKeyEvent>
 #include <QtGui/QMouseEvent>
 #include <QtGui/QWheelEvent>
+#include <QtWidgets/QApplication>
+#include <QtWidgets/QToolTip>
 
 #include <algorithm>
 #include <cmath>
@@ -12,6 +19,9 @@ namespace steelyard {
 namespace {
 
 constexpr double kReach = 18;  // px from the mouse to a session
+constexpr double kZoomStep = 0.7;
+constexpr double kPanShare = 0.25;  // of what is in sight
+constexpr int kDateLabels = 9;
 
 }  // namespace
 
@@ -51,7 +61,10 @@ void ProgressChart::setSpec(ProgressSpec spec)
     m_shared->hovered = -1;
     m_capacity->setData(m_shared->spec, m_shared->spec.capacity, true);
     m_reps->setData(m_shared->spec, m_shared->spec.reps, false);
+    if (m_shared->spec.from.isValid())
+        m_shared->window.setWhole(chartDay(m_shared->spec.from), chartDay(m_shared->spec.to));
     layOut();
+    applyWindow();
     describe();
 }
 
@@ -76,16 +89,20 @@ void ProgressChart::layOut()
     const double strip = m_shared->spec.blocks.empty() ? 0 : line + 9;
     const double decisions = m_shared->spec.decisions.empty() ? 0 : line + 5;
     const double top = m_shared->stripTop + strip + line + 6;
-    const double bottom = bounds.height() - line - 5 - decisions;
+    const double notes = m_shared->spec.notes.empty() ? 0 : line + 3;
+    const int key = keyLines(progressKey(m_shared->spec, m_shared->colours), metrics, bounds.width() - left);
+    const double bottom = bounds.height() - line - 5 - decisions - notes - key * line - 4;
     const double between = line + 16;
     const double plots = std::max(40.0, bottom - top - between);
-    const double upper = std::floor(plots * 0.58);
+    const double upper = std::floor(plots * 0.54);
     const double width = std::max(40.0, bounds.width() - left - 12);
     m_capacity->setPlot(bounds, {left, top, width, upper});
     m_reps->keepTopFree(line + 2);  // the loads stand there
     m_reps->setPlot(bounds, {left, top + upper + between, width, plots - upper});
     m_shared->datesTop = m_reps->plot().bottom() + 4;
     m_shared->decisionTop = m_shared->datesTop + line + 3;
+    m_shared->notesTop = m_shared->decisionTop + decisions;
+    m_shared->keyTop = bounds.height() - key * line - 1;
     viewport()->update();
 }
 
@@ -108,6 +125,11 @@ void ProgressChart::select(int exposure)
     if (std::ranges::none_of(points, [&](const ChartPoint& point) { return point.exposure == exposure; })) return;
     if (m_shared->selected == exposure) return;
     m_shared->selected = exposure;
+    const auto& chosen = points[static_cast<std::size_t>(selectedPlace())];
+    if (!m_shared->inSight(chosen.date)) {
+        m_shared->window.show(chartDay(chosen.date));
+        applyWindow();
+    }
     viewport()->update();
     describe();
     Q_EMIT selectedSession(exposure);
@@ -120,6 +142,7 @@ int ProgressChart::nearest(QPointF position) const
     int found = -1;
     const auto look = [&](const ChartPanel& panel, const PanelSpec& spec) {
         for (const ChartPoint& point : spec.points) {
+            if (!m_shared->inSight(point.date)) continue;
             const QPointF away = panel.at(point) - position;
             const double square = QPointF::dotProduct(away, away);
             if (square < best) {
@@ -165,43 +188,156 @@ void ProgressChart::stepTo(std::ptrdiff_t place)
 
 void ProgressChart::keyPressEvent(QKeyEvent* event)
 {
+    if (!moveInTime(*event) && !stepSessions(*event)) QGraphicsView::keyPressEvent(event);
+}
+
+bool ProgressChart::moveInTime(const QKeyEvent& event)
+{
+    TimeWindow& window = m_shared->window;
+    const std::ptrdiff_t here = selectedPlace();
+    const double around = here < 0 ? 0.5 * (window.low() + window.high())
+                                   : chartDay(m_shared->spec.reps.points[static_cast<std::size_t>(here)].date);
+    const bool ctrl = event.modifiers().testFlag(Qt::ControlModifier);
+    switch (event.key()) {
+    case Qt::Key_Plus:
+    case Qt::Key_Equal:
+        zoom(kZoomStep, around);
+        return true;
+    case Qt::Key_Minus:
+        zoom(1 / kZoomStep, around);
+        return true;
+    case Qt::Key_0:
+        window.showAll();
+        applyWindow();
+        return true;
+    case Qt::Key_Left:
+        if (ctrl) pan(-kPanShare * window.width());
+        return ctrl;
+    case Qt::Key_Right:
+        if (ctrl) pan(kPanShare * window.width());
+        return ctrl;
+    default:
+        return false;
+    }
+}
+
+bool ProgressChart::stepSessions(const QKeyEvent& event)
+{
     const auto last = static_cast<std::ptrdiff_t>(m_shared->spec.reps.points.size()) - 1;
     const std::ptrdiff_t here = selectedPlace();
-    switch (event->key()) {
+    switch (event.key()) {
     case Qt::Key_Left:
         stepTo(here < 0 ? last : here - 1);
-        return;
+        return true;
     case Qt::Key_Right:
         stepTo(here < 0 ? last : here + 1);
-        return;
+        return true;
     case Qt::Key_Home:
         stepTo(0);
-        return;
+        return true;
     case Qt::Key_End:
         stepTo(last);
-        return;
+        return true;
     case Qt::Key_Up:
     case Qt::Key_BracketLeft:
         Q_EMIT lineStepped(-1);
-        return;
+        return true;
     case Qt::Key_Down:
     case Qt::Key_BracketRight:
         Q_EMIT lineStepped(1);
-        return;
+        return true;
+    case Qt::Key_Return:
+    case Qt::Key_Enter:
+        if (here >= 0) Q_EMIT setsWanted(m_shared->selected);
+        return here >= 0;
     default:
-        QGraphicsView::keyPressEvent(event);
+        return false;
     }
+}
+
+double ProgressChart::dayAt(double x) const
+{
+    const QRectF& plot = m_reps->plot();
+    return m_shared->window.low() + (x - plot.left()) / std::max(1.0, plot.width()) * m_shared->window.width();
+}
+
+void ProgressChart::zoom(double factor, double around)
+{
+    m_shared->window.zoom(factor, around);
+    applyWindow();
+}
+
+void ProgressChart::pan(double days)
+{
+    m_shared->window.pan(days);
+    applyWindow();
+}
+
+void ProgressChart::applyWindow()
+{
+    const TimeWindow& window = m_shared->window;
+    m_capacity->setDays(window.low(), window.high());
+    m_reps->setDays(window.low(), window.high());
+    m_shared->dates = window.isWhole()
+                          ? m_shared->spec.dates
+                          : dateTicks(QDate::fromJulianDay(static_cast<qint64>(std::ceil(window.low()))),
+                                      QDate::fromJulianDay(static_cast<qint64>(window.high())), kDateLabels, locale());
+    viewport()->update();
+}
+
+QString ProgressChart::tipAt(QPointF position) const
+{
+    return m_shared->spec.empty() ? QString() : ProgressRuler(*m_shared).tipAt(position);
+}
+
+bool ProgressChart::viewportEvent(QEvent* event)
+{
+    if (event->type() != QEvent::ToolTip) return QGraphicsView::viewportEvent(event);
+    const auto* help = static_cast<QHelpEvent*>(event);
+    const QString tip = tipAt(help->pos());
+    if (tip.isEmpty())
+        QToolTip::hideText();
+    else
+        QToolTip::showText(help->globalPos(), format::plainToolTip(tip), viewport());
+    return true;
 }
 
 void ProgressChart::mouseMoveEvent(QMouseEvent* event)
 {
+    if (m_pressed) {
+        const QPointF moved = event->position() - *m_pressed;
+        if (!m_dragging && moved.manhattanLength() < QApplication::startDragDistance()) return;
+        m_dragging = true;
+        pan(dayAt(m_pressed->x()) - dayAt(event->position().x()));
+        m_pressed = event->position();
+        return;
+    }
     hover(nearest(event->position()));
 }
 
 void ProgressChart::mousePressEvent(QMouseEvent* event)
 {
     setFocus(Qt::MouseFocusReason);
+    if (event->button() != Qt::LeftButton) return;
+    m_pressed = event->position();
+    m_dragging = false;
+}
+
+// What was pressed is chosen when it is let go, unless it was dragged.
+void ProgressChart::mouseReleaseEvent(QMouseEvent* event)
+{
+    if (event->button() != Qt::LeftButton || !m_pressed) return;
+    m_pressed.reset();
+    if (m_dragging) return;
     if (const int found = nearest(event->position()); found >= 0) select(found);
+}
+
+void ProgressChart::mouseDoubleClickEvent(QMouseEvent* event)
+{
+    const int found = nearest(event->position());
+    if (found < 0) return;
+    select(found);
+    Q_EMIT setsWanted(found);
 }
 
 void ProgressChart::leaveEvent(QEvent* event)
@@ -225,7 +361,22 @@ void ProgressChart::changeEvent(QEvent* event)
 
 void ProgressChart::wheelEvent(QWheelEvent* event)
 {
-    event->ignore();  // the page scrolls, the chart doesn't
+    if (!event->modifiers().testFlag(Qt::ControlModifier)) {
+        event->ignore();  // the page scrolls, the chart doesn't
+        return;
+    }
+    constexpr double kNotch = 120;
+    zoom(std::pow(kZoomStep, event->angleDelta().y() / kNotch), dayAt(event->position().x()));
+    event->accept();
+}
+
+QStringList ProgressChart::readout(int exposure) const
+{
+    const auto& points = m_shared->spec.reps.points;
+    const auto at = std::ranges::find(points, exposure, &ChartPoint::exposure);
+    if (at == points.end()) return {};
+    const auto place = static_cast<std::size_t>(at - points.begin());
+    return place < m_shared->spec.readouts.size() ? m_shared->spec.readouts[place] : QStringList();
 }
 
 void ProgressChart::describe()
@@ -235,8 +386,9 @@ void ProgressChart::describe()
     if (here >= 0) {
         const ChartPoint& point = m_shared->spec.reps.points[static_cast<std::size_t>(here)];
         text += u' '
-                + tr("Selected: %1, %n counted repetition(s), %2.", nullptr, static_cast<int>(point.value))
-                      .arg(locale().toString(point.date, QLocale::LongFormat), pointKindWord(point.kind));
+                + tr("Selected: %1, %2.")
+                      .arg(locale().toString(point.date, QLocale::LongFormat),
+                           readout(point.exposure).join(QStringLiteral("; ")));
     }
     setAccessibleDescription(text);
 }

@@ -4,8 +4,10 @@
 //   chart->setSpec(spec);
 //   connect(chart, &ProgressChart::pointedAt, note, &SessionNote::show);
 //
-// Keys: Left/Right, Home/End: sessions; Up/Down or [ and ]: lines (lineStepped). A session is the index into the reading's
-// points; -1 is none. The widget's accessible description carries the summary and the session that is selected.
+// Keys: Left/Right, Home/End: sessions; Up/Down or [ and ]: lines (lineStepped); + and - zoom around the selected session,
+// Ctrl+Left/Right pan, 0 shows all; Enter goes on to the session's sets. The wheel with Ctrl zooms around the mouse, dragging
+// pans, a double click goes on to the sets. A session is the index into the reading's points; -1 is none. The widget's
+// accessible description carries the summary and what stands at the session that is selected.
 #pragma once
 
 #include "ui/charts/progress_frame.h"
@@ -32,17 +34,27 @@ public:
     [[nodiscard]] int nearest(QPointF position) const;
     // Where a session's point stands on the widget, in the lower panel.
     [[nodiscard]] QPointF place(int exposure) const;
+    // The stretch of time in sight.
+    [[nodiscard]] const TimeWindow& window() const { return m_shared->window; }
+    // What the session's points say in words, a line each; empty for -1.
+    [[nodiscard]] QStringList readout(int exposure) const;
+    // What the ruler says at a place on the widget; empty: nothing.
+    [[nodiscard]] QString tipAt(QPointF position) const;
     [[nodiscard]] QSize sizeHint() const override { return {760, 420}; }
 
 Q_SIGNALS:
     void selectedSession(int exposure);  // by key or click
     void pointedAt(int exposure);        // under the mouse, else the selected one
     void lineStepped(int by);            // +1 next, -1 previous
+    void setsWanted(int exposure);       // on to the session's sets
 
 protected:
     void resizeEvent(QResizeEvent* event) override;
     void mouseMoveEvent(QMouseEvent* event) override;
     void mousePressEvent(QMouseEvent* event) override;
+    void mouseReleaseEvent(QMouseEvent* event) override;
+    void mouseDoubleClickEvent(QMouseEvent* event) override;
+    bool viewportEvent(QEvent* event) override;
     void leaveEvent(QEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
     void changeEvent(QEvent* event) override;
@@ -51,6 +63,12 @@ protected:
 private:
     void layOut();
     void restyle();
+    void applyWindow();
+    void zoom(double factor, double around);
+    void pan(double days);
+    [[nodiscard]] bool moveInTime(const QKeyEvent& event);
+    [[nodiscard]] bool stepSessions(const QKeyEvent& event);
+    [[nodiscard]] double dayAt(double x) const;
     void hover(int exposure);
     void stepTo(std::ptrdiff_t place);
     [[nodiscard]] std::ptrdiff_t selectedPlace() const;
@@ -61,6 +79,9 @@ private:
     std::unique_ptr<ChartPanel> m_reps;
     ProgressFrame* m_frame;
     ProgressMarks* m_marks;
+    // Of a drag: where it was last; absent while no button is down.
+    std::optional<QPointF> m_pressed;
+    bool m_dragging = false;
 };
 
 }  // namespace steelyard

@@ -1,8 +1,9 @@
-// What stands around and over the lines of a progress chart: grid, ticks, words, blocks, decisions (ProgressFrame, below
-// the lines), and the sessions' marks with the one that is looked at (ProgressMarks, above them).
+// What stands around and over the lines of a progress chart: grid, ticks, words and the ruler's rows (ProgressFrame, below
+// the lines), and the marks of sets and sessions with the one that is looked at (ProgressMarks, above them).
 #pragma once
 
 #include "ui/charts/chart_panel.h"
+#include "ui/charts/time_window.h"
 
 #include <QtGui/QFont>
 #include <QtWidgets/QGraphicsItem>
@@ -20,10 +21,18 @@ struct ProgressScene {
     double stripTop = 0;     // of the blocks
     double datesTop = 0;     // of the date labels
     double decisionTop = 0;  // of the decisions
+    double notesTop = 0;     // of the notes
+    double keyTop = 0;       // of the key's lines
+    TimeWindow window;
+    std::vector<DateTick> dates;  // within the window
     const ChartPanel* capacity = nullptr;
     const ChartPanel* reps = nullptr;
     int selected = -1;  // exposure
     int hovered = -1;
+
+    [[nodiscard]] bool inSight(QDate day) const { return window.holds(chartDay(day)); }
+    // Along the time axis, in pixels.
+    [[nodiscard]] double x(QDate day) const { return reps->at(chartDay(day), 0).x(); }
 };
 
 class ProgressFrame final : public QGraphicsItem {
@@ -36,8 +45,6 @@ public:
 private:
     void paintPanel(QPainter& painter, const ChartPanel& panel, const PanelSpec& spec) const;
     void paintDates(QPainter& painter) const;
-    void paintBlocks(QPainter& painter) const;
-    void paintDecisions(QPainter& painter) const;
     const ProgressScene& m_scene;
 };
 
@@ -52,13 +59,10 @@ private:
     void paintPointed(QPainter& painter, int exposure, bool selected) const;
     void paintBeyond(QPainter& painter, const ChartPanel& panel, const ChartPoint& point) const;
     void paintLoads(QPainter& painter) const;
+    void paintSets(QPainter& painter) const;
+    [[nodiscard]] bool onScale(int reps) const;
+    void paintLoadNames(QPainter& painter) const;
     void paintNext(QPainter& painter) const;
-    void paintKey(QPainter& painter) const;
-    void paintNextKey(QPainter& painter) const;
-    // One shape with its word, leftwards from `right`; gives what is left, or `right` when there is no room.
-    template <class Paint>
-    double paintKeyItem(QPainter& painter, const ChartPanel& panel, const QString& title, double right,
-                        const QString& word, double shapeWidth, const Paint& paintShape) const;
     const ProgressScene& m_scene;
 };
 

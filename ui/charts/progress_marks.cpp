@@ -1,7 +1,7 @@
 #include "ui/charts/chart_marker.h"
 #include "ui/charts/progress_frame.h"
+#include "ui/charts/progress_key.h"
 
-#include <QtCore/QCoreApplication>
 #include <QtGui/QFontMetricsF>
 #include <QtGui/QPainter>
 
@@ -11,9 +11,13 @@
 namespace steelyard {
 namespace {
 
-struct MarksText {
-    Q_DECLARE_TR_FUNCTIONS(MarksText)
-};
+constexpr double kDaysBetweenSessions = 3.5;  // twice a week
+constexpr double kLeastSetRadius = 1.5;
+
+QDate windowDay(double day)
+{
+    return QDate::fromJulianDay(static_cast<qint64>(day));
+}
 
 const ChartPoint* pointOf(const PanelSpec& panel, int exposure)
 {
@@ -30,18 +34,22 @@ void ProgressMarks::paint(QPainter* painter, const QStyleOptionGraphicsItem*, QW
     painter->setFont(m_scene.small);
     paintPointed(*painter, m_scene.hovered, false);
     paintPointed(*painter, m_scene.selected, true);
+    paintSets(*painter);
     const auto paintAll = [&](const ChartPanel& panel, const PanelSpec& spec) {
         for (const ChartPoint& point : spec.points)
-            if (point.beyond == Beyond::No)
+            if (!m_scene.inSight(point.date))
+                continue;
+            else if (point.beyond == Beyond::No)
                 paintMarker(*painter, panel.at(point), point.kind, m_scene.colours);
             else
                 paintBeyond(*painter, panel, point);
     };
     paintAll(*m_scene.capacity, m_scene.spec.capacity);
     paintAll(*m_scene.reps, m_scene.spec.reps);
+    paintLoadNames(*painter);
     paintNext(*painter);
     paintLoads(*painter);
-    paintKey(*painter);
+    paintKey(*painter, progressKey(m_scene.spec, m_scene.colours), m_scene);
 }
 
 void ProgressMarks::paintBeyond(QPainter& painter, const ChartPanel& panel, const ChartPoint& point) const
@@ -64,7 +72,7 @@ void ProgressMarks::paintPointed(QPainter& painter, int exposure, bool selected)
 {
     const auto pointed = [&](const ChartPanel& panel, const PanelSpec& spec) {
         const ChartPoint* point = pointOf(spec, exposure);
-        if (!point) return;
+        if (!point || !m_scene.inSight(point->date)) return;
         const QPointF at = panel.at(*point);
         painter.setPen(QPen(selected ? m_scene.colours.quietInk : m_scene.colours.hairline, 1));
         painter.setBrush(Qt::NoBrush);
@@ -84,7 +92,8 @@ void ProgressMarks::paintLoads(QPainter& painter) const
     painter.setPen(m_scene.colours.quietInk);
     double free = -std::numeric_limits<double>::infinity();
     for (const SameLoad& run : m_scene.spec.loads) {
-        const double x = m_scene.reps->at(chartDay(run.from), 0).x() - kMarkerRadius;
+        if (run.to < windowDay(m_scene.window.low()) || run.from > windowDay(m_scene.window.high())) continue;
+        const double x = std::max(m_scene.x(run.from), m_scene.reps->plot().left()) - kMarkerRadius;
         if (x < free) continue;
         const double width = metrics.horizontalAdvance(run.label);
         // Written along the top of the panel, where no point comes (the axis keeps the room).
@@ -92,7 +101,7 @@ void ProgressMarks::paintLoads(QPainter& painter) const
         painter.drawText(QPointF(std::min(x, m_scene.bounds.right() - width), y), run.label);
         free = x + width + 8;
     }
-    if (const auto& next = m_scene.spec.next; next && !next->label.isEmpty()) {
+    if (const auto& next = m_scene.spec.next; next && !next->label.isEmpty() && m_scene.inSight(next->date)) {
         const double width = metrics.horizontalAdvance(next->label);
         const double x =
             std::min(m_scene.reps->at(chartDay(next->date), 0).x() - width / 2, m_scene.bounds.right() - width);
@@ -103,59 +112,66 @@ void ProgressMarks::paintLoads(QPainter& painter) const
 void ProgressMarks::paintNext(QPainter& painter) const
 {
     const auto& next = m_scene.spec.next;
-    if (!next) return;
+    if (!next || !m_scene.inSight(next->date)) return;
     const double day = chartDay(next->date);
     const ChartPanel& panel = *m_scene.reps;
     paintNextMarker(painter, panel.at(day, next->reps), panel.at(day, next->low80).y(), panel.at(day, next->high80).y(),
                     m_scene.colours);
 }
 
-template <class Paint>
-double ProgressMarks::paintKeyItem(QPainter& painter, const ChartPanel& panel, const QString& title, double right,
-                                   const QString& word, double shapeWidth, const Paint& paintShape) const
+void ProgressMarks::paintSets(QPainter& painter) const
 {
+    const auto& sets = m_scene.spec.sets;
+    if (sets.empty()) return;
+    const ChartPanel& panel = *m_scene.reps;
+    // Side by side where a session has room for it, on one another and smaller where many sessions are in sight.
+    const double room = panel.plot().width() / std::max(1.0, m_scene.window.width()) * kDaysBetweenSessions;
+    const double apart = std::clamp((room - 2) / 4, 0.0, 5.0);
+    const double radius = std::clamp(room / 5, kLeastSetRadius, kSetRadius);
+    for (const SetMark& set : sets) {
+        if (!m_scene.inSight(set.date) || !onScale(set.counted)) continue;
+        const double aside = (set.number - 0.5 * (set.of + 1)) * apart;
+        const QPointF at = panel.at(chartDay(set.date), set.counted) + QPointF(aside, 0);
+        if (set.reps > set.counted)
+            paintOffStem(painter, at, panel.at(chartDay(set.date), onScale(set.reps) ? set.reps : set.counted).y(),
+                         m_scene.colours);
+        paintSetMarker(painter, at, set.effort, set.watched, radius, m_scene.colours);
+    }
+}
+
+bool ProgressMarks::onScale(int reps) const
+{
+    const ChartAxis& axis = m_scene.spec.reps.axis;
+    return reps >= axis.low && reps <= axis.high;
+}
+
+// The load of a series at its right end; those that would overlap give way downwards.
+void ProgressMarks::paintLoadNames(QPainter& painter) const
+{
+    if (m_scene.spec.loadSeries.size() < 2) return;
     const QFontMetricsF metrics(m_scene.small);
-    const QRectF& plot = panel.plot();
-    const double foot = plot.top() - metrics.descent() - 6;
-    const double left = right - metrics.horizontalAdvance(word) - shapeWidth - 5;
-    if (left < plot.left() + metrics.horizontalAdvance(title) + 12) return right;
-    painter.setPen(m_scene.colours.quietInk);
-    painter.drawText(QPointF(left + shapeWidth + 5, foot), word);
-    paintShape(QPointF(left + shapeWidth / 2, foot - metrics.xHeight() / 2));
-    return left - 12;
-}
-
-void ProgressMarks::paintKey(QPainter& painter) const
-{
-    // Shapes need their words once; only those that are there, at the right end of the title's line. The one that says
-    // most without a word comes last and gives way where it is narrow.
-    double right = m_scene.capacity->plot().right();
-    const auto add = [&](const QString& word, double width, const auto& paintShape) {
-        right = paintKeyItem(painter, *m_scene.capacity, m_scene.spec.capacity.title, right, word, width, paintShape);
-    };
-    if (!m_scene.spec.trend.empty())
-        add(MarksText::tr("known then, 90 %"), 18, [&](QPointF at) {
-            painter.fillRect(QRectF(at.x() - 9, at.y() - 5, 18, 10), m_scene.colours.band);
-            painter.setPen(QPen(m_scene.colours.data, 2));
-            painter.drawLine(at - QPointF(9, 0), at + QPointF(9, 0));
-        });
-    const auto isBeyond = [](const ChartPoint& point) { return point.beyond != Beyond::No; };
-    if (std::ranges::any_of(m_scene.spec.capacity.points, isBeyond)
-        || std::ranges::any_of(m_scene.spec.reps.points, isBeyond))
-        add(MarksText::tr("beyond the scale"), 8,
-            [&](QPointF at) { paintBeyondMarker(painter, at, Beyond::Above, PointKind::Standard, m_scene.colours); });
-    for (const PointKind kind : {PointKind::OffStandard, PointKind::Unwatched, PointKind::Deload, PointKind::Standard})
-        if (std::ranges::any_of(m_scene.spec.reps.points, [&](const ChartPoint& point) { return point.kind == kind; }))
-            add(pointKindWord(kind), 8, [&](QPointF at) { paintMarker(painter, at, kind, m_scene.colours); });
-    paintNextKey(painter);
-}
-
-void ProgressMarks::paintNextKey(QPainter& painter) const
-{
-    if (!m_scene.spec.next) return;
-    paintKeyItem(painter, *m_scene.reps, m_scene.spec.reps.title, m_scene.reps->plot().right(),
-                 MarksText::tr("next set, 80 %"), 10,
-                 [&](QPointF at) { paintNextMarker(painter, at, at.y() + 7, at.y() - 7, m_scene.colours); });
+    std::vector<QRectF> taken;
+    for (std::size_t i = 0; i < m_scene.spec.loadSeries.size(); ++i) {
+        const LoadSeries& series = m_scene.spec.loadSeries[i];
+        const QPointF* last = nullptr;
+        for (const auto& run : series.runs)
+            for (const QPointF& point : run)
+                if (m_scene.window.holds(point.x())) last = &point;
+        if (!last) continue;
+        const double width = metrics.horizontalAdvance(series.label);
+        QRectF box(m_scene.reps->at(last->x(), last->y()) + QPointF(kMarkerRadius + 4, -metrics.height() / 2),
+                   QSizeF(width, metrics.height()));
+        box.moveRight(std::min(box.right(), m_scene.bounds.right()));
+        box.moveTop(std::max(box.top(), m_scene.reps->plot().top() + metrics.height() + 2));  // below the loads
+        while (std::ranges::any_of(taken, [&](const QRectF& other) { return other.intersects(box); }))
+            box.translate(0, metrics.height());
+        taken.push_back(box);
+        QColor ground = m_scene.colours.ground;
+        ground.setAlpha(205);
+        painter.fillRect(box, ground);
+        painter.setPen(loadPen(m_scene.colours, i).color());
+        painter.drawText(box, Qt::AlignLeft | Qt::AlignVCenter, series.label);
+    }
 }
 
 }  // namespace steelyard

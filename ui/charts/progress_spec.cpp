@@ -1,4 +1,4 @@
-#include "ui/charts/progress_spec.h"
+#include "ui/charts/progress_parts.h"
 
 #include <QtCore/QCoreApplication>
 
@@ -13,27 +13,24 @@ struct ProgressText {
 };
 
 constexpr double kPoundInKilograms = 0.45359237;
-constexpr double kLeastRepReach = 10;  // fewer repetitions away from the usual are training; our convention
+constexpr double kRoomForLoads = 0.12;  // of the range of the repetitions
+constexpr double kLeastRepReach = 10;   // fewer repetitions away from the usual are training; our convention
 
 class ProgressBuilder {
 public:
-    ProgressBuilder(const ProgressSource& source, const ProgressOptions& options) : m_source(source), m_options(options)
+    ProgressBuilder(const ProgressSource& source, const ProgressOptions& options)
+        : m_source(source), m_options(options), m_words(options)
     {}
     [[nodiscard]] ProgressSpec build();
 
 private:
-    [[nodiscard]] double shown(double kilograms) const
-    {
-        return m_options.unit == MassUnit::kg ? kilograms : kilograms / kPoundInKilograms;
-    }
-    [[nodiscard]] QString number(double value, int decimals) const
-    {
-        return m_options.locale.toString(value, 'f', decimals);
-    }
-    [[nodiscard]] QString date(QDate day) const { return m_options.locale.toString(day, QLocale::ShortFormat); }
-    [[nodiscard]] QString unit() const { return toText(m_options.unit); }
+    [[nodiscard]] double shown(double kilograms) const { return m_words.shown(kilograms); }
+    [[nodiscard]] QString number(double value, int decimals) const { return m_words.number(value, decimals); }
+    [[nodiscard]] QString date(QDate day) const { return m_words.date(day); }
+    [[nodiscard]] QString unit() const { return m_words.unit(); }
     [[nodiscard]] bool inside(QDate day) const { return day >= m_spec.from && day <= m_spec.to; }
     [[nodiscard]] bool hasNext() const { return m_options.nextSet && m_source.reading.next.has_value(); }
+    [[nodiscard]] bool hasFan() const { return m_options.nextSet && !m_source.reading.ahead.empty(); }
     [[nodiscard]] static PointKind kindOf(const ReadingPoint& point);
     void setTime();
     void addPoints();
@@ -42,16 +39,14 @@ private:
     void addNext();
     void markBeyond(PanelSpec& panel, double leastReach, int decimals) const;
     void addAxes();
-    [[nodiscard]] QString loadLabel(const Load& load) const;
+    void addSetCounts(std::vector<double>& counts) const;
     void addLoads();
-    void addBlocks();
-    void addDecisions();
-    void addTable();
     void addSummary();
     static void join(PanelSpec& panel);
 
     const ProgressSource& m_source;
     const ProgressOptions& m_options;
+    ProgressWords m_words;
     ProgressSpec m_spec;
     QDate m_lastDay;      // before the margin
     qint64 m_margin = 0;  // days
@@ -74,12 +69,19 @@ ProgressSpec ProgressBuilder::build()
         addTrend();
         addLoads();
         addNext();
-        addBlocks();
-        addDecisions();
+        addSetMarks(m_source, m_spec);
+        addLoadSeries(m_source, m_words, m_spec);
+        if (hasFan()) addFan(m_source, m_words, m_spec);
+        addBlockSpans(m_source, m_words, m_spec);
+        addLayoffs(m_source, m_words, m_options.layoffDays, m_spec);
+        addDecisionTicks(m_source, m_words, m_spec);
+        addNotes(m_source, m_words, m_spec);
+        addRealChange(m_spec);
+        addReadouts(m_source, m_words, m_spec);
         m_spec.dates = dateTicks(m_spec.from, m_spec.to, m_options.dateTicks, m_options.locale);
     }
     addAxes();
-    addTable();
+    addTable(m_source, m_words, m_spec);
     addSummary();
     return std::move(m_spec);
 }
@@ -98,6 +100,7 @@ void ProgressBuilder::setTime()
     m_lastDay = m_spec.to;
     m_spec.from = m_spec.from.addDays(-m_margin);
     m_spec.to = m_spec.to.addDays(hasNext() ? 3 * m_margin : m_margin);
+    if (hasFan()) m_spec.to = std::max(m_spec.to, m_source.reading.ahead.back().date.addDays(m_margin / 2 + 1));
 }
 
 void ProgressBuilder::addPoints()
@@ -167,7 +170,7 @@ void ProgressBuilder::addNext()
     const Forecast& next = *m_source.reading.next;
     NextSet set{m_lastDay.addDays(m_margin + m_margin / 2), next.repsMedian, next.repsLow80, next.repsHigh80, {}};
     const ReadingPoint& last = m_source.reading.points.back();
-    if (last.topLoad.mass() != next.load.mass()) set.label = loadLabel(next.load);
+    if (last.topLoad.mass() != next.load.mass()) set.label = m_words.load(next.load);
     m_spec.next = std::move(set);
 }
 
@@ -179,6 +182,8 @@ void ProgressBuilder::addAxes()
         if (point.beyond == Beyond::No) values.push_back(point.value);
     for (const auto* edge : {&m_spec.trendLow, &m_spec.trendHigh})
         for (const QPointF& point : *edge) values.push_back(point.y());
+    for (const FanDay& day : m_spec.fan) values.insert(values.end(), {day.low.front(), day.high.front()});
+    if (const auto& change = m_spec.realChange) values.insert(values.end(), {change->low, change->high});
     if (values.empty()) values = {0, 1};
     const auto [low, high] = std::ranges::minmax(values);
     m_spec.capacity.axis = niceAxis(low, high, m_options.valueTicks);
@@ -187,17 +192,22 @@ void ProgressBuilder::addAxes()
     for (const ChartPoint& point : m_spec.reps.points)
         if (point.beyond == Beyond::No) counts.push_back(point.value);
     if (m_spec.next) counts.insert(counts.end(), {m_spec.next->low80, m_spec.next->high80});
+    addSetCounts(counts);
     if (counts.empty()) counts = {0, 1};
     const auto [least, most] = std::ranges::minmax(counts);
-    // Half a repetition of room above keeps the load labels clear of the frame.
-    m_spec.reps.axis = niceAxis(std::max(0.0, least - 1), most + 0.5, m_options.valueTicks + 1, 1);
+    // Room above keeps the points clear of the loads that are written there.
+    const double room = std::max(0.5, kRoomForLoads * (most - least));
+    m_spec.reps.axis = niceAxis(std::max(0.0, least - 1), most + room, m_options.valueTicks + 1, 1);
 }
 
-QString ProgressBuilder::loadLabel(const Load& load) const
+// Sets stand on the scale too, but for those of a session that is beyond it, and those that would stretch it as far.
+void ProgressBuilder::addSetCounts(std::vector<double>& counts) const
 {
-    const Decimal amount = load.amount().trimmed();
-    const QString text = number(amount.toDouble(), amount.decimals());
-    return load.unit() == m_options.unit ? text : text + u' ' + toText(load.unit());
+    if (counts.empty()) return;
+    const auto [least, most] = std::ranges::minmax(counts);
+    for (const SetMark& set : m_spec.sets)
+        for (const double value : {set.counted, set.reps})
+            if (value >= least - kLeastRepReach && value <= most + kLeastRepReach) counts.push_back(value);
 }
 
 void ProgressBuilder::addLoads()
@@ -208,74 +218,10 @@ void ProgressBuilder::addLoads()
         if (at.kind == PointKind::Deload) continue;
         if (!load || load->mass() != point.topLoad.mass()) {
             load = point.topLoad;
-            m_spec.loads.push_back({at.date, at.date, at.value, loadLabel(*load)});
+            m_spec.loads.push_back({at.date, at.date, at.value, m_words.load(*load)});
         }
         m_spec.loads.back().to = at.date;
         m_spec.loads.back().topReps = std::max(m_spec.loads.back().topReps, at.value);
-    }
-}
-
-void ProgressBuilder::addBlocks()
-{
-    for (const Row<Block>& row : m_source.blocks) {
-        const auto add = [&](QDate from, QDate to, const QString& label, bool deload) {
-            from = std::max(from, m_spec.from);
-            to = std::min(to, m_spec.to);
-            if (from <= to) m_spec.blocks.push_back({from, to, label, deload});
-        };
-        const auto weeks = static_cast<qint64>(row.value.weeks.size());
-        if (weeks == 0) continue;
-        add(row.value.start, row.value.start.addDays(7 * weeks - 1), row.value.name, false);
-        for (qint64 week = 0; week < weeks; ++week)
-            if (row.value.weeks[static_cast<std::size_t>(week)].kind == WeekKind::Deload) {
-                const QDate monday = row.value.start.addDays(7 * week);
-                add(monday, monday.addDays(6), ProgressText::tr("deload"), true);
-            }
-    }
-}
-
-void ProgressBuilder::addDecisions()
-{
-    for (const Row<Decision>& row : m_source.decisions) {
-        const Decision& decision = row.value;
-        if (!inside(decision.madeOn) || (decision.line && decision.line != m_source.line)) continue;
-        QString label;
-        switch (decision.kind) {
-        case DecisionKind::Act:
-            label = ProgressText::tr("acted");
-            break;
-        case DecisionKind::Watch:
-            label = decision.until ? ProgressText::tr("watch until %1").arg(date(*decision.until))
-                                   : ProgressText::tr("watch");
-            break;
-        case DecisionKind::Dismiss:
-            label = ProgressText::tr("dismissed");
-            break;
-        }
-        if (!decision.reason.isEmpty()) label = ProgressText::tr("%1: %2").arg(label, decision.reason);
-        m_spec.decisions.push_back({decision.madeOn, decision.kind, label});
-    }
-}
-
-void ProgressBuilder::addTable()
-{
-    m_spec.table.header = {ProgressText::tr("date"),
-                           ProgressText::tr("record"),
-                           ProgressText::tr("best set, load"),
-                           ProgressText::tr("unit"),
-                           ProgressText::tr("counted reps"),
-                           ProgressText::tr("working sets"),
-                           ProgressText::tr("reps in all"),
-                           ProgressText::tr("off standard"),
-                           ProgressText::tr("capacity, %1").arg(unit())};
-    for (const ChartPoint& at : m_spec.reps.points) {
-        const ReadingPoint& point = m_source.reading.points[static_cast<std::size_t>(at.exposure)];
-        const Decimal amount = point.topLoad.amount();
-        m_spec.table.rows.push_back({at.date.toString(Qt::ISODate), pointKindWord(at.kind),
-                                     number(amount.toDouble(), amount.decimals()), toText(point.topLoad.unit()),
-                                     number(point.countedReps, 0), number(point.workSets, 0), number(point.reps, 0),
-                                     point.watched ? number(point.offReps, 0) : QString(),
-                                     point.capacityKg ? number(shown(*point.capacityKg), 1) : QString()});
     }
 }
 
@@ -307,6 +253,13 @@ void ProgressBuilder::addSummary()
         parts += ProgressText::tr("Capacity about %1 %2 (90 % interval %3 to %4).")
                      .arg(number(shown(capacity->kg), 1), unit(), number(shown(capacity->low90Kg), 1),
                           number(shown(capacity->high90Kg), 1));
+    if (m_spec.realChange) parts += realChangeWords(*m_spec.realChange, m_words);
+    if (!m_spec.fan.empty()) {
+        const FanDay& last = m_spec.fan.back();
+        parts += ProgressText::tr("If training goes on, first sets of %1 likely show %2 %3 (80 % interval %4 to %5).")
+                     .arg(date(QDate::fromJulianDay(static_cast<qint64>(last.day))), number(last.median, 1), unit(),
+                          number(last.low[1], 1), number(last.high[1], 1));
+    }
     if (const auto& next = m_spec.next)
         parts += ProgressText::tr("Next first set: about %1 reps at %2 %3 (80 % interval %4 to %5).")
                      .arg(number(next->reps, 0), m_source.reading.next->load.amount().trimmed().toString(),
@@ -320,6 +273,18 @@ void ProgressBuilder::addSummary()
 ProgressSpec buildProgressSpec(const ProgressSource& source, const ProgressOptions& options)
 {
     return ProgressBuilder(source, options).build();
+}
+
+double ProgressWords::shown(double kilograms) const
+{
+    return m_options.unit == MassUnit::kg ? kilograms : kilograms / kPoundInKilograms;
+}
+
+QString ProgressWords::load(const Load& load) const
+{
+    const Decimal amount = load.amount().trimmed();
+    const QString text = number(amount.toDouble(), amount.decimals());
+    return load.unit() == m_options.unit ? text : text + u' ' + toText(load.unit());
 }
 
 QString pointKindWord(PointKind kind)

@@ -10,7 +10,8 @@
 // the edge with it written beside them, and are joined to nothing. Off-standard and deload sessions are points but no part
 // of any joining line. A stretch of more than kGapDays without a comparable session breaks the joining line. The trend is
 // what was known right after each session; it and its band break where the reading left a session out. The next set is
-// drawn behind the last day, never dated.
+// drawn behind the last day, never dated. Behind today stands what is likely to come, dated (capacity_ahead.h); nothing of it
+// where the record ended long ago.
 #pragma once
 
 #include "core/analysis/line_reading.h"
@@ -19,6 +20,8 @@
 #include "ui/charts/chart_table.h"
 
 #include <QtCore/QPointF>
+
+#include <array>
 
 namespace steelyard {
 
@@ -36,6 +39,32 @@ struct ChartPoint {
     QString label;  // of a point beyond the scale: its value, "513.3"
     friend bool operator==(const ChartPoint&, const ChartPoint&) = default;
 };
+
+// How near to failure a working set went; told by the shape of its mark.
+enum class SetEffort { Near, Some, Far, Unknown };
+inline constexpr double kNearFailure = 1;  // in reserve, at most; convention
+inline constexpr double kSomeReserve = 4;  // the most that still says exactly how strong a set was (counting.h)
+
+struct SetMark {
+    int exposure = 0;
+    QDate date;
+    int number = 1;   // among the working sets of its session, from 1
+    int of = 1;       // of so many
+    int counted = 0;  // repetitions to standard
+    int reps = 0;     // completed; more than counted when some were off standard
+    SetEffort effort = SetEffort::Unknown;
+    bool watched = false;
+    friend bool operator==(const SetMark&, const SetMark&) = default;
+};
+
+// The best counted repetitions of each comparable session at one of the loads that were used most.
+struct LoadSeries {
+    QString label;  // "42.5"
+    int sets = 0;   // at this load
+    std::vector<std::vector<QPointF>> runs;
+    friend bool operator==(const LoadSeries&, const LoadSeries&) = default;
+};
+inline constexpr std::size_t kMostLoadSeries = 3;  // told apart by their strokes
 
 struct PanelSpec {
     QString title;  // with the unit: "capacity, kg"
@@ -59,6 +88,7 @@ struct BlockSpan {
     QDate to;
     QString label;
     bool deload = false;  // a deload week within a block
+    QString tip;          // the whole of it, for pointing at
     friend bool operator==(const BlockSpan&, const BlockSpan&) = default;
 };
 
@@ -76,8 +106,39 @@ struct DecisionTick {
     QDate date;
     DecisionKind kind = DecisionKind::Act;
     QString label;
+    QString tip;  // with the date and what was said of the line
     friend bool operator==(const DecisionTick&, const DecisionTick&) = default;
 };
+
+// What was noted at the sets of a session.
+struct NoteTick {
+    QDate date;
+    QString label;
+    QString tip;
+    friend bool operator==(const NoteTick&, const NoteTick&) = default;
+};
+
+// Bands of the capacity that first sets are likely to show on a day to come, in options.unit.
+struct FanDay {
+    double day = 0;
+    double median = 0;
+    std::array<double, 3> low{};  // of 95, 80 and 50 %
+    std::array<double, 3> high{};
+    friend bool operator==(const FanDay&, const FanDay&) = default;
+};
+
+// The smallest change between two sessions that means anything (typical_error.h), as a band around what was known at a day.
+struct RealChange {
+    QDate from;
+    double reference = 0;
+    double low = 0;
+    double high = 0;
+    double typicalError = 0;  // share of capacity
+    int pairs = 0;            // of sessions that it rests on
+    friend bool operator==(const RealChange&, const RealChange&) = default;
+};
+inline constexpr double kRealChangeConfidence = 0.9;
+inline constexpr std::size_t kLeastPairs = 10;  // convention: with fewer, an error of error is half of it
 
 struct ProgressSpec {
     QDate from;
@@ -89,10 +150,17 @@ struct ProgressSpec {
     std::vector<QPointF> trendLow;  // edges of the 90 % band, at the same days
     std::vector<QPointF> trendHigh;
     std::vector<std::size_t> trendStarts;  // index of the first point of every unbroken stretch
+    std::vector<FanDay> fan;               // today and every week to come
+    std::optional<RealChange> realChange;
     std::optional<NextSet> next;
     std::vector<SameLoad> loads;
+    std::vector<SetMark> sets;           // by day and number
+    std::vector<LoadSeries> loadSeries;  // the most used first
     std::vector<BlockSpan> blocks;
+    std::vector<BlockSpan> layoffs;  // breaks between two sessions of the line
     std::vector<DecisionTick> decisions;
+    std::vector<NoteTick> notes;
+    std::vector<QStringList> readouts;  // of each of reps.points: what stands there in words, a line each
     QString summary;
     ChartTable table;
     [[nodiscard]] bool empty() const { return reps.points.empty(); }
@@ -105,6 +173,7 @@ struct ProgressSource {
     const std::vector<Row<Decision>>& decisions;  // of the athlete; other lines' decisions are left out
     std::optional<Id<LiftLine>> line;             // absent: only decisions about the lifter
     QString name;                                 // of the line, for the summary
+    const LineRecord* record = nullptr;           // absent: no sets, no notes
 };
 
 struct ProgressOptions {
@@ -115,10 +184,13 @@ struct ProgressOptions {
     int dateTicks = 9;
     int valueTicks = 5;
     bool nextSet = true;  // false: the record ended long ago, nothing is drawn behind it
+    int layoffDays = 16;  // a longer break is a layoff (verdict_thresholds.h)
 };
 
 [[nodiscard]] ProgressSpec buildProgressSpec(const ProgressSource& source, const ProgressOptions& options);
 // "at standard", "not watched", "off standard", "deload".
 [[nodiscard]] QString pointKindWord(PointKind kind);
+// "near failure", "some in reserve", "far from failure", "reserve unknown".
+[[nodiscard]] QString setEffortWord(SetEffort effort);
 
 }  // namespace steelyard

@@ -94,6 +94,10 @@ void LifterPage::addView(LifterView* view)
     if (const ActionRow* row = findAction(view->action()))
         m_tabs->setTabToolTip(index, tr("%1 (%2)").arg(plainText(row->text), row->shortcut));
     connect(view, &LifterView::sessionLookedAt, this, &LifterPage::showSession);
+    connect(view, &LifterView::setsWanted, this, [this](int exposure) {
+        showSession(exposure);
+        m_sessionPanel->table()->setFocus();
+    });
     connect(view, &LifterView::lineStepped, this, &LifterPage::stepLine);
     connect(view, &LifterView::lineWanted, this, &LifterPage::showLine);
     connect(view, &LifterView::changed, this, &LifterPage::viewChanged);

@@ -58,6 +58,7 @@ public:
 
 Q_SIGNALS:
     void sessionLookedAt(int exposure);  // show its sets below
+    void setsWanted(int exposure);       // show its sets below and go there, to correct them
     void sessionWanted(int exposure);    // go to it on the chart of the progress
     void lineStepped(int by);            // +1 next, -1 previous line
     void lineWanted(steelyard::Id<steelyard::LiftLine> line);

@@ -29,6 +29,7 @@ ProgressView::ProgressView(QWidget* parent)
     setFocusProxy(m_chart);
     connect(m_chart, &ProgressChart::pointedAt, this, &ProgressView::showNote);
     connect(m_chart, &ProgressChart::selectedSession, this, &LifterView::sessionLookedAt);
+    connect(m_chart, &ProgressChart::setsWanted, this, &LifterView::setsWanted);
     connect(m_chart, &ProgressChart::lineStepped, this, &LifterView::lineStepped);
 }
 
@@ -46,8 +47,9 @@ void ProgressView::show(const ShownLine& shown)
         options.nextSet = false;
     }
     const AthleteLog& log = shown.lifter->log;
-    m_chart->setSpec(
-        buildProgressSpec({shown.reading(), log.blocks, log.decisions, record.id, lineTitle(record)}, options));
+    options.layoffDays = shown.lifter->thresholds.layoffDays;
+    m_chart->setSpec(buildProgressSpec(
+        {shown.reading(), log.blocks, log.decisions, record.id, lineTitle(record), &record}, options));
     lookAt(shown.exposure());
 }
 
@@ -66,7 +68,14 @@ void ProgressView::showNote(int exposure)
 {
     const auto& exposures = m_shown.record().exposures;
     const bool there = exposure >= 0 && exposure < static_cast<int>(exposures.size());
-    m_note->setText(there ? sessionWords(exposures[static_cast<std::size_t>(exposure)]) : QString());
+    if (!there) {
+        m_note->clear();
+        return;
+    }
+    QStringList lines = m_chart->readout(exposure);
+    if (!lines.isEmpty()) lines.removeFirst();  // the best set stands among the sets
+    m_note->setText(sessionWords(exposures[static_cast<std::size_t>(exposure)]) + QStringLiteral("\n\n")
+                    + lines.join(u'\n'));
 }
 
 ChartTable ProgressView::table() const

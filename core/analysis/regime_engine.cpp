@@ -16,6 +16,18 @@ namespace {
 
 constexpr double kMostForecastReps = 50;
 
+// Where heavier sets always came with more repetitions, load seems to cost nothing and a maximum has no bound: then there are
+// no kilograms to say.
+bool isSayable(double kg)
+{
+    return std::isfinite(kg) && std::abs(kg) <= Load::kMaxAmount;
+}
+
+bool isSayable(double kg, double low, double high)
+{
+    return isSayable(kg) && isSayable(low) && isSayable(high) && low < high;
+}
+
 // Shares over the recent weeks that are shown with every reading.
 void addShares(LineReading& reading, std::span<const CountedExposure> counted, QDate asOf,
                const VerdictThresholds& limits)
@@ -62,7 +74,9 @@ void placePoints(LineReading& reading, const LineTracker& tracker, const LineRec
             most = std::max(most.value_or(ln), ln);
         }
         if (!best) best = bounded;
-        if (best) point->capacityKg = std::exp(tracker.lnReference() + *best) - context.bodyKg;
+        if (!best) continue;
+        const double kg = std::exp(tracker.lnReference() + *best) - context.bodyKg;
+        point->capacityKg = isSayable(kg) ? std::optional(kg) : std::nullopt;
     }
 }
 
@@ -218,10 +232,11 @@ LineReading RegimeEngine::readTracked(const LineRecord& record, const AthleteLog
         // Kilograms may be said when the reserve behind them was reported and the load moved is known.
         const bool known = bodyPartKg(context.loading, log.bodyMass, asOf).has_value();
         if (!gates.mixed && !gates.effortUnknown) {
-            if (known) reading.capacity = capacityOf(tracker, context.bodyKg);
+            const CapacityEstimate capacity = capacityOf(tracker, context.bodyKg);
+            if (known && isSayable(capacity.kg, capacity.low90Kg, capacity.high90Kg)) reading.capacity = capacity;
             reading.next = nextSet(tracker, counted, context, asOf);
             const bool trains = counted.back().point.date.daysTo(asOf) <= m_thresholds.layoffDays;
-            if (known && trains && m_depth == ReadingDepth::Course && !gates.tooFew && reading.next)
+            if (reading.capacity && trains && m_depth == ReadingDepth::Course && !gates.tooFew && reading.next)
                 reading.ahead = capacityAhead(tracker, context, *reading.next, asOf);
         }
     }
@@ -239,8 +254,9 @@ std::vector<LineReading> RegimeEngine::readAll(const AthleteLog& log, QDate asOf
             lifter.lineToListenTo(log.lines[i].id)
                 .listen({}, [&, i](const LineTracker& after, const HeardSession& heard) {
                     const QDate date = log.lines[i].exposures[heard.exposure].date;
-                    if (mayDrawAt(date, log.lines[i], log, counted[i], m_thresholds))
-                        courses[i].push_back(courseAt(after, log.lines[i], log, date));
+                    if (!mayDrawAt(date, log.lines[i], log, counted[i], m_thresholds)) return;
+                    const TrendPoint known = courseAt(after, log.lines[i], log, date);
+                    if (isSayable(known.kg, known.low90Kg, known.high90Kg)) courses[i].push_back(known);
                 });
     lifter.advance(log, counted, asOf);
     auto readings = readLifter(log, asOf, lifter, counted);

@@ -42,6 +42,26 @@ MadeSet fallingSet(int i)
     return {.load = 50 - 0.5 * i + wobble(i), .reps = 10, .off = 0, .rir = 1};
 }
 
+// Nothing in the record says that load costs repetitions: the opposite.
+TEST(RegimeEngine, SaysNoKilogramsWhereHeavierSetsAlwaysCameWithMoreRepetitions)
+{
+    const AthleteLog log =
+        curl()
+            .exposures(
+                200, kToday, 3,
+                [](int i) { return MadeSet{.load = 40 + 2.5 * (i % 3), .reps = 8 + 4 * (i % 3), .off = 0, .rir = 2}; })
+            .build();
+    const LineReading reading = RegimeEngine({}, {}, {}, ReadingDepth::Course).read(log.lines.front(), log, kToday);
+    for (const TrendPoint& point : reading.trend) {
+        EXPECT_TRUE(std::isfinite(point.kg) && std::isfinite(point.low90Kg) && std::isfinite(point.high90Kg));
+        EXPECT_LT(point.high90Kg, 2001);
+    }
+    for (const ReadingPoint& point : reading.points)
+        EXPECT_TRUE(!point.capacityKg || (*point.capacityKg > 0 && *point.capacityKg < 2001));
+    EXPECT_TRUE(!reading.capacity || reading.capacity->high90Kg < 2001);
+    EXPECT_TRUE(reading.capacity || reading.ahead.empty());
+}
+
 TEST(RegimeEngine, SaysProgressingOfASteadyRise)
 {
     const auto reading = readingOf(curl().exposures(16, kToday, 4, risingSet));

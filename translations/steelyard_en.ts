@@ -2,6 +2,16 @@
 <!DOCTYPE TS>
 <TS version="2.1" language="en" sourcelanguage="en">
 <context>
+    <name>AheadText</name>
+    <message numerus="yes">
+        <source>The typical error of a session is %1 % (from %n pair(s) of sessions); since %2 only a capacity below %3 or above %4 %5 is a change that means something.</source>
+        <translation>
+            <numerusform>The typical error of a session is %1 % (from %n pair of sessions); since %2 only a capacity below %3 or above %4 %5 is a change that means something.</numerusform>
+            <numerusform>The typical error of a session is %1 % (from %n pairs of sessions); since %2 only a capacity below %3 or above %4 %5 is a change that means something.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>AthleteText</name>
     <message numerus="yes">
         <source>The name is longer than %n characters; shorten it.</source>
@@ -413,41 +423,7 @@
     </message>
 </context>
 <context>
-    <name>TrainingText</name>
-    <message numerus="yes">
-        <source>%n session(s)</source>
-        <translation>
-            <numerusform>%n session</numerusform>
-            <numerusform>%n sessions</numerusform>
-        </translation>
-    </message>
-    <message numerus="yes">
-        <source>%n set(s)</source>
-        <translation>
-            <numerusform>%n set</numerusform>
-            <numerusform>%n sets</numerusform>
-        </translation>
-    </message>
-    <message numerus="yes">
-        <source>%n week(s) of training.</source>
-        <translation>
-            <numerusform>%n week of training.</numerusform>
-            <numerusform>%n weeks of training.</numerusform>
-        </translation>
-    </message>
-    <message numerus="yes">
-        <source>In %n of them the effort of too many sets is not known.</source>
-        <translation>
-            <numerusform>In %n of them the effort of too many sets is not known.</numerusform>
-            <numerusform>In %n of them the effort of too many sets is not known.</numerusform>
-        </translation>
-    </message>
-    <message numerus="yes">
-        <source>%n more muscle(s) in the table.</source>
-        <translation>
-            <numerusform>%n more muscle in the table.</numerusform>
-            <numerusform>%n more muscles in the table.</numerusform>
-        </translation>
+CONFLICT        </translation>
     </message>
 </context>
 <context>
@@ -603,27 +579,7 @@
     </message>
 </context>
 <context>
-    <name>steelyard::PlanPreview</name>
-    <message numerus="yes">
-        <source>and %n more</source>
-        <translation>
-            <numerusform>and %n more</numerusform>
-            <numerusform>and %n more</numerusform>
-        </translation>
-    </message>
-</context>
-<context>
-    <name>steelyard::ProgressChart</name>
-    <message numerus="yes">
-        <source>Selected: %1, %n counted repetition(s), %2.</source>
-        <translation>
-            <numerusform>Selected: %1, %n counted repetition, %2.</numerusform>
-            <numerusform>Selected: %1, %n counted repetitions, %2.</numerusform>
-        </translation>
-    </message>
-</context>
-<context>
-    <name>steelyard::RosterModel</name>
+CONFLICT    <name>steelyard::RosterModel</name>
     <message numerus="yes">
         <source>%n flag(s) open</source>
         <translation>

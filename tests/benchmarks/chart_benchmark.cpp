@@ -4,14 +4,17 @@
 //   chart_benchmark
 //
 // "another line" is what a step from line to line costs: the reading as a chart's content, laid out and drawn. "redraw" is
-// the same content again; "another session" a step from session to session.
+// the same content again; "another session" a step from session to session; "zoom" and "pan" are steps in time.
+// Then the same of made-up lines of 1,000 and of 10,000 sets, three a session. A frame of a screen lasts 16 ms.
 #include "core/analysis/regime_engine.h"
 #include "core/storage/athlete_log_reader.h"
 #include "tests/benchmarks/benchmark_club.h"
+#include "tests/support/log_builder.h"
 #include "ui/charts/progress_chart.h"
 
 #include <QtCore/QTemporaryDir>
 #include <QtGui/QImage>
+#include <QtGui/QKeyEvent>
 #include <QtGui/QPainter>
 #include <QtWidgets/QApplication>
 
@@ -67,22 +70,25 @@ void print(const char* what, double ms, double plainMs)
     std::printf("%-44s %8.2f %8.2f\n", what, ms, ms / plainMs);
 }
 
-int compare()
+ProgressSource sourceOf(const LineReading& reading, const AthleteLog& log, const LineRecord& line)
 {
-    const QTemporaryDir folder;
-    const AthleteLog log = fiveYears(folder.filePath(QStringLiteral("club.steelyard")));
-    const LineRecord& line =
-        *std::ranges::max_element(log.lines, {}, [](const LineRecord& record) { return record.exposures.size(); });
-    const LineReading reading = RegimeEngine({}, {}, {}, ReadingDepth::Course).read(line, log, benchmark::clubDay());
-    const ProgressSource source{reading, log.blocks, log.decisions, line.id, line.exercise.value.name};
-    const ProgressSpec spec = buildProgressSpec(source, {});
+    return {reading, log.blocks, log.decisions, line.id, line.exercise.value.name, &line};
+}
 
+void compare(const ProgressSource& source)
+{
+    const ProgressSpec spec = buildProgressSpec(source, {});
     ProgressChart chart;
     chart.resize(kSize);
     chart.ensurePolished();
     QImage image(kSize, QImage::Format_ARGB32_Premultiplied);
     QWidget& widget = chart;  // QGraphicsView's own render() paints the scene alone
     const auto draw = [&] { widget.render(&image); };
+    const auto press = [&](int key, Qt::KeyboardModifiers keys) {
+        QKeyEvent event(QEvent::KeyPress, key, keys);
+        QApplication::sendEvent(&chart, &event);
+        draw();
+    };
     chart.setSpec(spec);
     draw();
     const double plain = typicalMs([&](int) { paintPlainly(image, spec.reps.points); });
@@ -91,17 +97,54 @@ int compare()
         chart.select(spec.reps.points[static_cast<std::size_t>(i) % spec.reps.points.size()].exposure);
         draw();
     });
+    const double zoom = typicalMs([&](int i) { press(i % 2 == 0 ? Qt::Key_Plus : Qt::Key_Minus, {}); });
+    press(Qt::Key_Plus, {});
+    press(Qt::Key_Plus, {});
+    const double pan = typicalMs([&](int i) { press(i % 2 == 0 ? Qt::Key_Left : Qt::Key_Right, Qt::ControlModifier); });
     const double another = typicalMs([&](int) {
         chart.setSpec(buildProgressSpec(source, {}));
         draw();
     });
-    std::printf("%zu sessions of one line, %d x %d\n", spec.reps.points.size(), kSize.width(), kSize.height());
+    std::printf("%zu sessions of one line, %zu sets, %d x %d\n", spec.reps.points.size(), spec.sets.size(),
+                kSize.width(), kSize.height());
     std::printf("%-44s %8s %8s\n", "", "ms", "ratio");
     print("plain lines through as many points", plain, plain);
     print("redraw", again, plain);
     print("another session selected", hover, plain);
+    print("zoom", zoom, plain);
+    print("pan, zoomed in", pan, plain);
     print("another line: content, layout, drawing", another, plain);
-    return 0;
+    std::printf("\n");
+}
+
+void compareFiveYears()
+{
+    const QTemporaryDir folder;
+    const AthleteLog log = fiveYears(folder.filePath(QStringLiteral("club.steelyard")));
+    const LineRecord& line =
+        *std::ranges::max_element(log.lines, {}, [](const LineRecord& record) { return record.exposures.size(); });
+    const LineReading reading = RegimeEngine({}, {}, {}, ReadingDepth::Course).read(line, log, benchmark::clubDay());
+    compare(sourceOf(reading, log, line));
+}
+
+void compareSets(int sets)
+{
+    using testing_support::MadeSet;
+    testing_support::LogBuilder builder;
+    builder.line(QStringLiteral("Arm curl"));
+    const int sessions = sets / 3;
+    for (int i = 0; i < sessions; ++i) {
+        const double load = 40 + 2.5 * (i % 3);
+        const int reps = 13 - 2 * (i % 3) + i % 5 / 3;
+        builder.exposure(benchmark::clubDay().addDays(3 * (i - sessions + 1)),
+                         {MadeSet{.load = load, .reps = reps, .off = 0, .rir = 2},
+                          MadeSet{.load = load, .reps = reps - 1, .off = i % 4 == 0 ? 1 : 0, .rir = 1},
+                          MadeSet{.load = load, .reps = reps - 2, .rir = i % 2 + 1.0}});
+    }
+    const AthleteLog& log = builder.build();
+    const RegimeEngine engine({}, {}, {}, ReadingDepth::Course);
+    const LineReading reading = engine.read(log.lines.front(), log, benchmark::clubDay());
+    compare(sourceOf(reading, log, log.lines.front()));
 }
 
 }  // namespace
@@ -112,5 +155,7 @@ int main(int argc, char** argv)
     steelyard::keepFreedMemory();  // as every program does
     if (!qEnvironmentVariableIsSet("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
     const QApplication app(argc, argv);
-    return steelyard::compare();
+    steelyard::compareFiveYears();
+    for (const int sets : {1'000, 10'000}) steelyard::compareSets(sets);
+    return 0;
 }

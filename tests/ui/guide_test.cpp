@@ -52,7 +52,7 @@ TEST(Guide, NamesOnlyKeysThatTheProgramHas)
 {
     QStringList known;
     for (const ActionRow& row : actionTable()) known << row.shortcut.split(QLatin1Char(';'), Qt::SkipEmptyParts);
-    // Keys of the sheets' preview, which are no actions.
+    // Keys of the sheets' preview and of the chart, which are no actions.
     known << QStringLiteral("+") << QStringLiteral("−") << QStringLiteral("0");
     static const QRegularExpression key(QStringLiteral("\\*\\*((?:Ctrl\\+|Shift\\+|F)?[^*\\s]{1,8})\\*\\*"));
     int seen = 0;

@@ -131,9 +131,6 @@ void ChartPanel::drawLoads(const std::vector<LoadSeries>& loads)
 
 void ChartPanel::setData(const ProgressSpec& spec, const PanelSpec& panel, bool isCapacity)
 {
-    m_valueLow = panel.axis.low;
-    m_valueHigh = panel.axis.high;
-    m_values->setRange(m_valueLow, m_valueHigh);
     beginLines();
     if (isCapacity) {
         drawAhead(spec.fan);
@@ -145,11 +142,14 @@ void ChartPanel::setData(const ProgressSpec& spec, const PanelSpec& panel, bool 
     endLines();
 }
 
-void ChartPanel::setDays(double low, double high)
+void ChartPanel::setView(double dayLow, double dayHigh, const ChartAxis& values)
 {
-    m_dayLow = low;
-    m_dayHigh = high;
-    m_days->setRange(low, high);
+    m_dayLow = dayLow;
+    m_dayHigh = dayHigh;
+    m_valueLow = values.low;
+    m_valueHigh = values.high;
+    m_days->setRange(dayLow, dayHigh);
+    m_values->setRange(m_valueLow, m_valueHigh);
 }
 
 void ChartPanel::drawLine(const std::vector<QPointF>& points, Stroke stroke)

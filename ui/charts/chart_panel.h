@@ -20,8 +20,8 @@ public:
     explicit ChartPanel(QGraphicsScene& scene);
 
     void setData(const ProgressSpec& spec, const PanelSpec& panel, bool isCapacity);
-    // The stretch of time that is in sight.
-    void setDays(double low, double high);
+    // The stretch of time that is in sight, and its values.
+    void setView(double dayLow, double dayHigh, const ChartAxis& values);
     void setColours(const ChartColours& colours);
     void setPlot(const QRectF& scene, const QRectF& plot);
     [[nodiscard]] const QRectF& plot() const { return m_plot; }

@@ -71,8 +71,8 @@ void addRealChange(ProgressSpec& spec)
 QString realChangeWords(const RealChange& change, const ProgressWords& words)
 {
     return AheadText::tr(
-               "Two sessions of the same strength differ by %1 % (typical error, from %n pair(s) of sessions); "
-               "since %2 only a capacity below %3 or above %4 %5 is a change that means something.",
+               "The typical error of a session is %1 % (from %n pair(s) of sessions); since %2 only a capacity "
+               "below %3 or above %4 %5 is a change that means something.",
                nullptr, change.pairs)
         .arg(words.number(100 * change.typicalError, 1), words.date(change.from), words.number(change.low, 1),
              words.number(change.high, 1), words.unit());

@@ -63,7 +63,6 @@ void ProgressChart::setSpec(ProgressSpec spec)
     m_reps->setData(m_shared->spec, m_shared->spec.reps, false);
     if (m_shared->spec.from.isValid())
         m_shared->window.setWhole(chartDay(m_shared->spec.from), chartDay(m_shared->spec.to));
-    layOut();
     applyWindow();
     describe();
 }
@@ -82,8 +81,7 @@ void ProgressChart::layOut()
             width = std::max(width, metrics.horizontalAdvance(m_shared->locale.toString(tick, 'f', axis.decimals)));
         return width;
     };
-    const double left =
-        std::ceil(std::max(widest(m_shared->spec.capacity.axis), widest(m_shared->spec.reps.axis))) + 10;
+    const double left = std::ceil(std::max(widest(m_shared->axes.capacity), widest(m_shared->axes.reps))) + 10;
     const double line = std::ceil(metrics.height());
     m_shared->stripTop = 1;
     const double strip = m_shared->spec.blocks.empty() ? 0 : line + 9;
@@ -276,13 +274,15 @@ void ProgressChart::pan(double days)
 void ProgressChart::applyWindow()
 {
     const TimeWindow& window = m_shared->window;
-    m_capacity->setDays(window.low(), window.high());
-    m_reps->setDays(window.low(), window.high());
+    m_shared->axes = window.isWhole() ? ProgressAxes{m_shared->spec.capacity.axis, m_shared->spec.reps.axis}
+                                      : progressAxes(m_shared->spec, window.low(), window.high());
+    m_capacity->setView(window.low(), window.high(), m_shared->axes.capacity);
+    m_reps->setView(window.low(), window.high(), m_shared->axes.reps);
     m_shared->dates = window.isWhole()
                           ? m_shared->spec.dates
                           : dateTicks(QDate::fromJulianDay(static_cast<qint64>(std::ceil(window.low()))),
                                       QDate::fromJulianDay(static_cast<qint64>(window.high())), kDateLabels, locale());
-    viewport()->update();
+    layOut();
 }
 
 QString ProgressChart::tipAt(QPointF position) const

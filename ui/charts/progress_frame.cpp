@@ -17,26 +17,26 @@ void ProgressFrame::paint(QPainter* painter, const QStyleOptionGraphicsItem*, QW
     const ProgressRuler ruler(m_scene);
     ruler.paint(*painter);
     paintDates(*painter);
-    paintPanel(*painter, *m_scene.capacity, m_scene.spec.capacity);
-    paintPanel(*painter, *m_scene.reps, m_scene.spec.reps);
+    paintPanel(*painter, *m_scene.capacity, m_scene.spec.capacity.title, m_scene.axes.capacity);
+    paintPanel(*painter, *m_scene.reps, m_scene.spec.reps.title, m_scene.axes.reps);
 }
 
-void ProgressFrame::paintPanel(QPainter& painter, const ChartPanel& panel, const PanelSpec& spec) const
+void ProgressFrame::paintPanel(QPainter& painter, const ChartPanel& panel, const QString& title,
+                               const ChartAxis& axis) const
 {
     const QRectF& plot = panel.plot();
     const QFontMetricsF metrics(m_scene.small);
     const double day = m_scene.window.low();
-    for (const double tick : spec.axis.ticks) {
+    for (const double tick : axis.ticks) {
         const double y = std::round(panel.at(day, tick).y()) + 0.5;
         painter.setPen(QPen(m_scene.colours.hairline, 1));
         painter.drawLine(QPointF(plot.left(), y), QPointF(plot.right(), y));
         painter.setPen(m_scene.colours.quietInk);
         const QRectF label(0, y - metrics.height() / 2, plot.left() - 8, metrics.height());
-        painter.drawText(label, Qt::AlignRight | Qt::AlignVCenter,
-                         m_scene.locale.toString(tick, 'f', spec.axis.decimals));
+        painter.drawText(label, Qt::AlignRight | Qt::AlignVCenter, m_scene.locale.toString(tick, 'f', axis.decimals));
     }
     painter.setPen(m_scene.colours.ink);
-    painter.drawText(QPointF(plot.left(), plot.top() - metrics.descent() - 6), spec.title);
+    painter.drawText(QPointF(plot.left(), plot.top() - metrics.descent() - 6), title);
 }
 
 void ProgressFrame::paintDates(QPainter& painter) const

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "ui/charts/chart_panel.h"
+#include "ui/charts/progress_axes.h"
 #include "ui/charts/time_window.h"
 
 #include <QtGui/QFont>
@@ -25,6 +26,7 @@ struct ProgressScene {
     double keyTop = 0;       // of the key's lines
     TimeWindow window;
     std::vector<DateTick> dates;  // within the window
+    ProgressAxes axes;            // of what is in the window
     const ChartPanel* capacity = nullptr;
     const ChartPanel* reps = nullptr;
     int selected = -1;  // exposure
@@ -43,7 +45,7 @@ public:
     void paint(QPainter* painter, const QStyleOptionGraphicsItem* option, QWidget* widget) override;
 
 private:
-    void paintPanel(QPainter& painter, const ChartPanel& panel, const PanelSpec& spec) const;
+    void paintPanel(QPainter& painter, const ChartPanel& panel, const QString& title, const ChartAxis& axis) const;
     void paintDates(QPainter& painter) const;
     const ProgressScene& m_scene;
 };

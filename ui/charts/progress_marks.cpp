@@ -141,7 +141,7 @@ void ProgressMarks::paintSets(QPainter& painter) const
 
 bool ProgressMarks::onScale(int reps) const
 {
-    const ChartAxis& axis = m_scene.spec.reps.axis;
+    const ChartAxis& axis = m_scene.axes.reps;
     return reps >= axis.low && reps <= axis.high;
 }
 

@@ -6,6 +6,8 @@
 
 namespace steelyard {
 
+inline constexpr double kLeastRepReach = 10;  // fewer repetitions away from the usual are training; our convention
+
 // Numbers and dates as the chart writes them.
 class ProgressWords {
 public:

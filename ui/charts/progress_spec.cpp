@@ -1,3 +1,4 @@
+#include "ui/charts/progress_axes.h"
 #include "ui/charts/progress_parts.h"
 
 #include <QtCore/QCoreApplication>
@@ -13,8 +14,6 @@ struct ProgressText {
 };
 
 constexpr double kPoundInKilograms = 0.45359237;
-constexpr double kRoomForLoads = 0.12;  // of the range of the repetitions
-constexpr double kLeastRepReach = 10;   // fewer repetitions away from the usual are training; our convention
 
 class ProgressBuilder {
 public:
@@ -38,8 +37,6 @@ private:
     [[nodiscard]] bool leftOutBetween(QDate after, QDate before) const;
     void addNext();
     void markBeyond(PanelSpec& panel, double leastReach, int decimals) const;
-    void addAxes();
-    void addSetCounts(std::vector<double>& counts) const;
     void addLoads();
     void addSummary();
     static void join(PanelSpec& panel);
@@ -80,7 +77,11 @@ ProgressSpec ProgressBuilder::build()
         addReadouts(m_source, m_words, m_spec);
         m_spec.dates = dateTicks(m_spec.from, m_spec.to, m_options.dateTicks, m_options.locale);
     }
-    addAxes();
+    m_spec.valueTicks = m_options.valueTicks;
+    const ProgressAxes axes = progressAxes(m_spec, m_spec.from.isValid() ? chartDay(m_spec.from) : 0,
+                                           m_spec.to.isValid() ? chartDay(m_spec.to) : 0);
+    m_spec.capacity.axis = axes.capacity;
+    m_spec.reps.axis = axes.reps;
     addTable(m_source, m_words, m_spec);
     addSummary();
     return std::move(m_spec);
@@ -172,42 +173,6 @@ void ProgressBuilder::addNext()
     const ReadingPoint& last = m_source.reading.points.back();
     if (last.topLoad.mass() != next.load.mass()) set.label = m_words.load(next.load);
     m_spec.next = std::move(set);
-}
-
-void ProgressBuilder::addAxes()
-{
-    std::vector<double> values;
-    values.reserve(m_spec.capacity.points.size());
-    for (const ChartPoint& point : m_spec.capacity.points)
-        if (point.beyond == Beyond::No) values.push_back(point.value);
-    for (const auto* edge : {&m_spec.trendLow, &m_spec.trendHigh})
-        for (const QPointF& point : *edge) values.push_back(point.y());
-    for (const FanDay& day : m_spec.fan) values.insert(values.end(), {day.low.front(), day.high.front()});
-    if (const auto& change = m_spec.realChange) values.insert(values.end(), {change->low, change->high});
-    if (values.empty()) values = {0, 1};
-    const auto [low, high] = std::ranges::minmax(values);
-    m_spec.capacity.axis = niceAxis(low, high, m_options.valueTicks);
-    std::vector<double> counts;
-    counts.reserve(m_spec.reps.points.size());
-    for (const ChartPoint& point : m_spec.reps.points)
-        if (point.beyond == Beyond::No) counts.push_back(point.value);
-    if (m_spec.next) counts.insert(counts.end(), {m_spec.next->low80, m_spec.next->high80});
-    addSetCounts(counts);
-    if (counts.empty()) counts = {0, 1};
-    const auto [least, most] = std::ranges::minmax(counts);
-    // Room above keeps the points clear of the loads that are written there.
-    const double room = std::max(0.5, kRoomForLoads * (most - least));
-    m_spec.reps.axis = niceAxis(std::max(0.0, least - 1), most + room, m_options.valueTicks + 1, 1);
-}
-
-// Sets stand on the scale too, but for those of a session that is beyond it, and those that would stretch it as far.
-void ProgressBuilder::addSetCounts(std::vector<double>& counts) const
-{
-    if (counts.empty()) return;
-    const auto [least, most] = std::ranges::minmax(counts);
-    for (const SetMark& set : m_spec.sets)
-        for (const double value : {set.counted, set.reps})
-            if (value >= least - kLeastRepReach && value <= most + kLeastRepReach) counts.push_back(value);
 }
 
 void ProgressBuilder::addLoads()

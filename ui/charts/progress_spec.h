@@ -143,6 +143,7 @@ inline constexpr std::size_t kLeastPairs = 10;  // convention: with fewer, an er
 struct ProgressSpec {
     QDate from;
     QDate to;
+    int valueTicks = 5;  // at most so many steps of an axis
     std::vector<DateTick> dates;
     PanelSpec capacity;
     PanelSpec reps;

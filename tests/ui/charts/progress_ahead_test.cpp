@@ -83,8 +83,7 @@ TEST(RealChange, IsTheTypicalErrorOfThisLinesSessionsAroundWhatWasKnownAtTheStar
     EXPECT_NEAR(spec.realChange->high, 51 * std::exp(1.644854 * sd), 1e-4);
     EXPECT_NEAR(spec.realChange->low, 51 * std::exp(-1.644854 * sd), 1e-4);
     EXPECT_EQ(spec.realChange->from, QDate(2026, 1, 5));
-    EXPECT_TRUE(spec.summary.contains(QStringLiteral("typical error, from 20 pair(s)"))
-                || spec.summary.contains(QStringLiteral("typical error, from 20 pairs")))
+    EXPECT_TRUE(spec.summary.contains(QStringLiteral("typical error of a session is 2.2 % (from 20 pair")))
         << spec.summary.toStdString();
 }
 

@@ -126,6 +126,20 @@ TEST(ProgressMoving, AClickChoosesAndADoubleClickOrEnterGoesOnToTheSets)
     EXPECT_EQ(wanted[1][0].toInt(), 26);
 }
 
+TEST(ProgressMoving, TheAxesFollowWhatIsInSight)
+{
+    ProgressCase c;
+    for (int i = 0; i < 60; ++i)
+        c.session(kFirst.addDays(7 * i), {{.load = 40, .reps = 8, .off = 0, .rir = 1}}, 40 + i);
+    const ProgressSpec spec = c.build();
+    const auto from = chartDay(kFirst.addDays(7 * 20));
+    const ProgressAxes part = progressAxes(spec, from, from + 70);
+    EXPECT_GE(part.capacity.low, 58);
+    EXPECT_LE(part.capacity.high, 72);
+    EXPECT_EQ(progressAxes(spec, chartDay(spec.from), chartDay(spec.to)),
+              (ProgressAxes{spec.capacity.axis, spec.reps.axis}));
+}
+
 TEST(ProgressMoving, WhatIsOutOfSightCanNotBePointedAt)
 {
     MovingCase c;

@@ -33,22 +33,23 @@ void paintNextMarker(QPainter& painter, QPointF at, double low, double high, con
     painter.drawPolygon(diamond.data(), 4);
 }
 
-void paintMarker(QPainter& painter, QPointF at, PointKind kind, const ChartColours& colours)
+void paintMarker(QPainter& painter, QPointF at, PointKind kind, const ChartColours& colours, double size)
 {
+    const double radius = kMarkerRadius * size;
     switch (kind) {
     case PointKind::Standard:
         painter.setPen(Qt::NoPen);
         painter.setBrush(colours.data);
-        painter.drawEllipse(at, kMarkerRadius, kMarkerRadius);
+        painter.drawEllipse(at, radius, radius);
         return;
     case PointKind::Unwatched:
         // Filled with the ground, so that the joining line doesn't run through it.
         painter.setPen(QPen(colours.data, 1.4));
         painter.setBrush(colours.ground);
-        painter.drawEllipse(at, kMarkerRadius - 0.4, kMarkerRadius - 0.4);
+        painter.drawEllipse(at, radius - 0.4, radius - 0.4);
         return;
     case PointKind::OffStandard: {
-        const double r = kMarkerRadius - 0.2;
+        const double r = radius - 0.2;
         painter.setPen(QPen(colours.off, 1.8, Qt::SolidLine, Qt::RoundCap));
         painter.setBrush(Qt::NoBrush);
         painter.drawLine(at + QPointF(-r, -r), at + QPointF(r, r));
@@ -58,7 +59,7 @@ void paintMarker(QPainter& painter, QPointF at, PointKind kind, const ChartColou
     case PointKind::Deload:
         painter.setPen(Qt::NoPen);
         painter.setBrush(colours.joining);
-        painter.drawEllipse(at, 2.0, 2.0);
+        painter.drawEllipse(at, 0.55 * radius, 0.55 * radius);
         return;
     }
 }

@@ -22,7 +22,8 @@ inline constexpr double kMarkerRadius = 3.6;
 void paintBeyondMarker(QPainter& painter, QPointF at, Beyond beyond, PointKind kind, const ChartColours& colours);
 // The whisker from `high` to `low`, in pixels.
 void paintNextMarker(QPainter& painter, QPointF at, double low, double high, const ChartColours& colours);
-void paintMarker(QPainter& painter, QPointF at, PointKind kind, const ChartColours& colours);
+// `size`: 1 where there is room, less where sessions are crowded.
+void paintMarker(QPainter& painter, QPointF at, PointKind kind, const ChartColours& colours, double size = 1);
 
 inline constexpr double kSetRadius = 2.7;
 void paintSetMarker(QPainter& painter, QPointF at, SetEffort effort, bool watched, double radius,

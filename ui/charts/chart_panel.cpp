@@ -137,7 +137,9 @@ void ChartPanel::setData(const ProgressSpec& spec, const PanelSpec& panel, bool 
         drawTrend(spec);
         drawChange(spec);
     }
-    for (const auto& run : panel.runs) drawLine(run, Stroke::Run);
+    // From one load to another repetitions jump; where the loads have lines of their own, the jumps stand back.
+    const bool standsBack = !isCapacity && spec.loadSeries.size() > 1;
+    for (const auto& run : panel.runs) drawLine(run, standsBack ? Stroke::QuietRun : Stroke::Run);
     if (!isCapacity) drawLoads(spec.loadSeries);
     endLines();
 }
@@ -178,6 +180,8 @@ QPen ChartPanel::penOf(Stroke stroke) const
     switch (stroke) {
     case Stroke::Run:
         return {m_colours.joining, 1.0};
+    case Stroke::QuietRun:
+        return {m_colours.hairline, 1.0};
     case Stroke::FirstLoad:
         return loadPen(m_colours, 0);
     case Stroke::SecondLoad:

@@ -39,7 +39,7 @@ private:
         QLineSeries* high;
         QAreaSeries* band;
     };
-    enum class Stroke { Run, FirstLoad, SecondLoad, ThirdLoad, Ahead, Change };
+    enum class Stroke { Run, QuietRun, FirstLoad, SecondLoad, ThirdLoad, Ahead, Change };
     struct Line {
         QLineSeries* series;
         Stroke stroke;

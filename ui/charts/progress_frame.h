@@ -9,6 +9,8 @@
 #include <QtGui/QFont>
 #include <QtWidgets/QGraphicsItem>
 
+#include <algorithm>
+
 namespace steelyard {
 
 // Shared by the items; owned by the view.
@@ -32,6 +34,12 @@ struct ProgressScene {
     int selected = -1;  // exposure
     int hovered = -1;
 
+    // From session to session of a line that is trained twice a week, in pixels.
+    [[nodiscard]] double sessionRoom() const
+    {
+        constexpr double kDaysBetweenSessions = 3.5;
+        return reps->plot().width() / std::max(1.0, window.width()) * kDaysBetweenSessions;
+    }
     [[nodiscard]] bool inSight(QDate day) const { return window.holds(chartDay(day)); }
     // Along the time axis, in pixels.
     [[nodiscard]] double x(QDate day) const { return reps->at(chartDay(day), 0).x(); }

@@ -16,8 +16,8 @@ struct KeyText {
     Q_DECLARE_TR_FUNCTIONS(KeyText)
 };
 
-constexpr double kKeyStroke = 22;  // px of a stroke
-constexpr double kKeyGap = 12;     // between entries
+constexpr double kKeyStroke = 18;  // px of a stroke
+constexpr double kKeyGap = 10;     // between entries
 
 class KeyBuilder {
 public:

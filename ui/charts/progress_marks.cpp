@@ -11,8 +11,9 @@
 namespace steelyard {
 namespace {
 
-constexpr double kDaysBetweenSessions = 3.5;  // twice a week
 constexpr double kLeastSetRadius = 1.5;
+constexpr double kLeastMarkerSize = 0.55;
+constexpr double kRoomOfMarker = 6;  // px from session to session at which marks have their whole size
 
 QDate windowDay(double day)
 {
@@ -35,12 +36,13 @@ void ProgressMarks::paint(QPainter* painter, const QStyleOptionGraphicsItem*, QW
     paintPointed(*painter, m_scene.hovered, false);
     paintPointed(*painter, m_scene.selected, true);
     paintSets(*painter);
+    const double size = std::clamp(m_scene.sessionRoom() / kRoomOfMarker, kLeastMarkerSize, 1.0);
     const auto paintAll = [&](const ChartPanel& panel, const PanelSpec& spec) {
         for (const ChartPoint& point : spec.points)
             if (!m_scene.inSight(point.date))
                 continue;
             else if (point.beyond == Beyond::No)
-                paintMarker(*painter, panel.at(point), point.kind, m_scene.colours);
+                paintMarker(*painter, panel.at(point), point.kind, m_scene.colours, size);
             else
                 paintBeyond(*painter, panel, point);
     };
@@ -125,7 +127,7 @@ void ProgressMarks::paintSets(QPainter& painter) const
     if (sets.empty()) return;
     const ChartPanel& panel = *m_scene.reps;
     // Side by side where a session has room for it, on one another and smaller where many sessions are in sight.
-    const double room = panel.plot().width() / std::max(1.0, m_scene.window.width()) * kDaysBetweenSessions;
+    const double room = m_scene.sessionRoom();
     const double apart = std::clamp((room - 2) / 4, 0.0, 5.0);
     const double radius = std::clamp(room / 5, kLeastSetRadius, kSetRadius);
     for (const SetMark& set : sets) {

@@ -109,6 +109,13 @@ std::optional<Forecast> nextSet(const LineTracker& tracker, std::span<const Coun
     return next;
 }
 
+// The load moved is known, and so is the reserve behind it: kilograms may be said.
+void addKilograms(LineReading& reading, const LineTracker& tracker, const SetContext& context)
+{
+    const CapacityEstimate capacity = capacityOf(tracker, context.bodyKg);
+    if (isSayable(capacity.kg, capacity.low90Kg, capacity.high90Kg)) reading.capacity = capacity;
+}
+
 void addOnset(LineReading& reading, const LineTracker& tracker, QDate asOf)
 {
     if (reading.verdict == Verdict::Stalled || reading.verdict == Verdict::Slipping) {
@@ -228,15 +235,12 @@ LineReading RegimeEngine::readTracked(const LineRecord& record, const AthleteLog
                 reading.plainSessions = static_cast<int>(fit->points);
             }
         }
-        const SetContext context = tracker.contextAt(record, log, asOf);
-        // Kilograms may be said when the reserve behind them was reported and the load moved is known.
-        const bool known = bodyPartKg(context.loading, log.bodyMass, asOf).has_value();
         if (!gates.mixed && !gates.effortUnknown) {
-            const CapacityEstimate capacity = capacityOf(tracker, context.bodyKg);
-            if (known && isSayable(capacity.kg, capacity.low90Kg, capacity.high90Kg)) reading.capacity = capacity;
+            const SetContext context = tracker.contextAt(record, log, asOf);
             reading.next = nextSet(tracker, counted, context, asOf);
+            if (bodyPartKg(context.loading, log.bodyMass, asOf)) addKilograms(reading, tracker, context);
             const bool trains = counted.back().point.date.daysTo(asOf) <= m_thresholds.layoffDays;
-            if (reading.capacity && trains && m_depth == ReadingDepth::Course && !gates.tooFew && reading.next)
+            if (reading.capacity && reading.next && trains && !gates.tooFew && m_depth == ReadingDepth::Course)
                 reading.ahead = capacityAhead(tracker, context, *reading.next, asOf);
         }
     }

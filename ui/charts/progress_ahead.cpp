@@ -39,6 +39,16 @@ double startOfChange(const ProgressSpec& spec)
     return start;
 }
 
+QString realChangeWords(const RealChange& change, const ProgressWords& words)
+{
+    return AheadText::tr(
+               "The typical error of a session is %1 % (from %n pair(s) of sessions); since %2 only a capacity "
+               "below %3 or above %4 %5 is a change that means something.",
+               nullptr, change.pairs)
+        .arg(words.number(100 * change.typicalError, 1), words.date(change.from), words.number(change.low, 1),
+             words.number(change.high, 1), words.unit());
+}
+
 }  // namespace
 
 void addFan(const ProgressSource& source, const ProgressWords& words, ProgressSpec& spec)
@@ -50,7 +60,7 @@ void addFan(const ProgressSource& source, const ProgressWords& words, ProgressSp
                             {words.shown(one.high95Kg), words.shown(one.high80Kg), words.shown(one.high50Kg)}});
 }
 
-void addRealChange(ProgressSpec& spec)
+void addRealChange(const ProgressWords& words, ProgressSpec& spec)
 {
     if (spec.empty() || spec.trend.empty()) return;
     const auto steps = stepsBetweenSessions(spec.capacity);
@@ -65,17 +75,9 @@ void addRealChange(ProgressSpec& spec)
                                  known->y() * std::exp(-change),
                                  known->y() * std::exp(change),
                                  error,
-                                 static_cast<int>(steps.size())};
-}
-
-QString realChangeWords(const RealChange& change, const ProgressWords& words)
-{
-    return AheadText::tr(
-               "The typical error of a session is %1 % (from %n pair(s) of sessions); since %2 only a capacity "
-               "below %3 or above %4 %5 is a change that means something.",
-               nullptr, change.pairs)
-        .arg(words.number(100 * change.typicalError, 1), words.date(change.from), words.number(change.low, 1),
-             words.number(change.high, 1), words.unit());
+                                 static_cast<int>(steps.size()),
+                                 {}};
+    spec.realChange->words = realChangeWords(*spec.realChange, words);
 }
 
 }  // namespace steelyard

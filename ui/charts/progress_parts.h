@@ -32,7 +32,7 @@ void addSetMarks(const ProgressSource& source, ProgressSpec& spec);
 void addLoadSeries(const ProgressSource& source, const ProgressWords& words, ProgressSpec& spec);
 void addFan(const ProgressSource& source, const ProgressWords& words, ProgressSpec& spec);
 // Needs the joined points, the trend and the blocks.
-void addRealChange(ProgressSpec& spec);
+void addRealChange(const ProgressWords& words, ProgressSpec& spec);
 void addBlockSpans(const ProgressSource& source, const ProgressWords& words, ProgressSpec& spec);
 void addLayoffs(const ProgressSource& source, const ProgressWords& words, int layoffDays, ProgressSpec& spec);
 void addDecisionTicks(const ProgressSource& source, const ProgressWords& words, ProgressSpec& spec);
@@ -40,7 +40,5 @@ void addNotes(const ProgressSource& source, const ProgressWords& words, Progress
 void addReadouts(const ProgressSource& source, const ProgressWords& words, ProgressSpec& spec);
 // The sessions as rows; `against` says on which side of the smallest change a session lies.
 void addTable(const ProgressSource& source, const ProgressWords& words, ProgressSpec& spec);
-// The sentence that explains the band of the smallest change.
-[[nodiscard]] QString realChangeWords(const RealChange& change, const ProgressWords& words);
 
 }  // namespace steelyard

@@ -4,12 +4,14 @@
 #include <QtGui/QPainter>
 
 #include <algorithm>
+#include <cmath>
 
 namespace steelyard {
 namespace {
 
 constexpr double kTickRoom = 8;  // px from a mark to its words
 constexpr double kTickReach = 6;
+constexpr double kLineReach = 4;
 
 }  // namespace
 
@@ -137,6 +139,15 @@ void ProgressRuler::paintTicks(QPainter& painter) const
     }
 }
 
+bool ProgressRuler::isOnChange(QPointF at) const
+{
+    const auto& change = m_scene.spec.realChange;
+    if (!change || at.x() < m_scene.x(change->from) || at.x() > m_scene.x(m_scene.spec.reps.points.back().date))
+        return false;
+    const auto near = [&](double edge) { return std::abs(m_scene.capacity->at(0, edge).y() - at.y()) <= kLineReach; };
+    return near(change->low) || near(change->high);
+}
+
 QString ProgressRuler::tipAt(QPointF at) const
 {
     const auto among = [&](const std::vector<Place>& places) {
@@ -148,6 +159,7 @@ QString ProgressRuler::tipAt(QPointF at) const
     for (const auto& places :
          {ticks(m_scene.spec.decisions, m_scene.decisionTop), ticks(m_scene.spec.notes, m_scene.notesTop)})
         if (const QString tip = among(places); !tip.isEmpty()) return tip;
+    if (isOnChange(at)) return m_scene.spec.realChange->words;
     for (const auto* spans : {&m_scene.spec.layoffs, &m_scene.spec.blocks})
         for (const BlockSpan& span : *spans)
             if ((span.deload || spans == &m_scene.spec.layoffs) && inSight(span)

@@ -1,5 +1,6 @@
 // The time ruler of a progress chart: blocks above, deload weeks and layoffs through both panels, decisions and notes a row
-// each below the dates. What is too long for its place is cut short; pointing at it says the whole.
+// each below the dates. What is too long for its place is cut short; pointing at it says the whole. Pointing at a limit of the
+// smallest change explains it.
 //
 //   ProgressRuler(scene).paint(painter);
 //   const QString tip = ProgressRuler(scene).tipAt(mouse);    // empty: nothing there
@@ -33,6 +34,7 @@ private:
     // Through both panels; above, up to the blocks.
     [[nodiscard]] QRectF through(const BlockSpan& span) const;
     [[nodiscard]] bool inSight(const BlockSpan& span) const;
+    [[nodiscard]] bool isOnChange(QPointF at) const;
     void paintThrough(QPainter& painter) const;
     void paintBlocks(QPainter& painter) const;
     void paintTicks(QPainter& painter) const;

@@ -1,5 +1,6 @@
 #include "ui/charts/progress_axes.h"
 #include "ui/charts/progress_parts.h"
+#include "ui/format/format.h"
 
 #include <QtCore/QCoreApplication>
 
@@ -12,8 +13,6 @@ namespace {
 struct ProgressText {
     Q_DECLARE_TR_FUNCTIONS(ProgressText)
 };
-
-constexpr double kPoundInKilograms = 0.45359237;
 
 class ProgressBuilder {
 public:
@@ -73,7 +72,7 @@ ProgressSpec ProgressBuilder::build()
         addLayoffs(m_source, m_words, m_options.layoffDays, m_spec);
         addDecisionTicks(m_source, m_words, m_spec);
         addNotes(m_source, m_words, m_spec);
-        addRealChange(m_spec);
+        addRealChange(m_words, m_spec);
         addReadouts(m_source, m_words, m_spec);
         m_spec.dates = dateTicks(m_spec.from, m_spec.to, m_options.dateTicks, m_options.locale);
     }
@@ -218,7 +217,7 @@ void ProgressBuilder::addSummary()
         parts += ProgressText::tr("Capacity about %1 %2 (90 % interval %3 to %4).")
                      .arg(number(shown(capacity->kg), 1), unit(), number(shown(capacity->low90Kg), 1),
                           number(shown(capacity->high90Kg), 1));
-    if (m_spec.realChange) parts += realChangeWords(*m_spec.realChange, m_words);
+    if (m_spec.realChange) parts += m_spec.realChange->words;
     if (!m_spec.fan.empty()) {
         const FanDay& last = m_spec.fan.back();
         parts += ProgressText::tr("If training goes on, first sets of %1 likely show %2 %3 (80 % interval %4 to %5).")
@@ -242,7 +241,7 @@ ProgressSpec buildProgressSpec(const ProgressSource& source, const ProgressOptio
 
 double ProgressWords::shown(double kilograms) const
 {
-    return m_options.unit == MassUnit::kg ? kilograms : kilograms / kPoundInKilograms;
+    return format::massIn(kilograms, m_options.unit);
 }
 
 QString ProgressWords::load(const Load& load) const

@@ -135,6 +135,7 @@ struct RealChange {
     double high = 0;
     double typicalError = 0;  // share of capacity
     int pairs = 0;            // of sessions that it rests on
+    QString words;            // the whole of it in a sentence
     friend bool operator==(const RealChange&, const RealChange&) = default;
 };
 inline constexpr double kRealChangeConfidence = 0.9;

@@ -1,5 +1,4 @@
 #include "ui/charts/progress_parts.h"
-#include "ui/format/format.h"
 
 #include <QtCore/QCoreApplication>
 

@@ -181,6 +181,22 @@ TEST(ProgressMoving, PointingAtTheRulerSaysTheWholeOfWhatIsCutShort)
     EXPECT_FALSE(tipsInColumn(kFirst.addDays(75)).contains(QStringLiteral("Spring")));
 }
 
+TEST(ProgressMoving, PointingAtALimitOfTheSmallestChangeExplainsIt)
+{
+    MovingCase c;
+    for (const ReadingPoint& point : c.content.reading.points)
+        c.content.reading.trend.push_back({point.date, 51, 49, 53});
+    const ProgressSpec spec = c.content.build();
+    ASSERT_TRUE(spec.realChange);
+    c.chart.setSpec(spec);
+    const double x = c.chart.place(30).x();
+    int pixels = 0;
+    for (int y = 0; y < c.chart.viewport()->height(); ++y)
+        pixels += c.chart.tipAt({x, static_cast<double>(y)}) == spec.realChange->words;
+    EXPECT_GT(pixels, 10);  // two lines
+    EXPECT_LT(pixels, 24);
+}
+
 TEST(ProgressKey, ExplainsOnlyWhatIsThereAndTakesMoreLinesWhereItIsNarrow)
 {
     MovingCase c;

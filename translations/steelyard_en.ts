@@ -423,7 +423,65 @@
     </message>
 </context>
 <context>
-CONFLICT        </translation>
+    <name>TimeText</name>
+    <message numerus="yes">
+        <source>%1: %2 to %3, %n week(s)</source>
+        <translation>
+            <numerusform>%1: %2 to %3, %n week</numerusform>
+            <numerusform>%1: %2 to %3, %n weeks</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n day(s) off</source>
+        <translation>
+            <numerusform>%n day off</numerusform>
+            <numerusform>%n days off</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>No session of this line between %1 and %2: %n day(s)</source>
+        <translation>
+            <numerusform>No session of this line between %1 and %2: %n day</numerusform>
+            <numerusform>No session of this line between %1 and %2: %n days</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>TrainingText</name>
+    <message numerus="yes">
+        <source>%n session(s)</source>
+        <translation>
+            <numerusform>%n session</numerusform>
+            <numerusform>%n sessions</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n set(s)</source>
+        <translation>
+            <numerusform>%n set</numerusform>
+            <numerusform>%n sets</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n week(s) of training.</source>
+        <translation>
+            <numerusform>%n week of training.</numerusform>
+            <numerusform>%n weeks of training.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>In %n of them the effort of too many sets is not known.</source>
+        <translation>
+            <numerusform>In %n of them the effort of too many sets is not known.</numerusform>
+            <numerusform>In %n of them the effort of too many sets is not known.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n more muscle(s) in the table.</source>
+        <translation>
+            <numerusform>%n more muscle in the table.</numerusform>
+            <numerusform>%n more muscles in the table.</numerusform>
+        </translation>
     </message>
 </context>
 <context>
@@ -579,7 +637,17 @@ CONFLICT        </translation>
     </message>
 </context>
 <context>
-CONFLICT    <name>steelyard::RosterModel</name>
+    <name>steelyard::PlanPreview</name>
+    <message numerus="yes">
+        <source>and %n more</source>
+        <translation>
+            <numerusform>and %n more</numerusform>
+            <numerusform>and %n more</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>steelyard::RosterModel</name>
     <message numerus="yes">
         <source>%n flag(s) open</source>
         <translation>

@@ -3,6 +3,9 @@
 #include "core/base/text.h"
 
 #include <QtCore/QCoreApplication>
+#include <QtCore/QStringList>
+
+#include <algorithm>
 
 namespace steelyard {
 namespace {
@@ -19,6 +22,36 @@ void checkLength(const std::optional<Length>& length, int lowMm, int highMm, con
 }
 
 }  // namespace
+
+std::vector<QString> tagsFrom(QStringView typed)
+{
+    std::vector<QString> tags;
+    for (const QStringView part : typed.split(u',')) {
+        const QString tag = cleanName(part);
+        const auto isSame = [key = searchKey(tag)](const QString& other) { return searchKey(other) == key; };
+        if (!tag.isEmpty() && std::ranges::none_of(tags, isSame)) tags.push_back(tag);
+    }
+    return tags;
+}
+
+QString tagText(const std::vector<QString>& tags)
+{
+    return QStringList(tags.begin(), tags.end()).join(QStringLiteral(", "));
+}
+
+Problems validateTags(const std::vector<QString>& tags)
+{
+    const QString field = QStringLiteral("tags");
+    if (std::ranges::any_of(tags, [](const QString& tag) { return tag.size() > kMaxTagLength; }))
+        return {{field, AthleteText::tr("A tag has at most %n characters; shorten it.", nullptr,
+                                        static_cast<int>(kMaxTagLength))}};
+    if (std::ssize(tags) > kMostTags)
+        return {{field, AthleteText::tr("A lifter has at most %n tags; leave some out.", nullptr,
+                                        static_cast<int>(kMostTags))}};
+    if (tagsFrom(tagText(tags)) != tags)
+        return {{field, AthleteText::tr("Tags are words without a comma, each once.")}};
+    return {};
+}
 
 Problems validate(const Athlete& athlete, QDate today)
 {
@@ -40,6 +73,7 @@ Problems validate(const Athlete& athlete, QDate today)
         problems.push_back({QStringLiteral("days_per_week"), AthleteText::tr("Training days a week are from 1 to 7.")});
     if (athlete.minutesPerDay && (*athlete.minutesPerDay < 5 || *athlete.minutesPerDay > 480))
         problems.push_back({QStringLiteral("minutes_per_day"), AthleteText::tr("Minutes a day are from 5 to 480.")});
+    for (Problem& problem : validateTags(athlete.tags)) problems.push_back(std::move(problem));
     return problems;
 }
 

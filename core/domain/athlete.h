@@ -35,6 +35,7 @@ struct Athlete {
     QString jointHistory;
     QString note;
     std::vector<MuscleAim> aims;
+    std::vector<QString> tags;  // the coach's own words: "on holiday", "juniors". See tagsFrom()
     bool archived = false;
     friend bool operator==(const Athlete&, const Athlete&) = default;
 };
@@ -44,6 +45,16 @@ struct BodyMassEntry {
     Load mass;
     friend bool operator==(const BodyMassEntry&, const BodyMassEntry&) = default;
 };
+
+inline constexpr qsizetype kMostTags = 12;
+inline constexpr qsizetype kMaxTagLength = 40;
+
+// Tags as they are typed, separated by commas: names cleaned, empty ones left out, each once whatever its case and
+// accents, in the order they were typed. "Juniors,  back soon, juniors" gives two.
+[[nodiscard]] std::vector<QString> tagsFrom(QStringView typed);
+// What tagsFrom() reads back.
+[[nodiscard]] QString tagText(const std::vector<QString>& tags);
+[[nodiscard]] Problems validateTags(const std::vector<QString>& tags);
 
 // `today` bounds the date of birth.
 [[nodiscard]] Problems validate(const Athlete&, QDate today);

@@ -61,6 +61,10 @@ Result<Athlete> profileFromJson(JsonPlace& place, const JsonNames& names, const 
     a.jointHistory = place.optionalText(QStringLiteral("joint_history"));
     a.note = place.optionalText(QStringLiteral("note"));
     a.archived = place.flag(QStringLiteral("archived"));
+    for (const auto& tag : place.array(QStringLiteral("tags"))) {
+        if (!tag.isString()) place.fault(QStringLiteral("tags"), AthleteJsonText::tr("a tag is a text"));
+        a.tags.push_back(tag.toString());
+    }
     STEELYARD_TRY(a.aims, aimsFromJson(place.array(QStringLiteral("aims")), names, where));
     return a;
 }

@@ -58,6 +58,8 @@ Result<QJsonObject> profileJson(Database& db, const Row<Athlete>& row, const Lib
     putText(json, QStringLiteral("joint_history"), a.jointHistory);
     putText(json, QStringLiteral("note"), a.note);
     if (a.archived) json[QStringLiteral("archived")] = true;
+    if (!a.tags.empty())
+        json[QStringLiteral("tags")] = QJsonArray::fromStringList(QStringList(a.tags.begin(), a.tags.end()));
     QJsonArray aims;
     for (const MuscleAim& aim : a.aims)
         if (const auto* muscle = library.find(aim.muscle))

@@ -69,10 +69,50 @@ Result<void> writeAims(Database& db, Id<Athlete> id, const std::vector<MuscleAim
     return {};
 }
 
-Result<void> checkAthleteName(const AthleteRepository& athletes, const Athlete& athlete,
-                              std::optional<Id<Athlete>> self)
+Result<void> readTags(Database& db, Row<Athlete>& row)
+{
+    STEELYARD_TRY(auto st, db.prepare("SELECT tag FROM athlete_tag WHERE athlete_id = ?1 ORDER BY id"));
+    st.bind(1, row.id);
+    while (true) {
+        STEELYARD_TRY(const bool more, st.step());
+        if (!more) return {};
+        row.value.tags.push_back(st.text(0));
+    }
+}
+
+// Left alone where they are the same: a change of the profile needn't give every tag a new place.
+Result<void> writeTags(Database& db, Id<Athlete> id, const std::vector<QString>& tags)
+{
+    Row<Athlete> stored{id, {}, {}};
+    STEELYARD_CHECK(readTags(db, stored));
+    if (stored.value.tags == tags) return {};
+    STEELYARD_TRY(auto clear, db.prepare("DELETE FROM athlete_tag WHERE athlete_id = ?1"));
+    clear.bind(1, id);
+    STEELYARD_CHECK(clear.run());
+    STEELYARD_TRY(auto add, db.prepare("INSERT INTO athlete_tag (athlete_id, tag) VALUES (?1, ?2)"));
+    for (const QString& tag : tags) {
+        add.bindAll(id, tag);
+        STEELYARD_CHECK(add.run());
+    }
+    return {};
+}
+
+Result<void> readLists(Database& db, Row<Athlete>& row)
+{
+    STEELYARD_CHECK(readAims(db, row));
+    return readTags(db, row);
+}
+
+Result<void> writeLists(Database& db, Id<Athlete> id, const Athlete& athlete)
+{
+    STEELYARD_CHECK(writeAims(db, id, athlete.aims));
+    return writeTags(db, id, athlete.tags);
+}
+
+Result<void> checkAthlete(const AthleteRepository& athletes, const Athlete& athlete, std::optional<Id<Athlete>> self)
 {
     if (athlete.name.isEmpty()) return fail(ErrorCode::Invalid, AthleteRepositoryText::tr("An athlete needs a name."));
+    for (const Problem& problem : validateTags(athlete.tags)) return fail(ErrorCode::Invalid, problem.text);
     const auto other = athletes.findByName(athlete.name);
     if (other && (!self || other->id != *self))
         return fail(ErrorCode::Invalid,
@@ -92,7 +132,7 @@ Result<std::vector<Row<Athlete>>> AthleteRepository::all() const
         if (!more) break;
         rows.push_back(readAthlete(st));
     }
-    for (Row<Athlete>& row : rows) STEELYARD_CHECK(readAims(m_database, row));
+    for (Row<Athlete>& row : rows) STEELYARD_CHECK(readLists(m_database, row));
     return rows;
 }
 
@@ -103,7 +143,7 @@ Result<Row<Athlete>> AthleteRepository::find(Id<Athlete> id) const
     STEELYARD_TRY(const bool found, st.step());
     if (!found) return fail(ErrorCode::NotFound, AthleteRepositoryText::tr("This athlete is no longer in the book."));
     Row<Athlete> row = readAthlete(st);
-    STEELYARD_CHECK(readAims(m_database, row));
+    STEELYARD_CHECK(readLists(m_database, row));
     return row;
 }
 
@@ -117,13 +157,13 @@ Result<Row<Athlete>> AthleteRepository::findByName(const QString& name) const
             ErrorCode::NotFound,
             AthleteRepositoryText::tr("There is no athlete named “%1” in this book. Check the spelling.").arg(name));
     Row<Athlete> row = readAthlete(st);
-    STEELYARD_CHECK(readAims(m_database, row));
+    STEELYARD_CHECK(readLists(m_database, row));
     return row;
 }
 
 Result<Id<Athlete>> AthleteRepository::insert(Transaction& transaction, const Athlete& athlete, QUuid uuid) const
 {
-    STEELYARD_CHECK(checkAthleteName(*this, athlete, std::nullopt));
+    STEELYARD_CHECK(checkAthlete(*this, athlete, std::nullopt));
     STEELYARD_TRY(auto st,
                   m_database.prepare(
                       "INSERT INTO athlete (name, born, sex, height_mm, shoulder_breadth_mm, "
@@ -134,7 +174,7 @@ Result<Id<Athlete>> AthleteRepository::insert(Transaction& transaction, const At
     st.bind(17, uuid);
     STEELYARD_TRY(const auto rowId, st.insert());
     const Id<Athlete> id(rowId);
-    STEELYARD_CHECK(writeAims(m_database, id, athlete.aims));
+    STEELYARD_CHECK(writeLists(m_database, id, athlete));
     transaction.changes().roster = true;
     return id;
 }
@@ -142,7 +182,7 @@ Result<Id<Athlete>> AthleteRepository::insert(Transaction& transaction, const At
 Result<void> AthleteRepository::replace(Transaction& transaction, Id<Athlete> id, const Athlete& athlete) const
 {
     STEELYARD_CHECK(find(id));
-    STEELYARD_CHECK(checkAthleteName(*this, athlete, id));
+    STEELYARD_CHECK(checkAthlete(*this, athlete, id));
     STEELYARD_TRY(auto st,
                   m_database.prepare(
                       "UPDATE athlete SET name = ?1, born = ?2, sex = ?3, height_mm = ?4, "
@@ -153,7 +193,7 @@ Result<void> AthleteRepository::replace(Transaction& transaction, Id<Athlete> id
     bindAthlete(st, athlete);
     st.bind(17, id);
     STEELYARD_CHECK(st.run());
-    STEELYARD_CHECK(writeAims(m_database, id, athlete.aims));
+    STEELYARD_CHECK(writeLists(m_database, id, athlete));
     transaction.changes().roster = true;
     transaction.changes().athletes.insert(id);
     return {};

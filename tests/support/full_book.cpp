@@ -105,6 +105,7 @@ Athlete fullAthlete(const QString& name, Id<Gym> gym, const FullLibrary& library
     a.jointHistory = QStringLiteral("left elbow, 2021");
     a.note = QStringLiteral("first line\n\"second\", line");
     a.aims = {{library.target, 9, 13}, {library.helper, 4, 6}};
+    a.tags = {QStringLiteral("zz juniors"), QStringLiteral("back soon")};
     a.archived = true;
     return a;
 }

@@ -68,6 +68,8 @@ AthleteReview reviewAthlete(const AthleteLog& log, const ReadingEngine& engine, 
     review.attention = attentionOf(review.flags);
     review.lookedOn = lastLookedAt(log.decisions, asOf);
     review.finished = isFinished(review.flags, log.decisions, asOf);
+    review.tags = log.athlete.value.tags;
+    review.summary = summarise(snapshot);
     review.lines = reviewedLines(snapshot);
     return review;
 }

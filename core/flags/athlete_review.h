@@ -3,6 +3,7 @@
 
 #include "core/base/wording.h"
 #include "core/domain/rule_settings.h"
+#include "core/flags/athlete_summary.h"
 #include "core/flags/flag.h"
 
 namespace steelyard {
@@ -36,6 +37,8 @@ struct AthleteReview {
     MassUnit unit = MassUnit::kg;        // the lifter's own
     std::optional<QDate> lookedOn = {};  // the coach's newest decision; absent: none so far
     bool finished = false;               // in this round of the review
+    std::vector<QString> tags = {};      // the coach's own
+    AthleteSummary summary = {};
 };
 
 // The order of the roster: what costs most to wait first, then who was looked at longest ago, then by name.

@@ -11,18 +11,18 @@ namespace {
 
 constexpr std::array<double, 5> kConcernWeights{81, 27, 9, 3, 1};
 
-Concern concernOf(const Flag& flag)
-{
-    const FlagRule* rule = findRule(flag.rule);
-    return rule ? rule->concern() : Concern::Housekeeping;
-}
-
 double severityPoints(Severity severity)
 {
     return 1.0 + 0.5 * static_cast<double>(severity);
 }
 
 }  // namespace
+
+Concern concernOf(const Flag& flag)
+{
+    const FlagRule* rule = findRule(flag.rule);
+    return rule ? rule->concern() : Concern::Housekeeping;
+}
 
 double attentionOf(const std::vector<Flag>& flags)
 {

@@ -12,8 +12,10 @@
 
 namespace steelyard {
 
+// Unknown rules are housekeeping.
+[[nodiscard]] Concern concernOf(const Flag&);
 [[nodiscard]] double attentionOf(const std::vector<Flag>& flags);
-// By concern, then severity, then rule and line. Unknown rules are housekeeping.
+// By concern, then severity, then rule and line.
 void sortWorstFirst(std::vector<Flag>& flags);
 
 }  // namespace steelyard

@@ -1,4 +1,5 @@
 // The lifter comes less often than planned, or than they used to.
+#include "core/flags/expected_sessions.h"
 #include "core/flags/rule_support.h"
 
 #include <QtCore/QCoreApplication>
@@ -12,30 +13,6 @@ namespace {
 struct MissedSessionsText {
     Q_DECLARE_TR_FUNCTIONS(MissedSessionsText)
 };
-
-constexpr int kHabitWeeks = 8;
-
-// Sessions in (from, to].
-int sessionsBetween(const AthleteLog& log, QDate from, QDate to)
-{
-    return static_cast<int>(
-        std::ranges::count_if(log.sessionDates, [&](QDate date) { return date > from && date <= to; }));
-}
-
-// Planned days in (from, to]; absent when no block covers the whole span.
-std::optional<double> plannedBetween(const AthleteLog& log, QDate from, QDate to)
-{
-    for (const Row<Block>& block : log.blocks) {
-        const QDate end = block.value.start.addDays(7 * static_cast<qint64>(block.value.weeks.size()));
-        if (block.value.start > from.addDays(1) || end <= to) continue;
-        int days = 0;
-        for (const PlannedWeek& week : block.value.weeks)
-            for (const PlannedDay& day : week.days)
-                if (day.date > from && day.date <= to) ++days;
-        return days;
-    }
-    return std::nullopt;
-}
 
 class MissedSessionsRule final : public FlagRule {
 public:
@@ -65,7 +42,8 @@ public:
         const QDate from = snapshot.asOf.addDays(-limits.whole(u"days"));
         const auto first = std::ranges::find_if(log.sessionDates, [&](QDate date) { return date <= snapshot.asOf; });
         if (first == log.sessionDates.end() || *first > from) return;  // no record to measure a whole span by
-        const double expected = expectedSessions(log, from, snapshot.asOf);
+        // With a session before `from` there is always something to expect.
+        const double expected = expectedSessions(log, from, snapshot.asOf).value_or(0);
         const int came = sessionsBetween(log, from, snapshot.asOf);
         const double missed = expected - came;
         if (came > expected * limits.value(u"percent") / 100 || std::lround(missed) < limits.whole(u"missed")) return;
@@ -82,21 +60,6 @@ public:
              {{last, MissedSessionsText::tr("last session, days ago"),
                static_cast<double>(last.daysTo(snapshot.asOf))}},
              {QStringLiteral("contact_lifter"), QStringLiteral("hold_load"), QStringLiteral("drop_set")}});
-    }
-
-private:
-    static double expectedSessions(const AthleteLog& log, QDate from, QDate to)
-    {
-        const double weeks = static_cast<double>(from.daysTo(to)) / 7;
-        if (const auto planned = plannedBetween(log, from, to)) return *planned;
-        if (log.athlete.value.daysPerWeek) return *log.athlete.value.daysPerWeek * weeks;
-        // The last habit there was: a lifter who stays away stays missed, whatever the time since.
-        QDate until = from;
-        for (const QDate date : log.sessionDates)
-            if (date <= from) until = date;
-        const QDate start = std::max(until.addDays(-7 * kHabitWeeks), log.sessionDates.front().addDays(-1));
-        const double span = std::max(1.0, static_cast<double>(start.daysTo(until)) / 7);
-        return sessionsBetween(log, start, until) / span * weeks;
     }
 };
 

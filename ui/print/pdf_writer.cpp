@@ -17,13 +17,33 @@ struct PdfText {
     Q_DECLARE_TR_FUNCTIONS(PdfText)
 };
 
-void preparePdf(QPdfWriter& writer, PaperSize paper)
+void preparePdf(QPdfWriter& writer, PaperSize paper, const QString& title)
 {
     writer.setResolution(static_cast<int>(kTypeUnitsPerInch));
     writer.setPageSize(QPageSize(paper == PaperSize::A4 ? QPageSize::A4 : QPageSize::Letter));
     writer.setPageMargins(QMarginsF());
-    writer.setTitle(PdfText::tr("Session sheets"));
+    writer.setTitle(title);
     writer.setCreator(QStringLiteral("Steelyard"));
+}
+
+Result<QByteArray> pagesPdf(std::span<const SheetPage> pages, PaperSize paper, const QString& title)
+{
+    if (pages.empty()) return fail(ErrorCode::Invalid, PdfText::tr("There are no pages to print."));
+    QBuffer buffer;
+    buffer.open(QIODevice::WriteOnly);
+    QPdfWriter writer(&buffer);
+    preparePdf(writer, paper, title);
+    QPainter painter;
+    bool sound = painter.begin(&writer);
+    bool first = true;
+    for (const SheetPage& page : pages) {
+        if (!first) sound = writer.newPage() && sound;
+        first = false;
+        if (sound) paintSheetPage(painter, page, kTypeUnitsPerMm);
+    }
+    sound = painter.end() && sound;
+    if (!sound) return fail(ErrorCode::Storage, PdfText::tr("The PDF could not be made."));
+    return buffer.data();
 }
 
 }  // namespace
@@ -31,29 +51,18 @@ void preparePdf(QPdfWriter& writer, PaperSize paper)
 Result<QByteArray> sheetsPdf(std::span<const SessionSheet> sheets, PaperSize paper)
 {
     if (sheets.empty()) return fail(ErrorCode::Invalid, PdfText::tr("There are no sheets to print."));
-    QBuffer buffer;
-    buffer.open(QIODevice::WriteOnly);
-    QPdfWriter writer(&buffer);
-    preparePdf(writer, paper);
-    QPainter painter;
-    bool sound = painter.begin(&writer);
-    bool first = true;
-    for (const SessionSheet& sheet : sheets) {
-        const SheetLayout layout = layOutSheet(sheet, paper);
-        for (const SheetPage& page : layout.pages) {
-            if (!first) sound = writer.newPage() && sound;
-            first = false;
-            if (sound) paintSheetPage(painter, page, kTypeUnitsPerMm);
-        }
-    }
-    sound = painter.end() && sound;
-    if (!sound) return fail(ErrorCode::Storage, PdfText::tr("The PDF could not be made."));
-    return buffer.data();
+    return pagesPdf(layOutSheets(sheets, paper), paper, PdfText::tr("Session sheets"));
 }
 
 Result<void> writeSheetsPdf(std::span<const SessionSheet> sheets, PaperSize paper, const QString& path)
 {
     STEELYARD_TRY(const QByteArray document, sheetsPdf(sheets, paper));
+    return writeWhole(path, document);
+}
+
+Result<void> writePagesPdf(std::span<const SheetPage> pages, PaperSize paper, const QString& title, const QString& path)
+{
+    STEELYARD_TRY(const QByteArray document, pagesPdf(pages, paper, title));
     return writeWhole(path, document);
 }
 

@@ -160,4 +160,12 @@ SheetLayout layOutSheet(const SessionSheet& sheet, PaperSize paper)
     return tight.pages.size() < full.pages.size() ? tight : full;
 }
 
+std::vector<SheetPage> layOutSheets(std::span<const SessionSheet> sheets, PaperSize paper)
+{
+    std::vector<SheetPage> pages;
+    for (const SessionSheet& sheet : sheets)
+        std::ranges::move(layOutSheet(sheet, paper).pages, std::back_inserter(pages));
+    return pages;
+}
+
 }  // namespace steelyard

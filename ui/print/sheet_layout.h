@@ -16,6 +16,7 @@
 #include <QtCore/QRectF>
 
 #include <optional>
+#include <span>
 #include <string_view>
 
 namespace steelyard {
@@ -76,5 +77,7 @@ struct SheetLayout {
 [[nodiscard]] QSizeF paperMillimetres(PaperSize paper);
 [[nodiscard]] std::optional<PaperSize> paperSizeFrom(QStringView name);  // "A4", "Letter", in any case
 [[nodiscard]] SheetLayout layOutSheet(const SessionSheet& sheet, PaperSize paper);
+// All pages, one sheet after the other.
+[[nodiscard]] std::vector<SheetPage> layOutSheets(std::span<const SessionSheet> sheets, PaperSize paper);
 
 }  // namespace steelyard

@@ -3,9 +3,9 @@
 #include "core/book/book.h"
 #include "ui/format/format.h"
 #include "ui/pages/floor/sheet_preview.h"
-#include "ui/pages/floor/sheet_printing.h"
 #include "ui/print/fonts.h"
 #include "ui/print/pdf_writer.h"
+#include "ui/prompt/page_printing.h"
 #include "ui/prompt/prompter.h"
 
 #include <QtWidgets/QCheckBox>
@@ -255,8 +255,10 @@ void FloorPage::print()
 {
     const auto sheets = chosenSheets();
     if (sheets.empty()) return say(tr("Tick at least one lifter first."));
-    const PrintQuestion question{tr("Sheets of %1").arg(format::date(m_date->date())), pageSize(paper()),
-                                 [sheets](QPrinter& printer) { return printSheets(printer, sheets); }};
+    const PrintQuestion question{
+        tr("Sheets of %1").arg(format::date(m_date->date())), pageSize(paper()), [sheets](QPrinter& printer) {
+            return printPages(printer, [&](PaperSize size) { return layOutSheets(sheets, size); });
+        }};
     if (m_context.prompter.previewPrint(this, question)) return;
     m_context.prompter.ask(this,
                            {tr("No printer"), tr("No printer is set up on this machine."),

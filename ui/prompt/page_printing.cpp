@@ -1,7 +1,8 @@
-#include "ui/pages/floor/sheet_printing.h"
+#include "ui/prompt/page_printing.h"
 
 #include "ui/print/sheet_painter.h"
 
+#include <QtCore/QLocale>
 #include <QtGui/QPainter>
 #include <QtPrintSupport/QPrinter>
 
@@ -12,7 +13,12 @@ QPageSize pageSize(PaperSize paper)
     return QPageSize(paper == PaperSize::A4 ? QPageSize::A4 : QPageSize::Letter);
 }
 
-bool printSheets(QPrinter& printer, const std::vector<SessionSheet>& sheets)
+PaperSize usualPaper()
+{
+    return QLocale().measurementSystem() == QLocale::ImperialUSSystem ? PaperSize::Letter : PaperSize::A4;
+}
+
+bool printPages(QPrinter& printer, const std::function<std::vector<SheetPage>(PaperSize)>& pages)
 {
     constexpr double kMillimetresInAnInch = 25.4;
     const PaperSize paper =
@@ -20,12 +26,11 @@ bool printSheets(QPrinter& printer, const std::vector<SessionSheet>& sheets)
     QPainter painter;
     if (!painter.begin(&printer)) return false;
     bool first = true;
-    for (const SessionSheet& sheet : sheets)
-        for (const SheetPage& page : layOutSheet(sheet, paper).pages) {
-            if (!first && !printer.newPage()) return false;
-            first = false;
-            paintSheetPage(painter, page, printer.resolution() / kMillimetresInAnInch);
-        }
+    for (const SheetPage& page : pages(paper)) {
+        if (!first && !printer.newPage()) return false;
+        first = false;
+        paintSheetPage(painter, page, printer.resolution() / kMillimetresInAnInch);
+    }
     return painter.end();
 }
 

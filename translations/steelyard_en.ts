@@ -20,6 +20,30 @@
             <numerusform>The name is longer than %n characters; shorten it.</numerusform>
         </translation>
     </message>
+    <message numerus="yes">
+        <source>A tag has at most %n characters; shorten it.</source>
+        <translation>
+            <numerusform>A tag has at most %n characters; shorten it.</numerusform>
+            <numerusform>A tag has at most %n characters; shorten it.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>A lifter has at most %n tags; leave some out.</source>
+        <translation>
+            <numerusform>A lifter has at most %n tags; leave some out.</numerusform>
+            <numerusform>A lifter has at most %n tags; leave some out.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>AttentionText</name>
+    <message numerus="yes">
+        <source>and %n more</source>
+        <translation>
+            <numerusform>and %n more</numerusform>
+            <numerusform>and %n more</numerusform>
+        </translation>
+    </message>
 </context>
 <context>
     <name>CompareText</name>
@@ -356,6 +380,16 @@
     </message>
 </context>
 <context>
+    <name>ReviewPrintText</name>
+    <message numerus="yes">
+        <source>Saved the review of %n lifter(s) in %1</source>
+        <translation>
+            <numerusform>Saved the review of %n lifter in %1</numerusform>
+            <numerusform>Saved the review of %n lifters in %1</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>ReviewWords</name>
     <message numerus="yes">
         <source>Answered and resting: %n.</source>
@@ -663,6 +697,26 @@
         <translation>
             <numerusform>%n lifter</numerusform>
             <numerusform>%n lifters</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>steelyard::RosterPicture</name>
+    <message numerus="yes">
+        <source>%n row(s) are on the clipboard as a table.</source>
+        <translation>
+            <numerusform>%n row is on the clipboard as a table.</numerusform>
+            <numerusform>%n rows are on the clipboard as a table.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>steelyard::RosterPictureModel</name>
+    <message numerus="yes">
+        <source>%n open</source>
+        <translation>
+            <numerusform>%n open</numerusform>
+            <numerusform>%n open</numerusform>
         </translation>
     </message>
 </context>

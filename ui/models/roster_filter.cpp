@@ -7,6 +7,12 @@
 
 namespace steelyard {
 
+bool matchesSearch(QStringView text, QStringView search)
+{
+    const QStringList words = searchKey(search).split(u' ', Qt::SkipEmptyParts);
+    return std::ranges::all_of(words, [key = searchKey(text)](const QString& word) { return key.contains(word); });
+}
+
 RosterFilter::RosterFilter(QObject* parent) : QSortFilterProxyModel(parent)
 {
     setDynamicSortFilter(true);
@@ -15,7 +21,7 @@ RosterFilter::RosterFilter(QObject* parent) : QSortFilterProxyModel(parent)
 
 void RosterFilter::setSearch(const QString& text)
 {
-    m_words = searchKey(text).split(QLatin1Char(' '), Qt::SkipEmptyParts);
+    m_search = text;
     invalidateFilter();
 }
 
@@ -35,8 +41,7 @@ bool RosterFilter::filterAcceptsRow(int row, const QModelIndex& parent) const
 {
     const QModelIndex index = sourceModel()->index(row, 0, parent);
     if (!m_group.isEmpty() && index.data(RosterModel::GroupRole).toString() != m_group) return false;
-    const QString key = searchKey(index.data(RosterModel::NameRole).toString());
-    return std::ranges::all_of(m_words, [&](const QString& word) { return key.contains(word); });
+    return matchesSearch(index.data(RosterModel::NameRole).toString(), m_search);
 }
 
 bool RosterFilter::lessThan(const QModelIndex& left, const QModelIndex& right) const

@@ -6,9 +6,12 @@
 #pragma once
 
 #include <QtCore/QSortFilterProxyModel>
-#include <QtCore/QStringList>
+#include <QtCore/QString>
 
 namespace steelyard {
+
+// The rule of every search for lifters; an empty search finds everybody.
+[[nodiscard]] bool matchesSearch(QStringView text, QStringView search);
 
 enum class RosterOrder { Attention, Name };
 
@@ -27,7 +30,7 @@ protected:
     [[nodiscard]] bool lessThan(const QModelIndex& left, const QModelIndex& right) const override;
 
 private:
-    QStringList m_words;
+    QString m_search;
     QString m_group;
     RosterOrder m_order = RosterOrder::Attention;
 };

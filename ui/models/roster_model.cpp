@@ -1,6 +1,7 @@
 #include "ui/models/roster_model.h"
 
 #include "ui/format/format.h"
+#include "ui/models/attention_words.h"
 
 #include <algorithm>
 
@@ -33,12 +34,21 @@ QVariant RosterModel::data(const QModelIndex& index, int role) const
     case RowRole:
         return QVariant::fromValue(&at);
     case Qt::ToolTipRole:
-        return format::plainToolTip(at.name + QLatin1Char('\n') + inWords(at));
+        return format::plainToolTip(explained(at));
     case Qt::AccessibleTextRole:
         return QStringLiteral("%1, %2").arg(at.name, inWords(at));
     default:
         return {};
     }
+}
+
+// The name and what is known, then why the lifter stands in this place.
+QString RosterModel::explained(const RosterRow& row) const
+{
+    QString text = row.name + QLatin1Char('\n') + inWords(row);
+    if (const AthleteReview* review = m_reviews.find(row.athlete))
+        text += QLatin1Char('\n') + attentionWords(*review, m_reviews.asOf());
+    return text;
 }
 
 QString RosterModel::inWords(const RosterRow& row)

@@ -59,6 +59,7 @@ Q_SIGNALS:
 private:
     void take(std::vector<RosterRow> rows);
     void fill(RosterRow& row) const;
+    [[nodiscard]] QString explained(const RosterRow& row) const;
 
     const Book& m_book;
     const ReviewStore& m_reviews;

@@ -1,5 +1,4 @@
-// Draws the last sessions of a lift line as one small multiple: a filled point was watched and to the standard, a hollow
-// one nobody watched, a cross was off standard. No axis; the numbers stand beside it.
+// Draws the last sessions of a lift line as one small multiple: see spark_painter.h.
 #pragma once
 
 #include <QtWidgets/QStyledItemDelegate>

@@ -81,6 +81,22 @@ std::vector<ActionRow> makeActionTable()
         {u("week.lines"), Week, ActionText::tr("&Go to the lift lines"), u("G"), week, NeedsLifter},
         {u("week.answered"), Week, ActionText::tr("Show what was a&nswered"), u("E"), week, NeedsLifter},
 
+        {u("week.print"), Week, ActionText::tr("&Print the review…"), u("Ctrl+P"), week, NeedsBook, true},
+        {u("week.pdf"), Week, ActionText::tr("Sa&ve the review as PDF…"), u("Ctrl+Shift+P"), week, NeedsBook},
+
+        {u("week.picture"), Week, ActionText::tr("The &roster as a picture, and back"), u("R"), week, NeedsBook, true},
+        {u("week.picture.filter"), Week, ActionText::tr("Picture: f&ilter by words"), u("/"), week, NeedsBook},
+        {u("week.picture.everybody"), Week, ActionText::tr("Picture: show every&body"), u("X"), week, NeedsBook},
+        {u("week.picture.sort"), Week, ActionText::tr("Picture: sort by the ne&xt column"), u("S"), week, NeedsBook},
+        {u("week.picture.turn"), Week, ActionText::tr("Picture: turn the order ro&und"), u("Shift+S"), week, NeedsBook},
+        {u("week.picture.tags"), Week, ActionText::tr("Picture: change the &tags…"), u("T"), week,
+         NeedsLifter | NeedsWritable},
+        {u("week.picture.copy"), Week, ActionText::tr("Picture: &copy as a table"), u("C"), week, NeedsBook},
+        {u("week.picture.kept"), Week, ActionText::tr("Picture: choose a &kept filter"), u("V"), week, NeedsBook},
+        {u("week.picture.keep"), Week, ActionText::tr("Picture: keep this filter…"), u("Ctrl+S"), week, NeedsBook},
+        {u("week.picture.rename"), Week, ActionText::tr("Picture: rename the filter…"), u("F2"), week, NeedsBook},
+        {u("week.picture.delete"), Week, ActionText::tr("Picture: delete the filter"), u("Shift+Del"), week, NeedsBook},
+
         {u("lifter.nextLine"), Lifter, ActionText::tr("&Next lift line"), u("J"), lifter, NeedsLifter},
         {u("lifter.previousLine"), Lifter, ActionText::tr("&Previous lift line"), u("K"), lifter, NeedsLifter},
         {u("lifter.progress"), Lifter, ActionText::tr("P&rogress of the line"), u("1"), lifter, NeedsLifter, true},

@@ -1,6 +1,8 @@
 // What the shell hands to every page. All of it outlives the page.
 #pragma once
 
+class QSettings;
+
 namespace steelyard {
 
 class Book;
@@ -15,6 +17,8 @@ struct UiContext {
     Prompter& prompter;
     const Clock& clock;
     JobRunner& jobs;
+    // Ways of looking that outlive the program; nothing about lifters. Absent: they are forgotten with the window.
+    QSettings* settings = nullptr;
 };
 
 }  // namespace steelyard

@@ -273,7 +273,7 @@ bool MainWindow::openBook(const QString& path)
     closeBook();
     m_book = std::move(*opened);
     m_reviews = std::make_unique<ReviewStore>(*m_book, m_clock, *m_jobs, m_services.reviewer);
-    m_context = std::make_unique<UiContext>(UiContext{*m_book, *m_reviews, m_prompter, m_clock, *m_jobs});
+    m_context = std::make_unique<UiContext>(UiContext{*m_book, *m_reviews, m_prompter, m_clock, *m_jobs, &m_settings});
     m_view = new BookView(*m_context, this);
     m_view->restoreLayout(m_settings.value(QStringLiteral("window/roster")).toByteArray());
     m_layers->addWidget(m_view);

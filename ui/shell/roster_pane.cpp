@@ -138,7 +138,9 @@ void RosterPane::sayCount()
 void RosterPane::choose(Id<Athlete> athlete)
 {
     if (const auto row = m_model.rowOf(athlete)) {
-        if (!m_filter.mapFromSource(m_model.index(*row)).isValid()) m_search->clear();
+        const auto isShown = [&] { return m_filter.mapFromSource(m_model.index(*row)).isValid(); };
+        if (!isShown()) m_search->clear();
+        if (!isShown()) m_group->setCurrentIndex(0);
         m_list->setCurrentIndex(m_filter.mapFromSource(m_model.index(*row)));
     }
 }

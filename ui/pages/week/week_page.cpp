@@ -7,6 +7,8 @@
 #include "ui/pages/week/decide_bar.h"
 #include "ui/pages/week/flag_view.h"
 #include "ui/pages/week/lines_panel.h"
+#include "ui/pages/week/review_paper.h"
+#include "ui/pages/week/roster_picture.h"
 #include "ui/prompt/prompter.h"
 #include "ui/shell/review_store.h"
 #include "ui/widgets/elided_label.h"
@@ -17,6 +19,7 @@
 #include <QtWidgets/QPushButton>
 #include <QtWidgets/QScrollArea>
 #include <QtWidgets/QSplitter>
+#include <QtWidgets/QStackedWidget>
 #include <QtWidgets/QVBoxLayout>
 
 #include <algorithm>
@@ -45,7 +48,9 @@ WeekPage::WeekPage(const UiContext& context, QWidget* parent)
       m_fine(new QPushButton(tr("F   Looked at, fine"), this)),
       m_scroll(new QScrollArea(this)),
       m_bar(new DecideBar(this)),
-      m_panel(new LinesPanel(this))
+      m_panel(new LinesPanel(this)),
+      m_sides(new QStackedWidget(this)),
+      m_picture(new RosterPicture(context, this))
 {
     QFont large = m_name->font();
     large.setPointSizeF(large.pointSizeF() * 1.5);
@@ -71,12 +76,19 @@ WeekPage::WeekPage(const UiContext& context, QWidget* parent)
     splitter->setStretchFactor(1, 2);
     splitter->setChildrenCollapsible(false);
     splitter->setSizes({420, 260});  // the reasons come before the table
-    auto* layout = new QVBoxLayout(this);
+    auto* review = new QWidget(this);
+    auto* layout = new QVBoxLayout(review);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->setSpacing(2);
     layout->addLayout(head);
     layout->addWidget(m_summary);
     layout->addWidget(splitter, 1);
+    m_sides->addWidget(review);
+    m_sides->addWidget(m_picture);
+    auto* whole = new QVBoxLayout(this);
+    whole->setContentsMargins(0, 0, 0, 0);
+    whole->addWidget(m_sides);
+    connectPicture();
     connect(&m_context.reviews, &ReviewStore::reviewsChanged, this, &WeekPage::refresh);
     connect(m_fine, &QPushButton::clicked, this, [this] { perform(QStringLiteral("week.fine")); });
     connect(m_bar, &DecideBar::decided, this, &WeekPage::decide);
@@ -91,6 +103,38 @@ WeekPage::WeekPage(const UiContext& context, QWidget* parent)
     refresh();
 }
 
+void WeekPage::connectPicture()
+{
+    connect(m_picture, &RosterPicture::athleteChosen, this, &WeekPage::athleteRequested);
+    connect(m_picture, &RosterPicture::actionsChanged, this, &WeekPage::actionsChanged);
+    connect(m_picture, &RosterPicture::said, this, &WeekPage::said);
+    connect(m_picture, &RosterPicture::athleteOpened, this, [this](Id<Athlete> athlete) {
+        Q_EMIT athleteRequested(athlete);
+        Q_EMIT actionRequested(QStringLiteral("view.lifter"));
+    });
+}
+
+bool WeekPage::isPictureShown() const
+{
+    return m_sides->currentWidget() == m_picture;
+}
+
+// Everybody, or those whom the picture shows.
+void WeekPage::putOnPaper(bool pdf)
+{
+    std::vector<const AthleteReview*> shown;
+    if (isPictureShown())
+        shown = m_picture->shownReviews();
+    else
+        for (const AthleteReview& review : m_context.reviews.reviews()) shown.push_back(&review);
+    if (shown.empty()) return Q_EMIT said(tr("Nobody is shown, so there is nothing to print."));
+    const auto say = [this](const QString& text) { Q_EMIT said(text); };
+    if (pdf)
+        saveReviewPdf(m_context, this, shown, say);
+    else
+        printReview(m_context, this, shown, say);
+}
+
 void WeekPage::showAthlete(std::optional<Id<Athlete>> athlete)
 {
     if (athlete != m_athlete) {
@@ -99,6 +143,7 @@ void WeekPage::showAthlete(std::optional<Id<Athlete>> athlete)
         m_flags.clear();
     }
     m_athlete = athlete;
+    m_picture->showAthlete(athlete);
     refresh();
 }
 
@@ -110,6 +155,7 @@ void WeekPage::bookChanged(const Changes& changes)
 
 void WeekPage::takeFocus()
 {
+    if (isPictureShown()) return m_picture->takeFocus();
     m_scroll->setFocus(Qt::OtherFocusReason);
 }
 
@@ -281,6 +327,12 @@ QString WeekPage::aboutFlag(const Flag& flag) const
 
 bool WeekPage::canPerform(const QString& action) const
 {
+    if (action == QLatin1StringView("week.picture")) return true;
+    if (action == QLatin1StringView("week.print") || action == QLatin1StringView("week.pdf"))
+        return m_context.reviews.isReady() && !m_context.reviews.reviews().empty();
+    // Behind the picture nothing is decided unseen.
+    if (RosterPicture::owns(action) || isPictureShown())
+        return RosterPicture::owns(action) && isPictureShown() && m_picture->canPerform(action);
     if (action == QLatin1StringView("week.why") || action == QLatin1StringView("week.lines")) return !m_lines.empty();
     if (action == QLatin1StringView("week.answered") || action == QLatin1StringView("week.fine"))
         return m_athlete && m_context.reviews.find(*m_athlete);
@@ -291,6 +343,14 @@ bool WeekPage::canPerform(const QString& action) const
 void WeekPage::perform(const QString& action)
 {
     if (!canPerform(action)) return;
+    if (RosterPicture::owns(action)) return m_picture->perform(action);
+    if (action == QLatin1StringView("week.print")) putOnPaper(false);
+    if (action == QLatin1StringView("week.pdf")) putOnPaper(true);
+    if (action == QLatin1StringView("week.picture")) {
+        m_sides->setCurrentIndex(1 - m_sides->currentIndex());
+        takeFocus();
+        Q_EMIT actionsChanged();
+    }
     if (action == QLatin1StringView("week.nextFlag")) chooseFlag(m_chosen + 1);
     if (action == QLatin1StringView("week.previousFlag")) chooseFlag(m_chosen - 1);
     if (action == QLatin1StringView("week.act")) openBar(DecisionKind::Act);

@@ -1,6 +1,6 @@
 // The weekly review of one lifter: open flags worst first, each answered in place; what was answered, folded below; and
 // the table of the lift lines. Made for one hand on the keys: J and K walk the flags, A W D answer, F says that the whole lifter is fine and goes
-// on. Who is finished leaves the queue of N until the next round.
+// on. Who is finished leaves the queue of N until the next round. R turns to the picture of the whole roster and back.
 #pragma once
 
 #include "core/edits/change_hub.h"
@@ -14,6 +14,7 @@
 class QLabel;
 class QPushButton;
 class QScrollArea;
+class QStackedWidget;
 class QVBoxLayout;
 
 namespace steelyard {
@@ -23,6 +24,7 @@ class DecideBar;
 class ElidedLabel;
 class FlagView;
 class LinesPanel;
+class RosterPicture;
 
 class WeekPage final : public Page {
     Q_OBJECT
@@ -55,6 +57,9 @@ private:
     bool openLine();  // false: there is none to open
     void sayProgress();
     void markFine();
+    [[nodiscard]] bool isPictureShown() const;
+    void connectPicture();
+    void putOnPaper(bool pdf);
 
     UiContext m_context;
     std::optional<Id<Athlete>> m_athlete;
@@ -77,6 +82,8 @@ private:
     DecideBar* m_bar;
     int m_barOpened = 0;  // what was read for an earlier opening comes too late
     LinesPanel* m_panel;
+    QStackedWidget* m_sides;   // the review of one lifter, and
+    RosterPicture* m_picture;  // the whole roster
 };
 
 }  // namespace steelyard

@@ -1,0 +1,113 @@
+#include "ui/models/spark_painter.h"
+
+#include <QtGui/QPainter>
+
+#include <algorithm>
+#include <cmath>
+
+namespace steelyard {
+namespace {
+
+constexpr std::size_t kMostSparkPoints = 24;
+constexpr double kSparkRadius = 2.2;
+constexpr double kCapacityRoom = 9;  // at the right, for the bar
+
+// Where days and kilograms stand.
+struct SparkScale {
+    QRectF area;
+    QDate first;
+    double days = 1;
+    SparkRange range;
+
+    [[nodiscard]] double y(double kg) const
+    {
+        const double share = (kg - range.low) / (range.high - range.low);
+        return area.bottom() - std::clamp(share, 0.0, 1.0) * area.height();
+    }
+    [[nodiscard]] QPointF at(const ReadingPoint& point) const
+    {
+        const double x = static_cast<double>(first.daysTo(point.date)) / days;
+        return {area.left() + x * area.width(), y(*point.capacityKg)};
+    }
+};
+
+std::vector<const ReadingPoint*> lastPoints(std::span<const ReadingPoint> all)
+{
+    std::vector<const ReadingPoint*> shown;
+    for (auto it = all.rbegin(); it != all.rend() && shown.size() < kMostSparkPoints; ++it)
+        if (it->capacityKg) shown.push_back(&*it);
+    std::ranges::reverse(shown);
+    return shown;
+}
+
+SparkScale scaleFor(QRectF area, const std::vector<const ReadingPoint*>& shown,
+                    const std::optional<CapacityEstimate>& capacity)
+{
+    std::vector<double> values;
+    for (const ReadingPoint* point : shown) values.push_back(*point->capacityKg);
+    SparkRange range = sparkRange(std::move(values));
+    if (capacity) {
+        range = {std::min(range.low, capacity->low90Kg), std::max(range.high, capacity->high90Kg)};
+        area.adjust(0, 0, -kCapacityRoom, 0);
+    }
+    const double least = std::max(0.02 * std::abs(range.low), 1e-6);
+    range.high = std::max(range.high, range.low + least);
+    const QDate first = shown.front()->date;
+    return {area, first, std::max<double>(1, static_cast<double>(first.daysTo(shown.back()->date))), range};
+}
+
+void paintCapacity(QPainter& painter, const SparkScale& scale, const CapacityEstimate& capacity, const QColor& ink)
+{
+    const double x = scale.area.right() + kCapacityRoom - kSparkRadius;
+    painter.setPen(QPen(ink, 1));
+    painter.drawLine(QPointF(x, scale.y(capacity.low90Kg)), QPointF(x, scale.y(capacity.high90Kg)));
+    for (const double kg : {capacity.low90Kg, capacity.high90Kg})
+        painter.drawLine(QPointF(x - kSparkRadius, scale.y(kg)), QPointF(x + kSparkRadius, scale.y(kg)));
+    painter.setPen(QPen(ink, 2));
+    painter.drawLine(QPointF(x - kSparkRadius, scale.y(capacity.kg)), QPointF(x + kSparkRadius, scale.y(capacity.kg)));
+}
+
+void paintSparkPoint(QPainter& painter, QPointF at, const ReadingPoint& point, const SparkInk& ink)
+{
+    painter.setPen(QPen(ink.ink, 1));
+    if (point.offStandard) {
+        painter.drawLine(at + QPointF(-kSparkRadius, -kSparkRadius), at + QPointF(kSparkRadius, kSparkRadius));
+        painter.drawLine(at + QPointF(-kSparkRadius, kSparkRadius), at + QPointF(kSparkRadius, -kSparkRadius));
+        return;
+    }
+    painter.setBrush(point.watched ? ink.ink : ink.ground);
+    painter.drawEllipse(at, kSparkRadius, kSparkRadius);
+}
+
+}  // namespace
+
+SparkRange sparkRange(std::vector<double> values)
+{
+    std::ranges::sort(values);
+    const auto quartile = [&](std::size_t quarter) { return values[(values.size() - 1) * quarter / 4]; };
+    const double fence = 3 * (quartile(3) - quartile(1));
+    const auto low = std::ranges::lower_bound(values, quartile(1) - fence);
+    const auto high = std::ranges::upper_bound(values, quartile(3) + fence);
+    return {*low, *std::prev(high)};
+}
+
+void paintSpark(QPainter& painter, const QRectF& area, const Spark& spark, const SparkInk& ink)
+{
+    const auto shown = lastPoints(spark.points);
+    if (shown.empty()) return;
+    const SparkScale scale = scaleFor(area, shown, spark.capacity);
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
+    QColor thread = ink.ink;
+    thread.setAlphaF(0.45F);
+    painter.setPen(QPen(thread, 1));
+    QPolygonF way;
+    for (const ReadingPoint* point : shown) way << scale.at(*point);
+    painter.drawPolyline(way);
+    for (std::size_t i = 0; i < shown.size(); ++i)
+        paintSparkPoint(painter, way[static_cast<qsizetype>(i)], *shown[i], ink);
+    if (spark.capacity) paintCapacity(painter, scale, *spark.capacity, ink.ink);
+    painter.restore();
+}
+
+}  // namespace steelyard

@@ -1,0 +1,25 @@
+// A cell of the roster's picture that one of the painters of roster_picture_cells.h fills.
+//
+//   table->setItemDelegateForColumn(2, new RosterPictureDelegate(paintMainLines, table));
+#pragma once
+
+#include "ui/pages/week/roster_picture_cells.h"
+
+#include <QtWidgets/QStyledItemDelegate>
+
+namespace steelyard {
+
+class RosterPictureDelegate final : public QStyledItemDelegate {
+    Q_OBJECT
+
+public:
+    using CellPainter = void (*)(QPainter&, const QRect&, const AthleteReview&, const CellInk&);
+
+    explicit RosterPictureDelegate(CellPainter cellPainter, QObject* parent = nullptr);
+    void paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const override;
+
+private:
+    CellPainter m_cellPainter;
+};
+
+}  // namespace steelyard

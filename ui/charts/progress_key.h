@@ -7,6 +7,8 @@
 
 #include "ui/charts/progress_frame.h"
 
+#include <QtGui/QFontMetricsF>
+
 #include <functional>
 
 namespace steelyard {

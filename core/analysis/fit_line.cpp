@@ -20,7 +20,7 @@ LineRecord partOf(const LineRecord& record, FitSpan span)
 
 double logLikelihoodAs(Experience experience, const FitLine& line, const ReadingParameters& parameters)
 {
-    RegimeFilter filter(parameters.filter, parameters.paces[static_cast<std::size_t>(experience)], 1.0);
+    PreciseRegimeFilter filter(parameters.filter, parameters.paces[static_cast<std::size_t>(experience)], 1.0);
     std::optional<qint64> week;
     for (const FitSession& session : line.sessions) {
         for (qint64 at = week.value_or(session.week); at < session.week; ++at) filter.startWeek();

@@ -24,7 +24,7 @@ bool isInRange(double value, NumberRange range)
     case NumberRange::Any:
         return true;
     case NumberRange::Ages:
-        return value == 8 || value == 12 || value == 16 || value == 20 || value == 24 || value == 28 || value == 32;
+        return value == 8 || value == 16 || value == 24 || value == 32;
     case NumberRange::Weeks:
         return value >= 0 && value == std::floor(value);
     case NumberRange::Tail:

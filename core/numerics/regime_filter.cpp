@@ -6,14 +6,16 @@
 #include <algorithm>
 #include <cassert>
 #include <cmath>
+#include <numbers>
 
 namespace steelyard {
 namespace {
 
 constexpr double kDaysOfWeek = 7;
 constexpr double kLeastVariance = 1e-14;
-constexpr double kNoWeight = -700;            // ln
-constexpr double kLeastMixtureWeight = 1e-7;  // what weighs less can't be seen in a mean
+template <class Real>
+constexpr Real kNoWeight = sizeof(Real) == sizeof(double) ? -700 : -80;  // ln
+constexpr double kLeastMixtureWeight = 1e-7;                             // what weighs less can't be seen in a mean
 
 double square(double x)
 {
@@ -27,37 +29,54 @@ double fatigueOfSet(int number)
     return (1 - std::pow(0.8, number - 1)) / 0.2;
 }
 
-RegimeFilter::RegimeFilter(const RegimeParameters& parameters, RegimePace pace, double noise)
+namespace {
+
+RegimeLogs logsOf(const RegimeParameters& p)
+{
+    const double nu = p.tail;
+    return {std::log(1 - p.offShare), std::log(p.offShare),
+            std::lgamma((nu + 1) / 2) - std::lgamma(nu / 2) - 0.5 * std::log(std::numbers::pi * (nu - 2))};
+}
+
+}  // namespace
+
+template <class Real>
+RegimeFilterOf<Real>::RegimeFilterOf(const RegimeParameters& parameters, RegimePace pace, double noise)
     : m_parameters(&parameters),
       m_pace(pace),
       m_noise(noise),
       m_elasticityMean(parameters.elasticityMean),
       m_elasticitySd(parameters.elasticitySd),
-      m_lanes(kRegimes * static_cast<std::size_t>(parameters.ages))
+      m_lanes(kRegimes * static_cast<std::size_t>(parameters.ages)),
+      m_logs(logsOf(parameters))
 {
-    assert(parameters.ages % 4 == 0 && parameters.ages >= 8);
+    assert(parameters.ages % 8 == 0 && parameters.ages >= 8);
 }
 
-void RegimeFilter::expectElasticity(double mean, double sd)
+template <class Real>
+void RegimeFilterOf<Real>::expectElasticity(double mean, double sd)
 {
     assert(!started());
     m_elasticityMean = mean;
     m_elasticitySd = sd;
 }
 
-void RegimeFilter::start(const RegimeObservation& first)
+template <class Real>
+void RegimeFilterOf<Real>::start(const RegimeObservation& first)
 {
     const RegimeParameters& p = *m_parameters;
     const std::array<double, kRegimes> paceMean{m_pace.mean, 0, p.fallMean};
     const std::array<double, kRegimes> paceSd{m_pace.sd, p.flatSd, p.fallSd};
     const auto ages = static_cast<std::size_t>(p.ages);
-    m_values.assign(kRegimeRows * m_lanes, 0.0);
+    m_values.assign(kRegimeRows * m_lanes, Real(0));
     // Only the youngest of each regime is possible; the others hold the same numbers at no weight.
-    m_logWeights.assign(m_lanes, kNoWeight);
-    m_weights.assign(m_lanes, 0.0);
+    m_logWeights.assign(m_lanes, kNoWeight<Real>);
+    m_weights.assign(m_lanes, Real(0));
     for (std::size_t lane = 0; lane < m_lanes; ++lane) {
         const std::size_t mode = lane / ages;
-        const auto put = [&](std::size_t row, double value) { m_values[row * m_lanes + lane] = value; };
+        const auto put = [&](std::size_t row, double value) {
+            m_values[row * m_lanes + lane] = static_cast<Real>(value);
+        };
         put(0, first.z + m_elasticityMean * first.lnLoad);
         put(1, paceMean[mode]);
         put(4, m_elasticityMean);
@@ -69,17 +88,18 @@ void RegimeFilter::start(const RegimeObservation& first)
         put(covarianceRow(4, 4), square(m_elasticitySd));
         put(covarianceRow(5, 5), square(p.fatigueSd));
         if (lane % ages == 0) {
-            m_weights[lane] = p.start[mode];
-            m_logWeights[lane] = std::log(p.start[mode]);
+            m_weights[lane] = static_cast<Real>(p.start[mode]);
+            m_logWeights[lane] = static_cast<Real>(std::log(p.start[mode]));
         }
     }
 }
 
-void RegimeFilter::startWeek()
+template <class Real>
+void RegimeFilterOf<Real>::startWeek()
 {
     if (!started()) return;
-    runRegimeWeek(m_values.data(), m_logWeights.data(), m_weights.data(), m_lanes,
-                  {square(m_parameters->weekNoise * m_noise), m_pace, m_parameters});
+    runRegimeWeek<Real>({m_values.data(), m_logWeights.data(), m_weights.data(), m_lanes},
+                        {square(m_parameters->weekNoise * m_noise), m_pace, m_parameters});
 }
 
 namespace {
@@ -97,7 +117,8 @@ RegimeStep stepOver(double weeks, const RegimeParameters& p, double noise)
 
 }  // namespace
 
-void RegimeFilter::session(double day, std::span<const RegimeObservation> sets)
+template <class Real>
+void RegimeFilterOf<Real>::session(double day, std::span<const RegimeObservation> sets)
 {
     assert(!sets.empty());
     if (!started()) {
@@ -107,30 +128,38 @@ void RegimeFilter::session(double day, std::span<const RegimeObservation> sets)
     assert(day >= m_lastDay);
     const double weeks = (day - m_lastDay) / kDaysOfWeek;
     m_lastDay = day;
-    m_logLikelihood += runRegimeSession(
-        m_values.data(), m_logWeights.data(), m_weights.data(), m_lanes,
-        {stepOver(weeks, *m_parameters, m_noise), sets, square(m_parameters->setNoise * m_noise), m_parameters});
+    m_logLikelihood += runRegimeSession<Real>({m_values.data(), m_logWeights.data(), m_weights.data(), m_lanes},
+                                              {stepOver(weeks, *m_parameters, m_noise), sets,
+                                               square(m_parameters->setNoise * m_noise), m_logs, m_parameters});
 }
 
-std::array<double, kRegimes> RegimeFilter::probabilities() const
+template <class Real>
+std::array<double, kRegimes> RegimeFilterOf<Real>::probabilities() const
 {
     assert(started());
     std::array<double, kRegimes> sums{};
     const std::size_t ages = m_lanes / kRegimes;
-    for (std::size_t lane = 0; lane < m_lanes; ++lane) sums[lane / ages] += m_weights[lane];
+    for (std::size_t mode = 0; mode < kRegimes; ++mode)
+        for (std::size_t age = 0; age < ages; ++age) sums[mode] += static_cast<double>(m_weights[mode * ages + age]);
+    // The weights sum to one as well as their digits allow; the sums do better.
+    const double all = sums[0] + sums[1] + sums[2];
+    for (double& sum : sums) sum /= all;
     return sums;
 }
 
-std::vector<double> RegimeFilter::notRisingByAge() const
+template <class Real>
+std::vector<double> RegimeFilterOf<Real>::notRisingByAge() const
 {
     assert(started());
     const std::size_t ages = m_lanes / kRegimes;
     std::vector<double> byAge(ages, 0.0);
-    for (std::size_t lane = ages; lane < m_lanes; ++lane) byAge[lane % ages] += m_weights[lane];
+    for (std::size_t mode = 1; mode < kRegimes; ++mode)
+        for (std::size_t age = 0; age < ages; ++age) byAge[age] += static_cast<double>(m_weights[mode * ages + age]);
     return byAge;
 }
 
-double RegimeFilter::meanElasticity() const
+template <class Real>
+double RegimeFilterOf<Real>::meanElasticity() const
 {
     assert(started());
     double sum = 0;
@@ -138,7 +167,8 @@ double RegimeFilter::meanElasticity() const
     return sum;
 }
 
-double RegimeFilter::meanFatigue() const
+template <class Real>
+double RegimeFilterOf<Real>::meanFatigue() const
 {
     assert(started());
     double sum = 0;
@@ -146,7 +176,8 @@ double RegimeFilter::meanFatigue() const
     return sum;
 }
 
-std::vector<RegimeHypothesis> RegimeFilter::hypotheses() const
+template <class Real>
+std::vector<RegimeHypothesis> RegimeFilterOf<Real>::hypotheses() const
 {
     assert(started());
     std::vector<RegimeHypothesis> all(m_lanes);
@@ -165,13 +196,16 @@ std::vector<RegimeHypothesis> RegimeFilter::hypotheses() const
     return all;
 }
 
-RegimeSummary RegimeFilter::summary(double delta) const
+template <class Real>
+RegimeSummary RegimeFilterOf<Real>::summary(double delta) const
 {
     assert(started());
     RegimeSummary out;
     out.probability = probabilities();
     const std::size_t ages = m_lanes / kRegimes;
-    const auto at = [&](std::size_t row, std::size_t lane) { return m_values[row * m_lanes + lane]; };
+    const auto at = [&](std::size_t row, std::size_t lane) {
+        return static_cast<double>(m_values[row * m_lanes + lane]);
+    };
     double notRising = 0;
     for (std::size_t lane = 0; lane < m_lanes; ++lane) {
         const double w = m_weights[lane];
@@ -200,7 +234,8 @@ RegimeSummary RegimeFilter::summary(double delta) const
     return out;
 }
 
-std::vector<RegimeHypothesis> RegimeFilter::regimes() const
+template <class Real>
+std::vector<RegimeHypothesis> RegimeFilterOf<Real>::regimes() const
 {
     std::vector<RegimeHypothesis> out(kRegimes);
     const auto all = hypotheses();
@@ -228,49 +263,35 @@ std::vector<RegimeHypothesis> RegimeFilter::regimes() const
     return out;
 }
 
-std::vector<PredictedComponent> RegimeFilter::predict(double day, const RegimeObservation& set) const
+template <class Real>
+std::vector<PredictedComponent> RegimeFilterOf<Real>::predict(double day, const RegimeObservation& set) const
 {
     return predictFrom(hypotheses(), day, set);
 }
 
-std::vector<PredictedComponent> RegimeFilter::predictByRegime(double day, const RegimeObservation& set) const
+template <class Real>
+std::vector<PredictedComponent> RegimeFilterOf<Real>::predictByRegime(double day, const RegimeObservation& set) const
 {
     return predictFrom(regimes(), day, set);
 }
 
-PredictedComponent RegimeFilter::expect(double day, const RegimeObservation& set) const
+template <class Real>
+PredictedComponent RegimeFilterOf<Real>::expect(double day, const RegimeObservation& set) const
 {
     assert(started());
     const RegimeParameters& p = *m_parameters;
     const RegimeStep step = stepOver((day - m_lastDay) / kDaysOfWeek, p, m_noise);
     const std::array<double, kRegimeStates> g{1, step.growWeeks, 1, 0, -set.lnLoad, -set.fatigue};
-    double sum = 0;
-    double mean = 0;
-    double second = 0;
-    for (std::size_t lane = 0; lane < m_lanes; ++lane) {
-        const double weight = m_weights[lane];
-        if (weight < kLeastMixtureWeight) continue;
-        const double* value = m_values.data() + lane;
-        double at = 0;
-        double variance = 0;
-        for (std::size_t i = 0; i < kRegimeStates; ++i) {
-            at += g[i] * value[i * m_lanes];
-            variance += g[i] * g[i] * value[covarianceRow(i, i) * m_lanes];
-            for (std::size_t j = i + 1; j < kRegimeStates; ++j)
-                variance += 2 * g[i] * g[j] * value[covarianceRow(i, j) * m_lanes];
-        }
-        sum += weight;
-        mean += weight * at;
-        second += weight * (variance + at * at);
-    }
-    mean /= sum;
+    const RegimeExpectation all =
+        expectRegimes<Real>({m_values.data(), m_logWeights.data(), m_weights.data(), m_lanes}, g);
     const double rest =
         step.levelVariance + step.dayVariance + square(p.setNoise * m_noise) + square(p.repErrorShare * set.repError);
-    return {1, mean + step.levelShift, std::sqrt(std::max(second / sum - mean * mean, 0.0) + rest)};
+    return {1, all.mean + step.levelShift, std::sqrt(std::max(all.variance, 0.0) + rest)};
 }
 
-std::vector<PredictedComponent> RegimeFilter::predictFrom(const std::vector<RegimeHypothesis>& parts, double day,
-                                                          const RegimeObservation& set) const
+template <class Real>
+std::vector<PredictedComponent> RegimeFilterOf<Real>::predictFrom(const std::vector<RegimeHypothesis>& parts,
+                                                                  double day, const RegimeObservation& set) const
 {
     assert(started());
     const RegimeParameters& p = *m_parameters;
@@ -295,5 +316,8 @@ std::vector<PredictedComponent> RegimeFilter::predictFrom(const std::vector<Regi
     }
     return out;
 }
+
+template class RegimeFilterOf<float>;
+template class RegimeFilterOf<double>;
 
 }  // namespace steelyard

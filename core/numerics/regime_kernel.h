@@ -1,8 +1,8 @@
-// The two loops of the regime filter that take its time, for processors with and without wide registers. Used by
-// regime_filter.cpp only.
+// The loops of the regime filter that take its time, for float and double, for processors with and without wide
+// registers. Used by regime_filter.cpp only.
 //
 // A filter of n hypotheses is 27 rows of n numbers: 6 means (a b u d lambda phi), then the upper triangle of the
-// covariance by rows. n is a multiple of kLaneWidth.
+// covariance by rows. n is a multiple of kLaneWidth<Real> for every regime.
 #pragma once
 
 #include "core/numerics/regime_filter.h"
@@ -17,6 +17,25 @@ inline constexpr std::size_t kRegimeRows = kRegimeStates + kRegimeStates * (kReg
     return kRegimeStates + i * kRegimeStates - i * (i + 1) / 2 + j;
 }
 
+// The hypotheses of a filter, which belong to the caller.
+template <class Real>
+struct RegimeMixture {
+    Real* values = nullptr;
+    Real* logWeights = nullptr;
+    Real* weights = nullptr;
+    std::size_t lanes = 0;  // n
+};
+
+struct RegimeExpectation {
+    double mean = 0;
+    double variance = 0;
+};
+
+// Of `g` times the state, over the mixture.
+template <class Real>
+[[nodiscard]] RegimeExpectation expectRegimes(const RegimeMixture<const Real>&,
+                                              const std::array<double, kRegimeStates>& g);
+
 // What passes between two sessions.
 struct RegimeStep {
     double growWeeks = 0;      // weeks over which b acts
@@ -29,12 +48,14 @@ struct RegimeSession {
     RegimeStep step;
     std::span<const RegimeObservation> sets;
     double setVariance = 0;  // of a set, without what counting adds
+    RegimeLogs logs;
     const RegimeParameters* parameters = nullptr;
 };
 
-// Moves all hypotheses to the session's day, lets its sets speak and weighs the hypotheses anew: `weights` and their
-// logarithms sum to one. Returns ln of the session's likelihood.
-double runRegimeSession(double* values, double* logWeights, double* weights, std::size_t lanes, const RegimeSession&);
+// Moves all hypotheses to the session's day, lets its sets speak and weighs the hypotheses anew: the weights sum to one, and
+// their logarithms are theirs. Returns ln of the session's likelihood.
+template <class Real>
+double runRegimeSession(RegimeMixture<Real>, const RegimeSession&);
 
 struct RegimeWeek {
     double weekVariance = 0;  // of readiness
@@ -43,6 +64,7 @@ struct RegimeWeek {
 };
 
 // A week passes: readiness fades, segments grow older, end, and begin.
-void runRegimeWeek(double* values, double* logWeights, double* weights, std::size_t lanes, const RegimeWeek&);
+template <class Real>
+void runRegimeWeek(RegimeMixture<Real>, const RegimeWeek&);
 
 }  // namespace steelyard

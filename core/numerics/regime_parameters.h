@@ -16,7 +16,7 @@ struct RegimePace {
 };
 
 struct RegimeParameters {
-    int ages = 16;  // weeks of a segment that are told apart; a multiple of 4, at least 8
+    int ages = 16;  // weeks of a segment that are told apart; a multiple of 8, at most 32
     double dayNoise = 0.027;
     double setNoise = 0.018;
     double weekNoise = 0.0115;

@@ -22,6 +22,8 @@ using benchmark::Stopwatch;
 using testing_support::LogBuilder;
 using testing_support::MadeSet;
 
+using Number = float;  // as in readings
+
 constexpr int kYears = 5;
 constexpr int kSetsASession = 4;
 
@@ -75,11 +77,11 @@ constexpr std::size_t kMultiplyAdds = 85;
 __attribute__((target("avx2,fma")))
 #endif
 double
-bareLoop(std::vector<double>& values, std::size_t lanes, std::size_t sets)
+bareLoop(std::vector<Number>& values, std::size_t lanes, std::size_t sets)
 {
     double sum = 0;
-    for (std::size_t at = 0; at < lanes; at += kLaneWidth) {
-        Lanes rows[kRegimeRows];
+    for (std::size_t at = 0; at < lanes; at += kLaneWidth<Number>) {
+        Lanes<Number> rows[kRegimeRows];
         for (std::size_t c = 0; c < kRegimeRows; ++c) rows[c] = loadLanes(values.data() + c * lanes + at);
         for (std::size_t set = 0; set < sets; ++set)
 #pragma GCC unroll 85
@@ -88,7 +90,7 @@ bareLoop(std::vector<double>& values, std::size_t lanes, std::size_t sets)
                 rows[to] = rows[to] * rows[(to + 9) % kRegimeRows] + rows[(to + 18) % kRegimeRows];
             }
         for (std::size_t c = 0; c < kRegimeRows; ++c) storeLanes(values.data() + c * lanes + at, rows[c]);
-        sum += values[at];
+        sum += static_cast<double>(values[at]);
     }
     return sum;
 }
@@ -97,7 +99,7 @@ double bareSeconds(const RegimeParameters& parameters, std::size_t sets)
 {
     const std::size_t lanes = kRegimes * static_cast<std::size_t>(parameters.ages);
     return bestOf(sets, [&] {
-        std::vector<double> values(kRegimeRows * lanes, 1e-3);
+        std::vector<Number> values(kRegimeRows * lanes, Number(1e-3));
         for (std::size_t done = 0; done < sets; done += kSetsASession)
             if (!(bareLoop(values, lanes, kSetsASession) > 0)) std::abort();
     });

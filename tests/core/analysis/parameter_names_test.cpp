@@ -57,6 +57,7 @@ TEST(ParameterNames, RefuseWhatNoReadingCouldRestOn)
                                                                                            {"week_memory", 1},
                                                                                            {"off_share", 0},
                                                                                            {"ages", 9},
+                                                                                           {"ages", 12},
                                                                                            {"ages", 400},
                                                                                            {"tail", 2},
                                                                                            {"young_weeks", 2.5},

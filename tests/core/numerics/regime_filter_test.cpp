@@ -68,7 +68,7 @@ private:
     std::map<std::tuple<std::size_t, double, int>, std::size_t> m_places;
 };
 
-void expectWeek(const RegimeFilter& filter, double delta, const GoldenRows& golden, std::size_t row)
+void expectWeek(const PreciseRegimeFilter& filter, double delta, const GoldenRows& golden, std::size_t row)
 {
     constexpr double kSame = 1e-9;
     const RegimeSummary now = filter.summary(delta);
@@ -87,7 +87,7 @@ void expectWeek(const RegimeFilter& filter, double delta, const GoldenRows& gold
 }
 
 // z expected of a set: mean and standard deviation of the mixture.
-std::pair<double, double> expected(const RegimeFilter& filter, const GoldenSession& session)
+std::pair<double, double> expected(const PreciseRegimeFilter& filter, const GoldenSession& session)
 {
     double mean = 0;
     double second = 0;
@@ -109,7 +109,7 @@ TEST(RegimeFilter, ReproducesTheReferenceInEveryWeekAndForecast)
     std::size_t predicted = 0;
     for (std::size_t at = 0; at < lines.size(); ++at)
         for (const double noise : {0.7, 1.0, 1.4}) {
-            RegimeFilter filter(parameters, kPaces[lines[at].level], noise);
+            PreciseRegimeFilter filter(parameters, kPaces[lines[at].level], noise);
             auto session = lines[at].sessions.begin();
             for (int week = 0; week < 52; ++week) {
                 filter.startWeek();
@@ -139,7 +139,7 @@ TEST(RegimeFilter, ExpectsTheMeanAndSpreadOfItsForecastWithoutTheOffDays)
     const RegimeParameters parameters;
     int compared = 0;
     for (const GoldenLine& line : goldenLines()) {
-        RegimeFilter filter(parameters, kPaces[line.level], 1.0);
+        PreciseRegimeFilter filter(parameters, kPaces[line.level], 1.0);
         for (const GoldenSession& session : line.sessions) {
             if (filter.started()) {
                 const RegimeObservation& set = session.sets.front();

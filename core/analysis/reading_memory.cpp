@@ -3,6 +3,9 @@
 #include <algorithm>
 #include <array>
 #include <bit>
+#include <iterator>
+#include <map>
+#include <set>
 
 namespace steelyard {
 namespace {
@@ -70,24 +73,42 @@ void addFrame(Seal& seal, const AthleteLog& log)
     }
 }
 
-std::uint64_t sealOf(const AthleteLog& log, QDate until)
+void addLine(Seal& seal, const LineRecord& line)
 {
-    Seal seal;
-    addFrame(seal, log);
+    seal.add(bitsOf(line.id.value()));
+    seal.add(bitsOf(line.line.variant.value()));
+    seal.add(bitsOf(line.line.grip.value()));
+    seal.add(bitsOf(line.line.standard.value()));
+    seal.add(bitsOf(static_cast<int>(line.variant.value.loading)) << 32 | bitsOf(line.variant.value.band.high));
+}
+
+void addExposure(Seal& seal, const Exposure& exposure)
+{
+    seal.add(exposure.date);
+    for (const LoggedSet& logged : exposure.sets) addSet(seal, logged.set);
+}
+
+// Of what was logged up to each of these days, oldest first; the log is gone through once.
+std::map<QDate, std::uint64_t> sealsOf(const AthleteLog& log, const std::set<QDate>& days)
+{
+    Seal frame;
+    addFrame(frame, log);
+    std::vector<Seal> all(days.size(), frame);
     for (const LineRecord& line : log.lines) {
-        if (line.exposures.empty() || line.exposures.front().date > until) continue;
-        seal.add(bitsOf(line.id.value()));
-        seal.add(bitsOf(line.line.variant.value()));
-        seal.add(bitsOf(line.line.grip.value()));
-        seal.add(bitsOf(line.line.standard.value()));
-        seal.add(bitsOf(static_cast<int>(line.variant.value.loading)) << 32 | bitsOf(line.variant.value.band.high));
-        for (const Exposure& exposure : line.exposures) {
-            if (exposure.date > until) break;
-            seal.add(exposure.date);
-            for (const LoggedSet& logged : exposure.sets) addSet(seal, logged.set);
+        Seal own;
+        addLine(own, line);
+        auto exposure = line.exposures.begin();
+        auto seal = all.begin();
+        for (const QDate day : days) {
+            for (; exposure != line.exposures.end() && exposure->date <= day; ++exposure) addExposure(own, *exposure);
+            if (exposure != line.exposures.begin()) seal->add(own.value());
+            ++seal;
         }
     }
-    return seal.value();
+    std::map<QDate, std::uint64_t> byDay;
+    std::ranges::transform(days, all, std::inserter(byDay, byDay.end()),
+                           [](QDate day, const Seal& seal) { return std::pair(day, seal.value()); });
+    return byDay;
 }
 
 }  // namespace
@@ -95,7 +116,11 @@ std::uint64_t sealOf(const AthleteLog& log, QDate until)
 const LifterTracker& ReadingMemory::recall(const AthleteLog& log, const CountedLines& counted, QDate asOf,
                                            const ReadingParameters& parameters, const VerdictThresholds& thresholds)
 {
-    while (!m_kept.empty() && (m_kept.back().until > asOf || sealOf(log, m_kept.back().until) != m_kept.back().seal))
+    std::set<QDate> sealed;
+    for (const Kept& one : m_kept) sealed.insert(one.until);
+    for (const int back : kDaysBack) sealed.insert(asOf.addDays(-back));
+    const auto seals = sealsOf(log, sealed);
+    while (!m_kept.empty() && (m_kept.back().until > asOf || seals.at(m_kept.back().until) != m_kept.back().seal))
         m_kept.pop_back();
     QDate from = asOf;
     for (const auto& line : counted)
@@ -108,7 +133,7 @@ const LifterTracker& ReadingMemory::recall(const AthleteLog& log, const CountedL
         const QDate until = asOf.addDays(-days);
         if (until < from || (!m_kept.empty() && until <= m_kept.back().until)) continue;
         state.advance(log, counted, until);
-        m_kept.push_back({until, sealOf(log, until), state});
+        m_kept.push_back({until, seals.at(until), state});
     }
     // Of the states of earlier days, those stay that are needed: one for each distance.
     thin(asOf);

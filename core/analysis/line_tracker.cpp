@@ -181,6 +181,8 @@ void LineTracker::takeSession(const LineRecord& record, std::size_t at, const At
         std::ranges::any_of(exposure.sets, [](const LoggedSet& logged) { return !reserveOf(logged.set); });
     if (asksForReserve) context.usualReserve = usualReserve();
     HeardSession heard{at, {}, {}, m_weekdays.effectOn(exposure.date)};
+    heard.observations.reserve(2 * exposure.sets.size());  // a set may say two things
+    heard.sets.reserve(2 * exposure.sets.size());
     int number = 0;
     for (std::size_t i = 0; i < exposure.sets.size(); ++i) {
         const SetEntry& set = exposure.sets[i].set;
@@ -240,35 +242,45 @@ void LineTracker::leaveOutSlips(HeardSession& heard)
         if (said.kind == ObservationKind::AtMost) return usual && apart < -kSlipRatio;
         return usual && std::abs(apart) > kSlipRatio;
     };
-    HeardSession kept{heard.exposure, {}, {}, heard.weekdayEffect};
+    if (std::ranges::any_of(heard.observations, isSlip)) {
+        HeardSession kept{heard.exposure, {}, {}, heard.weekdayEffect};
+        for (std::size_t i = 0; i < heard.observations.size(); ++i) {
+            if (isSlip(heard.observations[i])) continue;
+            kept.observations.push_back(heard.observations[i]);
+            kept.sets.push_back(heard.sets[i]);
+        }
+        const bool allSlips = kept.observations.empty();
+        const bool oftenEnough = allSlips && ++m_slips > kMostSlips;
+        if (oftenEnough)
+            m_singles.clear();  // then it is so
+        else
+            heard = std::move(kept);
+        if (allSlips && !oftenEnough) return;
+    }
+    m_slips = 0;
+    rememberSingle(heard);
+}
+
+// What the session stands for, roughly.
+void LineTracker::rememberSingle(const HeardSession& heard)
+{
     std::vector<double> singles;
-    for (std::size_t i = 0; i < heard.observations.size(); ++i) {
-        if (isSlip(heard.observations[i])) continue;
-        kept.observations.push_back(heard.observations[i]);
-        kept.sets.push_back(heard.sets[i]);
-    }
-    const bool allSlips = kept.observations.empty() && !heard.observations.empty();
-    if (allSlips && ++m_slips > kMostSlips) {
-        // Said often enough: it is so.
-        m_singles.clear();
-        kept = heard;
-    }
-    if (!allSlips || m_slips > kMostSlips) m_slips = 0;
-    for (const RegimeObservation& said : kept.observations)
+    singles.reserve(heard.observations.size());
+    for (const RegimeObservation& said : heard.observations)
         if (said.kind == ObservationKind::Exact) singles.push_back(roughLnSingle(said));
     if (const auto single = median(std::move(singles))) {
         m_singles.push_back(*single);
         if (m_singles.size() > kUsualSessions) m_singles.pop_front();
     }
-    heard = std::move(kept);
 }
 
 void LineTracker::closeWeeksBefore(qint64 week, std::span<const CountedExposure> counted, const AthleteLog& log)
 {
     if (!m_week) return;
     for (; *m_week < week; ++*m_week) {
-        const Finding found = finding(counted, log.blocks, lastDayOfWeek(*m_week));
-        m_weeks.push_back({*m_week, *chances(), weeksNotRising(), found.verdict, found.reason});
+        const auto now = chances();
+        const Finding found = findingWith(now, counted, log.blocks, lastDayOfWeek(*m_week));
+        m_weeks.push_back({*m_week, *now, weeksNotRising(), found.verdict, found.reason});
         // A week that says nothing of itself leaves the word as it was.
         if (found.verdict == Verdict::CantTell)
             m_said.reset();
@@ -358,7 +370,13 @@ double LineTracker::usualReserve() const
 Finding LineTracker::finding(std::span<const CountedExposure> counted, const std::vector<Row<Block>>& blocks,
                              QDate day) const
 {
-    return decideVerdict(gatesAt(counted, blocks, day, *m_thresholds, m_line), chances(), notRisingLimit(), m_said,
+    return findingWith(chances(), counted, blocks, day);
+}
+
+Finding LineTracker::findingWith(const std::optional<RegimeChances>& chances, std::span<const CountedExposure> counted,
+                                 const std::vector<Row<Block>>& blocks, QDate day) const
+{
+    return decideVerdict(gatesAt(counted, blocks, day, *m_thresholds, m_line), chances, notRisingLimit(), m_said,
                          *m_thresholds);
 }
 

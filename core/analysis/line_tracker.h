@@ -107,10 +107,13 @@ public:
 private:
     [[nodiscard]] std::span<const NoiseScale> noiseScalesOf() const;
     [[nodiscard]] std::vector<double> weightsOf(std::span<const TrackedCase> cases) const;
+    [[nodiscard]] Finding findingWith(const std::optional<RegimeChances>&, std::span<const CountedExposure>,
+                                      const std::vector<Row<Block>>&, QDate day) const;
     void closeWeeksBefore(qint64 week, std::span<const CountedExposure>, const AthleteLog&);
     [[nodiscard]] SetContext frameAt(const LineRecord&, const AthleteLog&, QDate) const;
     void dropUnlikelyCases();
     void leaveOutSlips(HeardSession&);
+    void rememberSingle(const HeardSession&);
     void takeSession(const LineRecord&, std::size_t exposure, const AthleteLog&);
     void learnWeekday(const Exposure&, const HeardSession&);
 

@@ -3,7 +3,13 @@
 
 #include "core/numerics/regime_bundle.h"
 
+#include <algorithm>
+
 namespace steelyard::regime_kernel {
+
+// Of any part of the state. Nothing is known as well as that, so a variance that is smaller was lost in the last digits.
+template <class Real>
+inline constexpr Real kLeastVariance = Real(1e-14);
 
 template <class Real>
 STEELYARD_LANES void stepToDay(Bundle<Real>& q, const RegimeStep& step)
@@ -12,6 +18,7 @@ STEELYARD_LANES void stepToDay(Bundle<Real>& q, const RegimeStep& step)
     q.mean[kA] += f * q.mean[kB] + static_cast<Real>(step.levelShift);
     q.cov[place(kA, kA)] +=
         f * (Real(2) * q.cov[place(kA, kB)] + f * q.cov[place(kB, kB)]) + static_cast<Real>(step.levelVariance);
+    q.cov[place(kA, kA)] = largerLanes(q.cov[place(kA, kA)], lanesOf(kLeastVariance<Real>));
     for (std::size_t j = kB; j < kStates; ++j) q.cov[place(kA, j)] += f * q.cov[place(kB, j)];
     q.mean[kD] = lanesOf(Real(0));
     for (std::size_t j = 0; j < kStates; ++j) q.cov[place(kD, j)] = lanesOf(Real(0));
@@ -77,6 +84,8 @@ STEELYARD_LANES Innovation<Real> innovate(const Bundle<Real>& q, const ObservedS
                      - (set.load * q.cov[place(i, kLambda)] + set.fatigue * q.cov[place(i, kPhi)]);
     in.variance = (in.gain[kA] + in.gain[kU]) + in.gain[kD]
                   - (set.load * in.gain[kLambda] + set.fatigue * in.gain[kPhi]) + set.variance;
+    // h' P h isn't below zero but by its last digits.
+    in.variance = largerLanes(in.variance, lanesOf(set.variance));
     in.error =
         set.z - ((q.mean[kA] + q.mean[kU]) + q.mean[kD] - (set.load * q.mean[kLambda] + set.fatigue * q.mean[kPhi]));
     return in;
@@ -90,6 +99,7 @@ STEELYARD_LANES void correct(Bundle<Real>& q, const Innovation<Real>& in, Lanes<
         q.mean[i] += in.gain[i] * shift;
         const Lanes<Real> part = in.gain[i] * shrink;
         for (std::size_t j = i; j < kStates; ++j) q.cov[place(i, j)] -= part * in.gain[j];
+        q.cov[place(i, i)] = largerLanes(q.cov[place(i, i)], lanesOf(kLeastVariance<Real>));
     }
 }
 
@@ -134,6 +144,10 @@ STEELYARD_LANES void takeBound(Bundle<Real>& q, SessionLikelihood<Real>& like, c
     correct<Real>(q, in, sign * ratio / root, narrowing / in.variance);
 }
 
+// A tenth of a repetition, squared, in z. What claims to be counted better isn't, and beside the variance of an off day it
+// would be lost in the digits of a float.
+inline constexpr double kLeastSetVariance = 1e-5;
+
 // Set by set over all bundles: what a set does to one bundle waits for the set before, but not for the other bundles.
 template <class Real>
 STEELYARD_LANES void takeSets(Bundle<Real>* bundles, SessionLikelihood<Real>* likes, std::size_t count,
@@ -145,9 +159,9 @@ STEELYARD_LANES void takeSets(Bundle<Real>* bundles, SessionLikelihood<Real>* li
     std::size_t inProduct = 0;
     for (const RegimeObservation& seen : session.sets) {
         const double counting = p.repErrorShare * seen.repError;
-        const ObservedSet<Real> set{static_cast<Real>(seen.z), static_cast<Real>(seen.lnLoad),
-                                    static_cast<Real>(seen.fatigue),
-                                    static_cast<Real>(session.setVariance + counting * counting)};
+        const ObservedSet<Real> set{
+            static_cast<Real>(seen.z), static_cast<Real>(seen.lnLoad), static_cast<Real>(seen.fatigue),
+            static_cast<Real>(std::max(session.setVariance + counting * counting, kLeastSetVariance))};
         if (seen.kind == ObservationKind::Exact) {
             for (std::size_t i = 0; i < count; ++i) takeExact(bundles[i], likes[i], set, nu);
             ++exact;
@@ -173,13 +187,14 @@ STEELYARD_LANES void blend(Bundle<Real>& first, const Bundle<Real>& second, Lane
 {
     Lanes<Real> apart[kStates];
     for (std::size_t i = 0; i < kStates; ++i) apart[i] = second.mean[i] - first.mean[i];
-    const Lanes<Real> both = share * (Real(1) - share);
+    const Lanes<Real> rest = Real(1) - share;
+    const Lanes<Real> both = share * rest;
     for (std::size_t i = 0; i < kStates; ++i) {
         first.mean[i] += share * apart[i];
         const Lanes<Real> part = both * apart[i];
         for (std::size_t j = i; j < kStates; ++j) {
             const std::size_t at = place(i, j);
-            first.cov[at] += share * (second.cov[at] - first.cov[at]) + part * apart[j];
+            first.cov[at] = rest * first.cov[at] + (share * second.cov[at] + part * apart[j]);
         }
     }
 }

@@ -95,11 +95,14 @@ STEELYARD_LANES Innovation<Real> innovate(const Bundle<Real>& q, const ObservedS
 template <class Real>
 STEELYARD_LANES void correct(Bundle<Real>& q, const Innovation<Real>& in, Lanes<Real> shift, Lanes<Real> shrink)
 {
+    STEELYARD_UNROLLED
     for (std::size_t i = 0; i < kStates; ++i) {
         q.mean[i] += in.gain[i] * shift;
         const Lanes<Real> part = in.gain[i] * shrink;
-        for (std::size_t j = i; j < kStates; ++j) q.cov[place(i, j)] -= part * in.gain[j];
-        q.cov[place(i, i)] = largerLanes(q.cov[place(i, i)], lanesOf(kLeastVariance<Real>));
+        const Lanes<Real> variance = q.cov[place(i, i)] - part * in.gain[i];
+        q.cov[place(i, i)] = largerLanes(variance, lanesOf(kLeastVariance<Real>));
+        STEELYARD_UNROLLED
+        for (std::size_t j = i + 1; j < kStates; ++j) q.cov[place(i, j)] -= part * in.gain[j];
     }
 }
 

@@ -236,6 +236,32 @@ STEELYARD_LANES void takeOffDays(OffDays<Real>& off, const SessionLikelihood<Rea
     if (off.count > 0) takeSets(off.bundles, off.fits, off.count, session);
 }
 
+// What a hypothesis keeps that a session took beyond the numbers: its weight is gone, unless it so happened to all.
+template <class Real>
+inline constexpr Real kImpossible = Real(-1e4);
+
+// Squares of means and variances of a state that can be: levels, loads and paces are logarithms, a few at most.
+template <class Real>
+inline constexpr Real kMostOfState = Real(1e6);
+
+// Where rounding brought a hypothesis beyond all numbers that can be (data that can't be, under spreads far smaller than any
+// lifter's), it stands as it was before the session and is as good as ruled out. So nothing that isn't a number is ever kept.
+template <class Real>
+STEELYARD_LANES void keepSound(Bundle<Real>& q, Lanes<Real>& log, const RegimeMixture<Real>& before, std::size_t at)
+{
+    const Lanes<Real> nothing = lanesOf(Real(0));
+    Lanes<Real> size = nothing * log;  // no number where one of them isn't
+    for (const Lanes<Real>& mean : q.mean) size += mean * mean;
+    for (const Lanes<Real>& cov : q.cov) size += nothing * cov;
+    for (std::size_t i = 0; i < kStates; ++i) size += q.cov[place(i, i)];
+    const auto sound = size < lanesOf(kMostOfState<Real>);
+    log = sound ? log : lanesOf(kImpossible<Real>);
+    for (std::size_t i = 0; i < kStates; ++i)
+        q.mean[i] = sound ? q.mean[i] : loadLanes(before.values + i * before.lanes + at);
+    for (std::size_t i = 0; i < kTrianglePlaces; ++i)
+        q.cov[i] = sound ? q.cov[i] : loadLanes(before.values + (kStates + i) * before.lanes + at);
+}
+
 // All of a session but the weights, whose logarithms are not yet normal.
 template <class Real>
 STEELYARD_LANES void takeSession(const RegimeMixture<Real>& mixture, const RegimeSession& session)
@@ -267,6 +293,7 @@ STEELYARD_LANES void takeSession(const RegimeMixture<Real>& mixture, const Regim
             log = most + lanesLog(sum);
             ++nextOff;
         }
+        keepSound(usual[i], log, mixture, at);
         storeBundle(usual[i], mixture, at);
         storeLanes(mixture.logWeights + at, loadLanes(mixture.logWeights + at) + log);
     }

@@ -71,13 +71,13 @@ INSTANTIATE_TEST_SUITE_P(
         BadCell{"off", "-1"}, BadCell{"off", "some"}, BadCell{"failed", "2"}, BadCell{"failed", "yes"},
         BadCell{"rir", "-1"}, BadCell{"rir", "31"}, BadCell{"rir", "few"}, BadCell{"rpe", "0"}, BadCell{"rpe", "11"},
         BadCell{"marks", "swing"}, BadCell{"marks", "wobble:1"}, BadCell{"marks", "swing:1;swing:1"},
-        BadCell{"marks", "swing:9"}, BadCell{"lowering_s", "121"}, BadCell{"lowering_s", "slow"}, BadCell{"lean_deg", "61"}, BadCell{"lean_deg", "-5"},
-        BadCell{"kind", "hard"}, BadCell{"tension", "11"}, BadCell{"burn", "-1"}, BadCell{"pump", "7.5"},
-        BadCell{"gave_out", kLongName.constData()}, BadCell{"discomfort_elbow", "11"},
-        BadCell{"discomfort_shoulder", "x"}, BadCell{"discomfort_wrist", "-1"}, BadCell{"discomfort_lower_back", "11"},
-        BadCell{"discomfort_hip", "11"}, BadCell{"discomfort_knee", "11"}, BadCell{"discomfort_neck", "11"},
-        BadCell{"discomfort_ankle", "11"}, BadCell{"next_soreness", "11"}, BadCell{"next_weakness", "bad"},
-        BadCell{"note", kLongNote.constData()}));
+        BadCell{"marks", "swing:9"}, BadCell{"lowering_s", "121"}, BadCell{"lowering_s", "slow"},
+        BadCell{"lean_deg", "61"}, BadCell{"lean_deg", "-5"}, BadCell{"kind", "hard"}, BadCell{"tension", "11"},
+        BadCell{"burn", "-1"}, BadCell{"pump", "7.5"}, BadCell{"gave_out", kLongName.constData()},
+        BadCell{"discomfort_elbow", "11"}, BadCell{"discomfort_shoulder", "x"}, BadCell{"discomfort_wrist", "-1"},
+        BadCell{"discomfort_lower_back", "11"}, BadCell{"discomfort_hip", "11"}, BadCell{"discomfort_knee", "11"},
+        BadCell{"discomfort_neck", "11"}, BadCell{"discomfort_ankle", "11"}, BadCell{"next_soreness", "11"},
+        BadCell{"next_weakness", "bad"}, BadCell{"note", kLongNote.constData()}));
 
 TEST(LogbookCsv, ReadsEveryColumnAsItWasTyped)
 {

@@ -75,36 +75,36 @@ constexpr Qt::Alignment kLeft = Qt::AlignLeft | Qt::AlignVCenter;
 constexpr Qt::Alignment kRight = Qt::AlignRight | Qt::AlignVCenter;
 
 const auto kLineColumns = std::to_array<LineColumn>({
-    {QT_TRANSLATE_NOOP("LinesModel", "Verdict"), QT_TRANSLATE_NOOP("LinesModel", "Y says why"), kLeft,
+    {QT_TRANSLATE_NOOP("steelyard::LinesModel", "Verdict"), QT_TRANSLATE_NOOP("LinesModel", "Y says why"), kLeft,
      [](const LineReview& line, MassUnit) {
          return format::verdictShape(line.reading.verdict) + QLatin1Char(' ')
                 + format::verdictWord(line.reading.verdict);
      },
      noDetail, [](const LineReview& line) { return QVariant(static_cast<int>(line.reading.verdict)); }},
-    {QT_TRANSLATE_NOOP("LinesModel", "Lift line"),
-     QT_TRANSLATE_NOOP("LinesModel", "Exercise and variant; below: grip and standard"), kLeft, lineTitleText,
+    {QT_TRANSLATE_NOOP("steelyard::LinesModel", "Lift line"),
+     QT_TRANSLATE_NOOP("steelyard::LinesModel", "Exercise and variant; below: grip and standard"), kLeft, lineTitleText,
      lineDetailText, [](const LineReview& line) { return QVariant(lineTitleText(line, MassUnit::kg)); }},
-    {QT_TRANSLATE_NOOP("LinesModel", "Rate, %/week"),
-     QT_TRANSLATE_NOOP("LinesModel", "Below: where the true rate lies with 90 % confidence"), kRight, rateText,
-     rateInterval,
+    {QT_TRANSLATE_NOOP("steelyard::LinesModel", "Rate, %/week"),
+     QT_TRANSLATE_NOOP("steelyard::LinesModel", "Below: where the true rate lies with 90 % confidence"), kRight,
+     rateText, rateInterval,
      [](const LineReview& line) { return line.reading.rate ? QVariant(line.reading.rate->perWeek) : QVariant(); }},
-    {QT_TRANSLATE_NOOP("LinesModel", "Capacity, %1"),
-     QT_TRANSLATE_NOOP("LinesModel",
+    {QT_TRANSLATE_NOOP("steelyard::LinesModel", "Capacity, %1"),
+     QT_TRANSLATE_NOOP("steelyard::LinesModel",
                        "Strength now, as the load for one repetition; below: where it lies with 90 % confidence"),
      kRight, capacityText, capacityInterval,
      [](const LineReview& line) { return line.reading.capacity ? QVariant(line.reading.capacity->kg) : QVariant(); }},
-    {QT_TRANSLATE_NOOP("LinesModel", "Counted, %"),
-     QT_TRANSLATE_NOOP("LinesModel",
+    {QT_TRANSLATE_NOOP("steelyard::LinesModel", "Counted, %"),
+     QT_TRANSLATE_NOOP("steelyard::LinesModel",
                        "Repetitions to the standard, of those completed lately; below: how much of the "
                        "working sets somebody watched"),
      kRight, [](const LineReview& line, MassUnit) { return format::number(line.reading.countedShare * 100, 0); },
      watchedText, [](const LineReview& line) { return QVariant(line.reading.countedShare); }},
-    {QT_TRANSLATE_NOOP("LinesModel", "Sessions"), "", kRight,
+    {QT_TRANSLATE_NOOP("steelyard::LinesModel", "Sessions"), "", kRight,
      [](const LineReview& line, MassUnit) { return format::number(line.reading.exposures, 0); }, noDetail,
      [](const LineReview& line) { return QVariant(line.reading.exposures); }},
-    {QT_TRANSLATE_NOOP("LinesModel", "Capacity lately"),
-     QT_TRANSLATE_NOOP("LinesModel", "The last sessions; hollow: nobody watched, small cross: off standard"), kLeft,
-     noDetail, noDetail, nothingToSort},
+    {QT_TRANSLATE_NOOP("steelyard::LinesModel", "Capacity lately"),
+     QT_TRANSLATE_NOOP("steelyard::LinesModel", "The last sessions; hollow: nobody watched, small cross: off standard"),
+     kLeft, noDetail, noDetail, nothingToSort},
 });
 
 }  // namespace

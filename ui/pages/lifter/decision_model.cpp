@@ -63,14 +63,15 @@ QString qualityAfter(const DecisionOutcome& one, const AthleteLog&)
 }
 
 const auto kDecisionColumns = std::to_array<DecisionColumn>({
-    {QT_TRANSLATE_NOOP("DecisionModel", "Decided"), "",
+    {QT_TRANSLATE_NOOP("steelyard::DecisionModel", "Decided"), "",
      [](const DecisionOutcome& one, const AthleteLog&) { return format::date(one.decision->value.madeOn); },
      [](const DecisionOutcome&, const AthleteLog&) { return QString(); }},
-    {QT_TRANSLATE_NOOP("DecisionModel", "Flag"), QT_TRANSLATE_NOOP("DecisionModel", "Below: the lift it was about"),
+    {QT_TRANSLATE_NOOP("steelyard::DecisionModel", "Flag"),
+     QT_TRANSLATE_NOOP("DecisionModel", "Below: the lift it was about"),
      [](const DecisionOutcome& one, const AthleteLog&) { return ruleTitle(one.decision->value.rule); }, aboutText},
-    {QT_TRANSLATE_NOOP("DecisionModel", "Answer"), QT_TRANSLATE_NOOP("DecisionModel", "Below: what the flag said then"),
-     answerWord, saidThen},
-    {QT_TRANSLATE_NOOP("DecisionModel", "Four weeks after"),
+    {QT_TRANSLATE_NOOP("steelyard::DecisionModel", "Answer"),
+     QT_TRANSLATE_NOOP("DecisionModel", "Below: what the flag said then"), answerWord, saidThen},
+    {QT_TRANSLATE_NOOP("steelyard::DecisionModel", "Four weeks after"),
      QT_TRANSLATE_NOOP(
          "DecisionModel",
          "Capacity as it was known at the decision and four weeks later; below: the four weeks before beside "

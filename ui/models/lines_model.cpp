@@ -75,7 +75,8 @@ constexpr Qt::Alignment kLeft = Qt::AlignLeft | Qt::AlignVCenter;
 constexpr Qt::Alignment kRight = Qt::AlignRight | Qt::AlignVCenter;
 
 const auto kLineColumns = std::to_array<LineColumn>({
-    {QT_TRANSLATE_NOOP("steelyard::LinesModel", "Verdict"), QT_TRANSLATE_NOOP("LinesModel", "Y says why"), kLeft,
+    {QT_TRANSLATE_NOOP("steelyard::LinesModel", "Verdict"), QT_TRANSLATE_NOOP("steelyard::LinesModel", "Y says why"),
+     kLeft,
      [](const LineReview& line, MassUnit) {
          return format::verdictShape(line.reading.verdict) + QLatin1Char(' ')
                 + format::verdictWord(line.reading.verdict);

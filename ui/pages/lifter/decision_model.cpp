@@ -67,13 +67,13 @@ const auto kDecisionColumns = std::to_array<DecisionColumn>({
      [](const DecisionOutcome& one, const AthleteLog&) { return format::date(one.decision->value.madeOn); },
      [](const DecisionOutcome&, const AthleteLog&) { return QString(); }},
     {QT_TRANSLATE_NOOP("steelyard::DecisionModel", "Flag"),
-     QT_TRANSLATE_NOOP("DecisionModel", "Below: the lift it was about"),
+     QT_TRANSLATE_NOOP("steelyard::DecisionModel", "Below: the lift it was about"),
      [](const DecisionOutcome& one, const AthleteLog&) { return ruleTitle(one.decision->value.rule); }, aboutText},
     {QT_TRANSLATE_NOOP("steelyard::DecisionModel", "Answer"),
-     QT_TRANSLATE_NOOP("DecisionModel", "Below: what the flag said then"), answerWord, saidThen},
+     QT_TRANSLATE_NOOP("steelyard::DecisionModel", "Below: what the flag said then"), answerWord, saidThen},
     {QT_TRANSLATE_NOOP("steelyard::DecisionModel", "Four weeks after"),
      QT_TRANSLATE_NOOP(
-         "DecisionModel",
+         "steelyard::DecisionModel",
          "Capacity as it was known at the decision and four weeks later; below: the four weeks before beside "
          "those after"),
      capacityAfter, qualityAfter},

@@ -32,8 +32,8 @@ struct WhyColumn {
 const auto kWhyColumns = std::to_array<WhyColumn>({
     {QT_TRANSLATE_NOOP("steelyard::WhyModel", "Date"), "", kWhyLeft, [](const ExplainedSet&) { return QString(); },
      [](const ExplainedSession& session) { return format::dayMonth(session.date); }},
-    {QT_TRANSLATE_NOOP("steelyard::WhyModel", "Set"), QT_TRANSLATE_NOOP("WhyModel", "As it was keyed in"), kWhyLeft,
-     [](const ExplainedSet& set) { return briefSetWords(set.logged.set); },
+    {QT_TRANSLATE_NOOP("steelyard::WhyModel", "Set"), QT_TRANSLATE_NOOP("steelyard::WhyModel", "As it was keyed in"),
+     kWhyLeft, [](const ExplainedSet& set) { return briefSetWords(set.logged.set); },
      [](const ExplainedSession& session) { return togetherWords(session); }},
     {QT_TRANSLATE_NOOP("steelyard::WhyModel", "Heard as"),
      QT_TRANSLATE_NOOP("steelyard::WhyModel",

@@ -135,6 +135,13 @@ Athlete ClubWriter::inventAthlete(int index, ClubRandom& random) const
     athlete.group = QString::fromLatin1(kGroups[static_cast<std::size_t>(index) % kGroups.size()]);
     athlete.daysPerWeek = random.integer(2, 4);
     athlete.minutesPerDay = 15 * random.integer(3, 6);
+    // Every third lifter has agreed on sets a week for what they care about.
+    if (index % 3 == 0)
+        for (const char* key : {"biceps", "chest", "quadriceps"}) {
+            const auto muscle = std::ranges::find(m_library.muscles, QString::fromLatin1(key),
+                                                  [](const Row<Muscle>& row) { return row.value.key; });
+            if (muscle != m_library.muscles.end()) athlete.aims.push_back({muscle->id, 5, 12});
+        }
     return athlete;
 }
 

@@ -71,6 +71,7 @@ std::vector<ReplanChoice> bandChoices(const ReplanInput& input)
     };
     std::ranges::stable_sort(bands, {}, rank);
     std::vector<ReplanChoice> choices;
+    choices.reserve(bands.size());
     for (const RepBand& band : bands) choices.push_back({.band = band});
     return choices;
 }
@@ -109,6 +110,7 @@ std::vector<ReplanChoice> gripChoices(const ReplanInput& input)
     }
     std::ranges::stable_sort(ranked, {}, [](const auto& entry) { return entry.first; });
     std::vector<ReplanChoice> choices;
+    choices.reserve(ranked.size());
     for (const auto& entry : ranked) choices.push_back({.grip = entry.second});
     return choices;
 }
@@ -127,6 +129,7 @@ std::vector<ReplanChoice> variantChoices(const ReplanInput& input)
     }
     std::ranges::stable_sort(ranked, {}, [](const auto& entry) { return entry.first; });
     std::vector<ReplanChoice> choices;
+    choices.reserve(ranked.size());
     for (const auto& entry : ranked) choices.push_back({.variant = entry.second});
     return choices;
 }
@@ -152,6 +155,7 @@ std::vector<ReplanChoice> weekdayChoices(const ReplanInput& input)
     std::ranges::sort(weekdays);
     std::ranges::stable_sort(weekdays, std::greater(), [&](int weekday) { return std::abs(weekday - *now); });
     std::vector<ReplanChoice> choices;
+    choices.reserve(weekdays.size());
     for (const int weekday : weekdays) choices.push_back({.weekday = weekday});
     return choices;
 }

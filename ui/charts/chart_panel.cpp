@@ -109,6 +109,7 @@ void ChartPanel::drawAhead(const std::vector<FanDay>& fan)
         m_ahead[band].middle->clear();
     }
     std::vector<QPointF> middle;
+    middle.reserve(fan.size());
     for (const FanDay& day : fan) middle.emplace_back(day.day, day.median);
     drawLine(middle, Stroke::Ahead);
 }

@@ -37,8 +37,8 @@ std::vector<RatedSession> ratedSessions(const RatingsSource& source, const Panel
     if (exposures.empty()) return {};
     const QDate last = options.asOf.isValid() ? options.asOf : exposures.back().date;
     std::map<QDate, CountedExposure> counted;
-    for (CountedExposure& one : countExposures(source.record, source.log.bodyMass, last))
-        counted.emplace(one.point.date, std::move(one));
+    for (const CountedExposure& one : countExposures(source.record, source.log.bodyMass, last))
+        counted.emplace(one.point.date, one);
     std::map<QDate, const ReadingPoint*> points;
     for (const ReadingPoint& point : source.reading.points) points.emplace(point.date, &point);
     std::vector<RatedSession> sessions;
@@ -55,7 +55,7 @@ std::vector<RatedSession> ratedSessions(const RatingsSource& source, const Panel
             if (const auto off = one->second.offShare()) session.countedShare = 1 - *off;
         session.marks = marksOf(exposure);
         session.loweringSeconds = meanLowering(exposure);
-        sessions.push_back(std::move(session));
+        sessions.push_back(session);
     }
     return sessions;
 }

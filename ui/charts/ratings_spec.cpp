@@ -196,6 +196,7 @@ std::vector<PanelPoint> RatingsBuilder::discomfortOf(std::size_t joint) const
                 day.value = std::max(day.value, *rating);
         }
     std::vector<PanelPoint> points;
+    points.reserve(days.size());
     for (const auto& [date, day] : days) points.push_back({chartDay(date), static_cast<double>(day.value), !day.own});
     return points;
 }

@@ -44,6 +44,7 @@ SparkScale scaleFor(QRectF area, const std::vector<const ReadingPoint*>& shown,
                     const std::optional<CapacityEstimate>& capacity)
 {
     std::vector<double> values;
+    values.reserve(shown.size());
     for (const ReadingPoint* point : shown) values.push_back(*point->capacityKg);
     SparkRange range = sparkRange(std::move(values));
     if (capacity) {

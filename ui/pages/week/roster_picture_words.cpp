@@ -67,6 +67,7 @@ AimFit aimFit(const WeeklyMuscleSets& sets)
 std::vector<const WeeklyMuscleSets*> setsByUrgency(const AthleteReview& review)
 {
     std::vector<const WeeklyMuscleSets*> order;
+    order.reserve(review.summary.muscles.size());
     for (const WeeklyMuscleSets& sets : review.summary.muscles) order.push_back(&sets);
     std::ranges::stable_partition(order, [](const WeeklyMuscleSets* sets) {
         const AimFit fit = aimFit(*sets);

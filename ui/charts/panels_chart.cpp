@@ -1,9 +1,7 @@
 #include "ui/charts/panels_chart.h"
 
 #include <QtGui/QFontMetricsF>
-#include <QtGui/QKeyEvent>
 #include <QtGui/QMouseEvent>
-#include <QtGui/QWheelEvent>
 
 #include <algorithm>
 #include <cmath>
@@ -19,25 +17,12 @@ constexpr double kLeastPlot = 26;
 }  // namespace
 
 PanelsChart::PanelsChart(const QString& name, QWidget* parent)
-    : QGraphicsView(parent), m_shared(std::make_unique<PanelsScene>())
+    : ChartView(name, {360, 220}, parent), m_shared(std::make_unique<PanelsScene>())
 {
-    auto* scene = new QGraphicsScene(this);
-    scene->setItemIndexMethod(QGraphicsScene::NoIndex);
-    setScene(scene);
     m_frame = new PanelsFrame(*m_shared);
     m_marks = new PanelsMarks(*m_shared);
-    scene->addItem(m_frame);
-    scene->addItem(m_marks);
-    setFrameShape(QFrame::NoFrame);
-    setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    setRenderHint(QPainter::Antialiasing);
-    setViewportUpdateMode(QGraphicsView::FullViewportUpdate);
-    setFocusPolicy(Qt::StrongFocus);
-    setMouseTracking(true);
-    viewport()->setMouseTracking(true);
-    setMinimumSize(360, 220);
-    setAccessibleName(name);
+    scene()->addItem(m_frame);
+    scene()->addItem(m_marks);
     restyle();
 }
 
@@ -129,8 +114,7 @@ void PanelsChart::restyle()
 {
     m_shared->colours = chartColours(palette());
     m_shared->theme = themeColours(palette());
-    m_shared->small = font();
-    m_shared->small.setPointSizeF(std::max(7.5, font().pointSizeF() * 0.9));
+    m_shared->small = smallFont();
     setBackgroundBrush(m_shared->colours.ground);
     refill();
     layOut();
@@ -140,10 +124,9 @@ void PanelsChart::select(int stop)
 {
     if (stop < 0 || stop >= static_cast<int>(m_shared->spec.stops.size()) || stop == m_shared->selected) return;
     m_shared->selected = stop;
-    viewport()->update();
     describe();
     Q_EMIT selectedStop(stop);
-    if (m_shared->hovered < 0) Q_EMIT pointedAt(stop);
+    noteSelected(stop);
 }
 
 int PanelsChart::stopOf(int exposure) const
@@ -169,83 +152,10 @@ int PanelsChart::nearest(QPointF position) const
     return found;
 }
 
-void PanelsChart::hover(int stop)
-{
-    if (m_shared->hovered == stop) return;
-    m_shared->hovered = stop;
-    viewport()->update();
-    Q_EMIT pointedAt(m_shared->shown());
-}
-
-void PanelsChart::stepTo(int stop)
-{
-    const int last = static_cast<int>(m_shared->spec.stops.size()) - 1;
-    if (last >= 0) select(std::clamp(stop, 0, last));
-}
-
-void PanelsChart::keyPressEvent(QKeyEvent* event)
-{
-    const int last = static_cast<int>(m_shared->spec.stops.size()) - 1;
-    const int here = m_shared->selected;
-    switch (event->key()) {
-    case Qt::Key_Left:
-        stepTo(here < 0 ? last : here - 1);
-        return;
-    case Qt::Key_Right:
-        stepTo(here < 0 ? last : here + 1);
-        return;
-    case Qt::Key_Home:
-        stepTo(0);
-        return;
-    case Qt::Key_End:
-        stepTo(last);
-        return;
-    case Qt::Key_Up:
-    case Qt::Key_BracketLeft:
-        Q_EMIT lineStepped(-1);
-        return;
-    case Qt::Key_Down:
-    case Qt::Key_BracketRight:
-        Q_EMIT lineStepped(1);
-        return;
-    default:
-        QGraphicsView::keyPressEvent(event);
-    }
-}
-
-void PanelsChart::mouseMoveEvent(QMouseEvent* event)
-{
-    hover(nearest(event->position()));
-}
-
 void PanelsChart::mousePressEvent(QMouseEvent* event)
 {
     setFocus(Qt::MouseFocusReason);
     select(nearest(event->position()));
-}
-
-void PanelsChart::leaveEvent(QEvent* event)
-{
-    hover(-1);
-    QGraphicsView::leaveEvent(event);
-}
-
-void PanelsChart::resizeEvent(QResizeEvent* event)
-{
-    QGraphicsView::resizeEvent(event);
-    layOut();
-}
-
-void PanelsChart::changeEvent(QEvent* event)
-{
-    QGraphicsView::changeEvent(event);
-    const auto type = event->type();
-    if (type == QEvent::PaletteChange || type == QEvent::FontChange) restyle();
-}
-
-void PanelsChart::wheelEvent(QWheelEvent* event)
-{
-    event->ignore();  // the page scrolls, the chart doesn't
 }
 
 void PanelsChart::describe()

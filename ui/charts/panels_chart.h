@@ -4,17 +4,15 @@
 //   chart->setSpec(spec);
 //   connect(chart, &PanelsChart::pointedAt, this, &View::showNote);
 //
-// Keys: Left/Right, Home/End: stops; Up/Down or [ and ]: lines (lineStepped). A stop is an index into the spec's; -1 is none.
+// Its places (chart_view.h) are stops: indices into the spec's.
 // The accessible description carries the summary and what there is to say of the selected stop.
 #pragma once
 
 #include "ui/charts/panels_paint.h"
 
-#include <QtWidgets/QGraphicsView>
-
 namespace steelyard {
 
-class PanelsChart final : public QGraphicsView {
+class PanelsChart final : public ChartView {
     Q_OBJECT
 
 public:
@@ -28,35 +26,28 @@ public:
     [[nodiscard]] int selected() const { return m_shared->selected; }
     [[nodiscard]] int stopOf(int exposure) const;  // -1: none
     // The stop nearest to a place on the widget; -1: there are none.
-    [[nodiscard]] int nearest(QPointF position) const;
+    [[nodiscard]] int nearest(QPointF position) const override;
     // Where a value of a panel stands on the widget.
     [[nodiscard]] QPointF place(std::size_t panel, double x, double y) const
     {
         return m_shared->plots[panel]->at(x, y);
     }
-    [[nodiscard]] QSize sizeHint() const override { return {760, 420}; }
 
 Q_SIGNALS:
     void selectedStop(int stop);  // by key or click
-    void pointedAt(int stop);     // under the mouse, else the selected one
-    void lineStepped(int by);     // +1 next, -1 previous
 
 protected:
-    void resizeEvent(QResizeEvent* event) override;
-    void mouseMoveEvent(QMouseEvent* event) override;
     void mousePressEvent(QMouseEvent* event) override;
-    void leaveEvent(QEvent* event) override;
-    void keyPressEvent(QKeyEvent* event) override;
-    void changeEvent(QEvent* event) override;
-    void wheelEvent(QWheelEvent* event) override;
 
 private:
-    void layOut();
+    ChartSelection& selection() override { return *m_shared; }
+    [[nodiscard]] int stepCount() const override { return static_cast<int>(m_shared->spec.stops.size()); }
+    [[nodiscard]] int selectedStep() const override { return m_shared->selected; }
+    void selectStep(int step) override { select(step); }
+    void layOut() override;
+    void restyle() override;
     void layOutColumn(int column, double left, double width);
-    void restyle();
     void refill();
-    void stepTo(int stop);
-    void hover(int stop);
     void describe();
     [[nodiscard]] double widestTick(int column) const;
     [[nodiscard]] double widestName() const;

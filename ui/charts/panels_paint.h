@@ -3,6 +3,7 @@
 #pragma once
 
 #include "ui/charts/chart_colours.h"
+#include "ui/charts/chart_view.h"
 #include "ui/charts/panel_plot.h"
 
 #include <QtGui/QFont>
@@ -13,18 +14,14 @@
 namespace steelyard {
 
 // Shared by the items; owned by the view.
-struct PanelsScene {
+struct PanelsScene : ChartSelection {  // of stops
     PanelsSpec spec;
     ChartColours colours;
     ThemeColours theme;
     QFont small;
     QRectF bounds;
     std::vector<std::unique_ptr<PanelPlot>> plots;  // by panel
-    int selected = -1;                              // stop
-    int hovered = -1;
-    double nameRoom = 0;  // right of the plots, for direct labels
-
-    [[nodiscard]] int shown() const { return hovered >= 0 ? hovered : selected; }
+    double nameRoom = 0;                            // right of the plots, for direct labels
 };
 
 class PanelsFrame final : public QGraphicsItem {

@@ -25,29 +25,17 @@ constexpr int kDateLabels = 9;
 
 }  // namespace
 
-ProgressChart::ProgressChart(QWidget* parent) : QGraphicsView(parent), m_shared(std::make_unique<ProgressScene>())
+ProgressChart::ProgressChart(QWidget* parent)
+    : ChartView(tr("Progress chart"), {360, 260}, parent), m_shared(std::make_unique<ProgressScene>())
 {
-    auto* scene = new QGraphicsScene(this);
-    scene->setItemIndexMethod(QGraphicsScene::NoIndex);
-    setScene(scene);
-    m_capacity = std::make_unique<ChartPanel>(*scene);
-    m_reps = std::make_unique<ChartPanel>(*scene);
+    m_capacity = std::make_unique<ChartPanel>(*scene());
+    m_reps = std::make_unique<ChartPanel>(*scene());
     m_shared->capacity = m_capacity.get();
     m_shared->reps = m_reps.get();
     m_frame = new ProgressFrame(*m_shared);
     m_marks = new ProgressMarks(*m_shared);
-    scene->addItem(m_frame);
-    scene->addItem(m_marks);
-    setFrameShape(QFrame::NoFrame);
-    setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    setRenderHint(QPainter::Antialiasing);
-    setViewportUpdateMode(QGraphicsView::FullViewportUpdate);
-    setFocusPolicy(Qt::StrongFocus);
-    setMouseTracking(true);
-    viewport()->setMouseTracking(true);
-    setMinimumSize(360, 260);
-    setAccessibleName(tr("Progress chart"));
+    scene()->addItem(m_frame);
+    scene()->addItem(m_marks);
     restyle();
     describe();
 }
@@ -108,8 +96,7 @@ void ProgressChart::restyle()
 {
     m_shared->colours = chartColours(palette());
     m_shared->font = font();
-    m_shared->small = font();
-    m_shared->small.setPointSizeF(std::max(7.5, font().pointSizeF() * 0.9));
+    m_shared->small = smallFont();
     m_shared->locale = locale();
     setBackgroundBrush(m_shared->colours.ground);
     m_capacity->setColours(m_shared->colours);
@@ -123,15 +110,14 @@ void ProgressChart::select(int exposure)
     if (std::ranges::none_of(points, [&](const ChartPoint& point) { return point.exposure == exposure; })) return;
     if (m_shared->selected == exposure) return;
     m_shared->selected = exposure;
-    const auto& chosen = points[static_cast<std::size_t>(selectedPlace())];
+    const auto& chosen = points[static_cast<std::size_t>(selectedStep())];
     if (!m_shared->inSight(chosen.date)) {
         m_shared->window.show(chartDay(chosen.date));
         applyWindow();
     }
-    viewport()->update();
     describe();
     Q_EMIT selectedSession(exposure);
-    if (m_shared->hovered < 0) Q_EMIT pointedAt(exposure);
+    noteSelected(exposure);
 }
 
 int ProgressChart::nearest(QPointF position) const
@@ -161,38 +147,32 @@ QPointF ProgressChart::place(int exposure) const
     return {-1, -1};
 }
 
-void ProgressChart::hover(int exposure)
-{
-    if (m_shared->hovered == exposure) return;
-    m_shared->hovered = exposure;
-    viewport()->update();
-    Q_EMIT pointedAt(exposure >= 0 ? exposure : m_shared->selected);
-}
-
-std::ptrdiff_t ProgressChart::selectedPlace() const
+int ProgressChart::selectedStep() const
 {
     const auto& points = m_shared->spec.reps.points;
     const auto found = std::ranges::find(points, m_shared->selected, &ChartPoint::exposure);
-    return found == points.end() ? -1 : found - points.begin();
+    return found == points.end() ? -1 : static_cast<int>(found - points.begin());
 }
 
-void ProgressChart::stepTo(std::ptrdiff_t place)
+void ProgressChart::selectStep(int step)
 {
-    const auto& points = m_shared->spec.reps.points;
-    if (points.empty()) return;
-    const auto last = static_cast<std::ptrdiff_t>(points.size()) - 1;
-    select(points[static_cast<std::size_t>(std::clamp<std::ptrdiff_t>(place, 0, last))].exposure);
+    select(m_shared->spec.reps.points[static_cast<std::size_t>(step)].exposure);
 }
 
 void ProgressChart::keyPressEvent(QKeyEvent* event)
 {
-    if (!moveInTime(*event) && !stepSessions(*event)) QGraphicsView::keyPressEvent(event);
+    if (moveInTime(*event)) return;
+    const bool enter = event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter;
+    if (enter && selectedStep() >= 0)
+        Q_EMIT setsWanted(m_shared->selected);
+    else
+        ChartView::keyPressEvent(event);
 }
 
 bool ProgressChart::moveInTime(const QKeyEvent& event)
 {
     TimeWindow& window = m_shared->window;
-    const std::ptrdiff_t here = selectedPlace();
+    const int here = selectedStep();
     const double around = here < 0 ? 0.5 * (window.low() + window.high())
                                    : chartDay(m_shared->spec.reps.points[static_cast<std::size_t>(here)].date);
     const bool ctrl = event.modifiers().testFlag(Qt::ControlModifier);
@@ -214,40 +194,6 @@ bool ProgressChart::moveInTime(const QKeyEvent& event)
     case Qt::Key_Right:
         if (ctrl) pan(kPanShare * window.width());
         return ctrl;
-    default:
-        return false;
-    }
-}
-
-bool ProgressChart::stepSessions(const QKeyEvent& event)
-{
-    const auto last = static_cast<std::ptrdiff_t>(m_shared->spec.reps.points.size()) - 1;
-    const std::ptrdiff_t here = selectedPlace();
-    switch (event.key()) {
-    case Qt::Key_Left:
-        stepTo(here < 0 ? last : here - 1);
-        return true;
-    case Qt::Key_Right:
-        stepTo(here < 0 ? last : here + 1);
-        return true;
-    case Qt::Key_Home:
-        stepTo(0);
-        return true;
-    case Qt::Key_End:
-        stepTo(last);
-        return true;
-    case Qt::Key_Up:
-    case Qt::Key_BracketLeft:
-        Q_EMIT lineStepped(-1);
-        return true;
-    case Qt::Key_Down:
-    case Qt::Key_BracketRight:
-        Q_EMIT lineStepped(1);
-        return true;
-    case Qt::Key_Return:
-    case Qt::Key_Enter:
-        if (here >= 0) Q_EMIT setsWanted(m_shared->selected);
-        return here >= 0;
     default:
         return false;
     }
@@ -292,7 +238,7 @@ QString ProgressChart::tipAt(QPointF position) const
 
 bool ProgressChart::viewportEvent(QEvent* event)
 {
-    if (event->type() != QEvent::ToolTip) return QGraphicsView::viewportEvent(event);
+    if (event->type() != QEvent::ToolTip) return ChartView::viewportEvent(event);
     const auto* help = static_cast<QHelpEvent*>(event);
     const QString tip = tipAt(help->pos());
     if (tip.isEmpty())
@@ -312,7 +258,7 @@ void ProgressChart::mouseMoveEvent(QMouseEvent* event)
         m_pressed = event->position();
         return;
     }
-    hover(nearest(event->position()));
+    ChartView::mouseMoveEvent(event);
 }
 
 void ProgressChart::mousePressEvent(QMouseEvent* event)
@@ -340,29 +286,10 @@ void ProgressChart::mouseDoubleClickEvent(QMouseEvent* event)
     Q_EMIT setsWanted(found);
 }
 
-void ProgressChart::leaveEvent(QEvent* event)
-{
-    hover(-1);
-    QGraphicsView::leaveEvent(event);
-}
-
-void ProgressChart::resizeEvent(QResizeEvent* event)
-{
-    QGraphicsView::resizeEvent(event);
-    layOut();
-}
-
-void ProgressChart::changeEvent(QEvent* event)
-{
-    QGraphicsView::changeEvent(event);
-    const auto type = event->type();
-    if (type == QEvent::PaletteChange || type == QEvent::FontChange || type == QEvent::LocaleChange) restyle();
-}
-
 void ProgressChart::wheelEvent(QWheelEvent* event)
 {
     if (!event->modifiers().testFlag(Qt::ControlModifier)) {
-        event->ignore();  // the page scrolls, the chart doesn't
+        ChartView::wheelEvent(event);
         return;
     }
     constexpr double kNotch = 120;
@@ -382,7 +309,7 @@ QStringList ProgressChart::readout(int exposure) const
 void ProgressChart::describe()
 {
     QString text = m_shared->spec.summary;
-    const std::ptrdiff_t here = selectedPlace();
+    const int here = selectedStep();
     if (here >= 0) {
         const ChartPoint& point = m_shared->spec.reps.points[static_cast<std::size_t>(here)];
         text += u' '

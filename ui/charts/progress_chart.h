@@ -4,21 +4,19 @@
 //   chart->setSpec(spec);
 //   connect(chart, &ProgressChart::pointedAt, note, &SessionNote::show);
 //
-// Keys: Left/Right, Home/End: sessions; Up/Down or [ and ]: lines (lineStepped); + and - zoom around the selected session,
-// Ctrl+Left/Right pan, 0 shows all; Enter goes on to the session's sets. The wheel with Ctrl zooms around the mouse, dragging
-// pans, a double click goes on to the sets. A session is the index into the reading's points; -1 is none. The widget's
+// Its places (chart_view.h) are sessions: indices into the reading's points. Keys beside the common ones: + and - zoom around
+// the selected session, Ctrl+Left/Right pan, 0 shows all; Enter goes on to the session's sets. The wheel with Ctrl zooms around
+// the mouse, dragging pans, a double click goes on to the sets. The widget's
 // accessible description carries the summary and what stands at the session that is selected.
 #pragma once
 
 #include "ui/charts/progress_frame.h"
 
-#include <QtWidgets/QGraphicsView>
-
 #include <memory>
 
 namespace steelyard {
 
-class ProgressChart final : public QGraphicsView {
+class ProgressChart final : public ChartView {
     Q_OBJECT
 
 public:
@@ -31,7 +29,7 @@ public:
     void select(int exposure);
     [[nodiscard]] int selected() const { return m_shared->selected; }
     // The session nearest to a place on the widget, within reach; else -1.
-    [[nodiscard]] int nearest(QPointF position) const;
+    [[nodiscard]] int nearest(QPointF position) const override;
     // Where a session's point stands on the widget, in the lower panel.
     [[nodiscard]] QPointF place(int exposure) const;
     // The stretch of time in sight.
@@ -40,38 +38,32 @@ public:
     [[nodiscard]] QStringList readout(int exposure) const;
     // What the ruler says at a place on the widget; empty: nothing.
     [[nodiscard]] QString tipAt(QPointF position) const;
-    [[nodiscard]] QSize sizeHint() const override { return {760, 420}; }
 
 Q_SIGNALS:
     void selectedSession(int exposure);  // by key or click
-    void pointedAt(int exposure);        // under the mouse, else the selected one
-    void lineStepped(int by);            // +1 next, -1 previous
     void setsWanted(int exposure);       // on to the session's sets
 
 protected:
-    void resizeEvent(QResizeEvent* event) override;
     void mouseMoveEvent(QMouseEvent* event) override;
     void mousePressEvent(QMouseEvent* event) override;
     void mouseReleaseEvent(QMouseEvent* event) override;
     void mouseDoubleClickEvent(QMouseEvent* event) override;
     bool viewportEvent(QEvent* event) override;
-    void leaveEvent(QEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
-    void changeEvent(QEvent* event) override;
     void wheelEvent(QWheelEvent* event) override;
 
 private:
-    void layOut();
-    void restyle();
+    ChartSelection& selection() override { return *m_shared; }
+    [[nodiscard]] int stepCount() const override { return static_cast<int>(m_shared->spec.reps.points.size()); }
+    [[nodiscard]] int selectedStep() const override;
+    void selectStep(int step) override;
+    void layOut() override;
+    void restyle() override;
     void applyWindow();
     void zoom(double factor, double around);
     void pan(double days);
     [[nodiscard]] bool moveInTime(const QKeyEvent& event);
-    [[nodiscard]] bool stepSessions(const QKeyEvent& event);
     [[nodiscard]] double dayAt(double x) const;
-    void hover(int exposure);
-    void stepTo(std::ptrdiff_t place);
-    [[nodiscard]] std::ptrdiff_t selectedPlace() const;
     void describe();
 
     std::unique_ptr<ProgressScene> m_shared;

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "ui/charts/chart_panel.h"
+#include "ui/charts/chart_view.h"
 #include "ui/charts/progress_axes.h"
 #include "ui/charts/time_window.h"
 
@@ -14,7 +15,7 @@
 namespace steelyard {
 
 // Shared by the items; owned by the view.
-struct ProgressScene {
+struct ProgressScene : ChartSelection {  // of exposures
     ProgressSpec spec;
     ChartColours colours;
     QFont font;
@@ -31,8 +32,6 @@ struct ProgressScene {
     ProgressAxes axes;            // of what is in the window
     const ChartPanel* capacity = nullptr;
     const ChartPanel* reps = nullptr;
-    int selected = -1;  // exposure
-    int hovered = -1;
 
     // From session to session of a line that is trained twice a week, in pixels.
     [[nodiscard]] double sessionRoom() const

@@ -56,11 +56,19 @@ RepBand bandNow(const ReplanInput& input)
     return variant ? variant->value.band : RepBand{};
 }
 
+// What can be chosen by its rank, lowest first, else as it stands.
+template <class T>
+std::vector<ReplanChoice> inRank(std::vector<std::pair<int, T>> ranked, std::optional<T> ReplanChoice::*field)
+{
+    std::ranges::stable_sort(ranked, {}, &std::pair<int, T>::first);
+    std::vector<ReplanChoice> choices(ranked.size());
+    for (std::size_t i = 0; i < ranked.size(); ++i) choices[i].*field = ranked[i].second;
+    return choices;
+}
+
 std::vector<ReplanChoice> bandChoices(const ReplanInput& input)
 {
     const RepBand now = bandNow(input);
-    std::vector<RepBand> bands(kPlanBands.begin(), kPlanBands.end());
-    std::erase(bands, now);
     // 0: the next higher, 1: the next lower, 2: the others.
     const auto above = std::ranges::find_if(kPlanBands, [&](const RepBand& band) { return band.low >= now.high; });
     const auto below =
@@ -69,11 +77,10 @@ std::vector<ReplanChoice> bandChoices(const ReplanInput& input)
         if (above != kPlanBands.end() && band == *above) return 0;
         return below != kPlanBands.rend() && band == *below ? 1 : 2;
     };
-    std::ranges::stable_sort(bands, {}, rank);
-    std::vector<ReplanChoice> choices;
-    choices.reserve(bands.size());
-    for (const RepBand& band : bands) choices.push_back({.band = band});
-    return choices;
+    std::vector<std::pair<int, RepBand>> ranked;
+    for (const RepBand& band : kPlanBands)
+        if (band != now) ranked.emplace_back(rank(band), band);
+    return inRank(std::move(ranked), &ReplanChoice::band);
 }
 
 // A rigid straight bar puts both hands in one line.
@@ -108,30 +115,22 @@ std::vector<ReplanChoice> gripChoices(const ReplanInput& input)
         const bool sameWay = now->value.orientation && grip.value.orientation == now->value.orientation;
         ranked.emplace_back(used(grip.id) ? 0 : sameWay ? 1 : 2, grip.id);
     }
-    std::ranges::stable_sort(ranked, {}, [](const auto& entry) { return entry.first; });
-    std::vector<ReplanChoice> choices;
-    choices.reserve(ranked.size());
-    for (const auto& entry : ranked) choices.push_back({.grip = entry.second});
-    return choices;
+    return inRank(std::move(ranked), &ReplanChoice::grip);
 }
 
 std::vector<ReplanChoice> variantChoices(const ReplanInput& input)
 {
     const auto* now = input.library.find(input.lift->variant);
     if (!now) return {};
-    std::vector<std::pair<bool, Id<Variant>>> ranked;
+    std::vector<std::pair<int, Id<Variant>>> ranked;
     for (const Row<Variant>& variant : input.library.variants) {
         if (variant.id == now->id || variant.value.hidden || variant.value.exercise != now->value.exercise) continue;
         if (!liftWithVariant(input, variant.id)) continue;
         const bool used =
             std::ranges::any_of(input.log.lines, [&](const LineRecord& line) { return line.variant.id == variant.id; });
-        ranked.emplace_back(!used, variant.id);
+        ranked.emplace_back(used ? 0 : 1, variant.id);
     }
-    std::ranges::stable_sort(ranked, {}, [](const auto& entry) { return entry.first; });
-    std::vector<ReplanChoice> choices;
-    choices.reserve(ranked.size());
-    for (const auto& entry : ranked) choices.push_back({.variant = entry.second});
-    return choices;
+    return inRank(std::move(ranked), &ReplanChoice::variant);
 }
 
 std::vector<ReplanChoice> weekdayChoices(const ReplanInput& input)
@@ -153,11 +152,10 @@ std::vector<ReplanChoice> weekdayChoices(const ReplanInput& input)
     if (!now) return {};
     std::erase(weekdays, *now);
     std::ranges::sort(weekdays);
-    std::ranges::stable_sort(weekdays, std::greater(), [&](int weekday) { return std::abs(weekday - *now); });
-    std::vector<ReplanChoice> choices;
-    choices.reserve(weekdays.size());
-    for (const int weekday : weekdays) choices.push_back({.weekday = weekday});
-    return choices;
+    std::vector<std::pair<int, int>> ranked;
+    ranked.reserve(weekdays.size());
+    for (const int weekday : weekdays) ranked.emplace_back(-std::abs(weekday - *now), weekday);  // the farthest first
+    return inRank(std::move(ranked), &ReplanChoice::weekday);
 }
 
 std::optional<Id<RepStandard>> usualStandard(const ReplanInput& input, Id<Variant> variant)

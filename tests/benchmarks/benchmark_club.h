@@ -5,7 +5,9 @@
 #include "core/samples/sample_club.h"
 #include "tests/benchmarks/benchmark_support.h"
 
+#include <QtCore/QCoreApplication>
 #include <QtCore/QFile>
+#include <QtCore/QTemporaryDir>
 
 namespace steelyard::benchmark {
 
@@ -24,6 +26,16 @@ inline void needClub(const QString& path, int athletes = 200, int years = 5)
     SampleClubOptions options{.athletes = athletes, .years = years};
     options.lastDay = clubDay();
     must(fillSampleClub(*book, options, Progress()));
+}
+
+// [BOOK, kept; made when it isn't there] [athletes, default 200], as the benchmarks of a whole club are called.
+template <class Compare>
+int onClub(Compare compare)
+{
+    const QStringList words = QCoreApplication::arguments();
+    const QTemporaryDir folder;
+    const QString path = words.value(1, folder.filePath(QStringLiteral("club.steelyard")));
+    return compare(path, words.size() > 2 ? words[2].toInt() : 200);
 }
 
 }  // namespace steelyard::benchmark

@@ -4,6 +4,7 @@
 #include "core/base/memory.h"
 #include "core/base/result.h"
 
+#include <QtCore/QCoreApplication>
 #include <QtCore/QElapsedTimer>
 
 #include <sqlite3.h>
@@ -39,5 +40,14 @@ private:
     QElapsedTimer m_timer;
     std::clock_t m_clock = std::clock();
 };
+
+// A benchmark called with how many.
+template <class Compare>
+int howMany(int argc, char** argv, int usual, Compare compare)
+{
+    keepFreedMemory();  // as every program does
+    const QCoreApplication app(argc, argv);
+    return compare(argc > 1 ? QByteArray(argv[1]).toInt() : usual);
+}
 
 }  // namespace steelyard::benchmark

@@ -216,7 +216,5 @@ int compare(int wanted)
 
 int main(int argc, char** argv)
 {
-    steelyard::keepFreedMemory();  // as every program does
-    QCoreApplication app(argc, argv);
-    return steelyard::compare(argc > 1 ? QByteArray(argv[1]).toInt() : 200'000);
+    return steelyard::benchmark::howMany(argc, argv, 200'000, steelyard::compare);
 }

@@ -147,8 +147,5 @@ int main(int argc, char** argv)
 {
     steelyard::keepFreedMemory();  // as every program does
     QCoreApplication app(argc, argv);
-    const QStringList words = QCoreApplication::arguments();
-    const QTemporaryDir folder;
-    const QString path = words.value(1, folder.filePath(QStringLiteral("club.steelyard")));
-    return steelyard::compare(path, words.size() > 2 ? words[2].toInt() : 200);
+    return steelyard::benchmark::onClub(steelyard::compare);
 }

@@ -238,7 +238,5 @@ int compare(int wanted)
 
 int main(int argc, char** argv)
 {
-    steelyard::keepFreedMemory();  // as every program does
-    QCoreApplication app(argc, argv);
-    return steelyard::compare(argc > 1 ? QByteArray(argv[1]).toInt() : 400'000);
+    return steelyard::benchmark::howMany(argc, argv, 400'000, steelyard::compare);
 }

@@ -111,8 +111,5 @@ int main(int argc, char** argv)
     if (!qEnvironmentVariableIsSet("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
     QApplication app(argc, argv);
     applyTheme(app, ThemeChoice::Light);
-    const QStringList words = QCoreApplication::arguments();
-    const QTemporaryDir folder;
-    const QString path = words.value(1, folder.filePath(QStringLiteral("club.steelyard")));
-    return compare(path, words.size() > 2 ? words[2].toInt() : 200);
+    return benchmark::onClub(compare);
 }

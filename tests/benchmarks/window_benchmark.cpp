@@ -141,8 +141,5 @@ int main(int argc, char** argv)
         return openOne(app, started, QString::fromLocal8Bit(argv[2]));
     }
     const QCoreApplication app(argc, argv);
-    const QStringList words = QCoreApplication::arguments();
-    const QTemporaryDir folder;
-    const QString path = words.value(1, folder.filePath(QStringLiteral("club.steelyard")));
-    return compare(path, words.size() > 2 ? words[2].toInt() : 200);
+    return benchmark::onClub(compare);
 }

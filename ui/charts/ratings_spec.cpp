@@ -43,6 +43,8 @@ private:
     void addTable();
     void add(PlotPanel panel, const QString& what);
     [[nodiscard]] PanelSeries ratings(const QString& name, std::size_t place, RatingOf of) const;
+    // A number of every session that has one, times `scale`, as a line.
+    [[nodiscard]] PanelSeries joined(std::optional<double> RatedSession::*number, double scale = 1) const;
     [[nodiscard]] std::vector<PanelPoint> discomfortOf(std::size_t joint) const;
     [[nodiscard]] QString gaveOutWord(const ExerciseRating& rating) const;
     [[nodiscard]] QString sessionWords(const RatedSession& session) const;
@@ -239,17 +241,22 @@ void RatingsBuilder::addNextDay()
     add(std::move(panel), RatingsText::tr("the day after"));
 }
 
+PanelSeries RatingsBuilder::joined(std::optional<double> RatedSession::*number, double scale) const
+{
+    PanelSeries series{.line = PanelLine::Solid};
+    for (const RatedSession& session : m_sessions)
+        if (session.*number) series.points.push_back({session.x(), scale * *(session.*number)});
+    series.runs = runsOf(series.points, kJoinDays);
+    return series;
+}
+
 void RatingsBuilder::addCountedShare()
 {
     PlotPanel panel;
     panel.title = RatingsText::tr("counted of the watched reps, %");
     panel.column = 1;
-    PanelSeries series{.line = PanelLine::Solid};
-    for (const RatedSession& session : m_sessions)
-        if (session.countedShare) series.points.push_back({session.x(), 100 * *session.countedShare});
-    series.runs = runsOf(series.points, kJoinDays);
+    panel.series.push_back(joined(&RatedSession::countedShare, 100));
     setValueAxis(panel, 0, 100, 2, m_options.locale);
-    panel.series.push_back(std::move(series));
     add(std::move(panel), RatingsText::tr("watched repetitions"));
 }
 
@@ -282,16 +289,10 @@ void RatingsBuilder::addLowering()
     PlotPanel panel;
     panel.title = RatingsText::tr("lowering, seconds");
     panel.column = 1;
-    PanelSeries series{.line = PanelLine::Solid};
+    panel.series.push_back(joined(&RatedSession::loweringSeconds));
     double most = 1;
-    for (const RatedSession& session : m_sessions)
-        if (session.loweringSeconds) {
-            series.points.push_back({session.x(), *session.loweringSeconds});
-            most = std::max(most, *session.loweringSeconds);
-        }
-    series.runs = runsOf(series.points, kJoinDays);
+    for (const PanelPoint& point : panel.series.front().points) most = std::max(most, point.y);
     setValueAxis(panel, 0, most, 2, m_options.locale);
-    panel.series.push_back(std::move(series));
     add(std::move(panel), RatingsText::tr("seconds of lowering"));
 }
 

@@ -185,20 +185,4 @@ ExerciseBlock layOutExercise(const BlockInput& input)
     return block;
 }
 
-void placeBlock(SheetPage& page, const ExerciseBlock& block, QPointF at)
-{
-    for (TextItem text : block.items.texts) {
-        text.cell.translate(at);
-        page.texts.push_back(std::move(text));
-    }
-    for (BoxItem box : block.items.boxes) {
-        box.rect.translate(at);
-        page.boxes.push_back(box);
-    }
-    for (LineItem line : block.items.lines) {
-        line.line.translate(at);
-        page.lines.push_back(line);
-    }
-}
-
 }  // namespace steelyard

@@ -24,6 +24,5 @@ struct BlockInput {
 
 [[nodiscard]] ExerciseBlock layOutExercise(const BlockInput& input);
 // Puts a block's items on a page.
-void placeBlock(SheetPage& page, const ExerciseBlock& block, QPointF at);
 
 }  // namespace steelyard

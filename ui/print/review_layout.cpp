@@ -16,22 +16,6 @@ struct ReviewLayoutText {
 constexpr double kHeadHeight = 7;
 constexpr double kFootHeight = 6;
 
-void placePiece(SheetPage& page, const ReviewPiece& piece, QPointF at)
-{
-    for (TextItem text : piece.items.texts) {
-        text.cell.translate(at);
-        page.texts.push_back(std::move(text));
-    }
-    for (BoxItem box : piece.items.boxes) {
-        box.rect.translate(at);
-        page.boxes.push_back(box);
-    }
-    for (LineItem line : piece.items.lines) {
-        line.line.translate(at);
-        page.lines.push_back(line);
-    }
-}
-
 class ReviewPages {
 public:
     explicit ReviewPages(PaperSize paper)
@@ -83,7 +67,7 @@ private:
 
     void add(const ReviewPiece& piece)
     {
-        placePiece(m_layout.pages.back(), piece, {kSideMargin, m_y});
+        m_layout.pages.back().place(piece.items, {kSideMargin, m_y});
         m_y += piece.height;
     }
 

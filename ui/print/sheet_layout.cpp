@@ -40,7 +40,7 @@ public:
         SheetPage& into = m_layout.pages.back();
         if (!into.exercises.empty())
             into.lines.push_back({{kSideMargin, m_y - kGap, kSideMargin + width(), m_y - kGap}, 0.35});
-        placeBlock(into, sized.block, {kSideMargin, m_y});
+        into.place(sized.block.items, {kSideMargin, m_y});
         into.exercises.push_back({sized.exercise, {kSideMargin, m_y, width(), sized.block.height}});
         m_y += sized.block.height + 2 * kGap;
     }
@@ -139,6 +139,22 @@ SheetLayout layOutAt(const SessionSheet& sheet, PaperSize paper, Density density
 }
 
 }  // namespace
+
+void SheetPage::place(const SheetPage& items, QPointF at)
+{
+    for (TextItem text : items.texts) {
+        text.cell.translate(at);
+        texts.push_back(std::move(text));
+    }
+    for (BoxItem box : items.boxes) {
+        box.rect.translate(at);
+        boxes.push_back(box);
+    }
+    for (LineItem line : items.lines) {
+        line.line.translate(at);
+        lines.push_back(line);
+    }
+}
 
 QSizeF paperMillimetres(PaperSize paper)
 {

@@ -67,6 +67,9 @@ struct SheetPage {
     std::vector<BoxItem> boxes;
     std::vector<LineItem> lines;
     std::vector<PlacedExercise> exercises;
+
+    // Texts, boxes and lines of `items`, which begin at (0, 0), moved to `at`.
+    void place(const SheetPage& items, QPointF at);
 };
 
 struct SheetLayout {

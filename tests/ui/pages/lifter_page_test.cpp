@@ -1,7 +1,6 @@
 #include "ui/pages/lifter/lifter_page.h"
 
-#include "tests/support/lifter_book.h"
-#include "tests/support/scripted_prompter.h"
+#include "tests/support/lifter_page_book.h"
 #include "ui/charts/progress_chart.h"
 #include "ui/format/format.h"
 #include "ui/pages/lifter/decision_model.h"
@@ -9,7 +8,6 @@
 #include "ui/pages/lifter/line_list_model.h"
 #include "ui/pages/lifter/session_panel.h"
 #include "ui/pages/lifter/why_view.h"
-#include "ui/shell/review_store.h"
 
 #include <QtTest/QAbstractItemModelTester>
 #include <QtTest/QTest>
@@ -27,45 +25,18 @@ namespace {
 using testing_support::LifterBook;
 using testing_support::must;
 
-struct LifterPageCase {
+struct LifterPageCase : testing_support::LifterPageBook {
     ~LifterPageCase()
     {
         EXPECT_EQ(prompter.asked + prompter.errors, QStringList()) << "the Lifter page never stops to ask";
     }
 
-    LifterBook club{QDate(2026, 11, 20)};
-    JobRunner jobs;
-    ScriptedPrompter prompter;
-    ReviewStore reviews{*club.book, club.clock, jobs,
-                        [](const RosterReviewRequest&, const Progress&) { return std::vector<AthleteReview>(); }};
-    std::unique_ptr<LifterPage> page;
-    ChangeHub::Subscription subscription;
-
-    void open()
-    {
-        page = std::make_unique<LifterPage>(UiContext{*club.book, reviews, prompter, club.clock, jobs});
-        page->resize(1106, 700);
-        page->show();
-        subscription = club.book->hub().subscribe([this](const Changes& changes) { page->bookChanged(changes); });
-        page->showAthlete(club.athlete);
-    }
-    [[nodiscard]] ProgressChart& chart() const { return *page->findChild<ProgressChart*>(); }
     [[nodiscard]] QListView& list() const { return *page->findChild<QListView*>(); }
     [[nodiscard]] SessionPanel& panel() const { return *page->findChild<SessionPanel*>(); }
     [[nodiscard]] WhyView& why() const { return *page->findChild<WhyView*>(); }
     [[nodiscard]] bool explained() const
     {
         return QTest::qWaitFor([this] { return why().isVisible() && why().table()->model()->rowCount() > 0; }, 10000);
-    }
-    [[nodiscard]] bool says(const QString& text) const
-    {
-        const auto labels = page->findChildren<QLabel*>();
-        return std::ranges::any_of(labels,
-                                   [&](QLabel* label) { return label->isVisible() && label->text().contains(text); });
-    }
-    [[nodiscard]] bool settled()
-    {
-        return QTest::qWaitFor([this] { return jobs.running().empty(); }, 10000);
     }
 };
 
@@ -273,8 +244,7 @@ TEST(LifterPage, IsQuietWhenItIsClosedWhileReading)
     LifterPageCase c;
     c.club.addLine(QStringLiteral("Arm curl"), 30);
     c.open();
-    c.subscription = {};
-    c.page.reset();
+    c.close();
     EXPECT_TRUE(c.settled());
 }
 

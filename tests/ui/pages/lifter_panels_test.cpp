@@ -1,6 +1,5 @@
 // The views of panels on the Lifter page: what their keys open, what they say when there is nothing, and lifters side by side.
-#include "tests/support/lifter_book.h"
-#include "tests/support/scripted_prompter.h"
+#include "tests/support/lifter_page_book.h"
 #include "ui/charts/panels_chart.h"
 #include "ui/pages/lifter/compare_view.h"
 #include "ui/pages/lifter/curve_view.h"
@@ -10,7 +9,6 @@
 #include "ui/pages/lifter/session_panel.h"
 #include "ui/pages/lifter/training_view.h"
 #include "ui/shell/actions.h"
-#include "ui/shell/review_store.h"
 
 #include <QtTest/QTest>
 #include <QtWidgets/QLabel>
@@ -22,28 +20,13 @@
 namespace steelyard {
 namespace {
 
-using testing_support::LifterBook;
 using testing_support::must;
 
-struct PanelsCase {
-    LifterBook club{QDate(2026, 11, 20)};
-    JobRunner jobs;
-    ScriptedPrompter prompter;
-    ReviewStore reviews{*club.book, club.clock, jobs,
-                        [](const RosterReviewRequest&, const Progress&) { return std::vector<AthleteReview>(); }};
-    std::unique_ptr<LifterPage> page;
-
-    void open()
+struct PanelsCase : testing_support::LifterPageBook {
+    void openSettled()
     {
-        page = std::make_unique<LifterPage>(UiContext{*club.book, reviews, prompter, club.clock, jobs});
-        page->resize(1106, 700);
-        page->show();
-        page->showAthlete(club.athlete);
+        open();
         EXPECT_TRUE(settled());
-    }
-    [[nodiscard]] bool settled()
-    {
-        return QTest::qWaitFor([this] { return jobs.running().empty(); }, 20000);
     }
     template <class View>
     View& perform(const QString& action)
@@ -61,12 +44,6 @@ struct PanelsCase {
     {
         return *view.template findChild<PanelsChart*>();
     }
-    [[nodiscard]] bool says(const QString& text) const
-    {
-        const auto labels = page->findChildren<QLabel*>();
-        return std::ranges::any_of(labels,
-                                   [&](QLabel* label) { return label->isVisible() && label->text().contains(text); });
-    }
     // Another lifter, who trains the line too.
     void addLifter(const QString& name, LiftLine line, int sessions)
     {
@@ -82,7 +59,7 @@ TEST(LifterPanels, TrainingShowsWeeksAndTheReadOutFollowsTheKeys)
 {
     PanelsCase c;
     c.club.addLine(QStringLiteral("Arm curl"), 12);
-    c.open();
+    c.openSettled();
     const auto& view = c.perform<TrainingView>(QStringLiteral("lifter.training"));
     PanelsChart& chart = c.chartOf(view);
     ASSERT_GE(chart.spec().stops.size(), 5u);
@@ -100,7 +77,7 @@ TEST(LifterPanels, RatingsStandAtTheSessionThatWasLookedAtAndCarryTheCaution)
 {
     PanelsCase c;
     c.club.addLine(QStringLiteral("Arm curl"), 12);
-    c.open();
+    c.openSettled();
     const auto& view = c.perform<RatingsView>(QStringLiteral("lifter.ratings"));
     PanelsChart& chart = c.chartOf(view);
     EXPECT_EQ(chart.selected(), 11);
@@ -112,7 +89,7 @@ TEST(LifterPanels, TheCurveIsSaidFromSetsAtTwoLoads)
 {
     PanelsCase c;
     c.club.addLine(QStringLiteral("Arm curl"), 24);
-    c.open();
+    c.openSettled();
     const auto& view = c.perform<CurveView>(QStringLiteral("lifter.curve"));
     PanelsChart& chart = c.chartOf(view);
     ASSERT_EQ(chart.spec().stops.size(), 2u);  // 40 and 42.5
@@ -124,7 +101,7 @@ TEST(LifterPanels, TheCurveSaysWhatItNeedsWhenItCannotBeSaid)
 {
     PanelsCase c;
     c.club.addLine(QStringLiteral("Arm curl"), 2);
-    c.open();
+    c.openSettled();
     const auto& view = c.perform<CurveView>(QStringLiteral("lifter.curve"));
     EXPECT_TRUE(c.says(QStringLiteral("No curve can be said")));
     EXPECT_TRUE(view.table().rows.empty());
@@ -136,7 +113,7 @@ TEST(LifterPanels, CompareTakesTheLinesOfTheExerciseAndMoreOnRequest)
     PanelsCase c;
     c.club.addLine(QStringLiteral("Arm curl"), 14);
     c.club.addLine(QStringLiteral("Row"), 14);
-    c.open();
+    c.openSettled();
     const auto& view = c.perform<CompareView>(QStringLiteral("lifter.compare"));
     auto* list = view.findChild<QListWidget*>();
     ASSERT_EQ(list->count(), 2);
@@ -157,7 +134,7 @@ TEST(LifterPanels, CompareShowsTheLineAcrossLiftersAndSaysWhatThatDoesNotMean)
     const LiftLine line = c.club.addLine(QStringLiteral("Arm curl"), 14);
     c.addLifter(QStringLiteral("Rory Tare"), line, 12);
     c.addLifter(QStringLiteral("Sol Drachm"), line, 10);
-    c.open();
+    c.openSettled();
     const auto& view = c.perform<CompareView>(QStringLiteral("lifter.compare"));
     const auto radios = view.findChildren<QRadioButton*>();
     radios[1]->click();

@@ -144,7 +144,7 @@ const auto kPictureColumns = std::to_array<PictureColumnRow>({
      paintedText, paintedText, [](const ShownReview& shown) { return verdictLines(shown.review); }, linesSortValue},
     {QT_TRANSLATE_NOOP("steelyard::RosterPictureModel", "Sets a week"),
      QT_TRANSLATE_NOOP(
-         "RosterPictureModel",
+         "steelyard::RosterPictureModel",
          "By muscle, mean of the last 3 weeks, helpers by their share; the bracket is what you aim at, an "
          "arrow says too few or too many. Outside the aim first"),
      paintedText, paintedText, [](const ShownReview& shown) { return setLines(shown.review); }, setsSortValue},
@@ -154,7 +154,7 @@ const auto kPictureColumns = std::to_array<PictureColumnRow>({
      discomfortSortValue},
     {QT_TRANSLATE_NOOP("steelyard::RosterPictureModel", "Sessions"),
      QT_TRANSLATE_NOOP(
-         "RosterPictureModel",
+         "steelyard::RosterPictureModel",
          "The last 8 weeks, the newest at the right; a filled dot is a session, a hollow one was expected: "
          "by the block, the days agreed, or what was usual before"),
      paintedText, paintedText, [](const ShownReview& shown) { return sessionLines(shown.review); }, sessionsSortValue},

@@ -603,6 +603,16 @@
     </message>
 </context>
 <context>
+    <name>steelyard::FlagList</name>
+    <message numerus="yes">
+        <source>%n flag(s) answered</source>
+        <translation>
+            <numerusform>%n flag answered</numerusform>
+            <numerusform>%n flags answered</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>steelyard::FlagView</name>
     <message numerus="yes">
         <source>and %n earlier</source>
@@ -727,13 +737,6 @@
         <translation>
             <numerusform>%n flag open</numerusform>
             <numerusform>%n flags open</numerusform>
-        </translation>
-    </message>
-    <message numerus="yes">
-        <source>%n flag(s) answered</source>
-        <translation>
-            <numerusform>%n flag answered</numerusform>
-            <numerusform>%n flags answered</numerusform>
         </translation>
     </message>
     <message numerus="yes">

@@ -1,9 +1,11 @@
 // A whole review of sixty lifters on the real window, keys only: to an empty queue, and back by undo. Actions land in the
 // days ahead, or on the next sheet where none are planned.
+#include "core/edits/edits.h"
 #include "core/exchange/book_dump.h"
 #include "tests/support/club_window.h"
 #include "ui/pages/week/decide_bar.h"
 
+#include <QtTest/QSignalSpy>
 #include <QtWidgets/QComboBox>
 #include <QtWidgets/QLabel>
 
@@ -152,6 +154,24 @@ TEST_F(ReviewWalk, AQuickEnterWaitsUntilThePlanIsRead)
     settle();
     EXPECT_EQ(newestDecision().kind, DecisionKind::Act);
     EXPECT_EQ(prompter.errors, QStringList());
+}
+
+TEST_F(ReviewWalk, AReviewThatArrivesLeavesAnOpenAnswerWithWhatWasTyped)
+{
+    press(Qt::Key_D);
+    QTest::keyClicks(window.focusWidget(), QStringLiteral("half a rea"));
+    // Somebody else's record changes, so a review of them comes in.
+    const auto& all = window.reviews()->reviews();
+    const auto other = std::ranges::find_if(all, [&](const AthleteReview& one) { return one.athlete != chosen(); });
+    auto changed = window.book()->athletes().find(other->athlete)->value;
+    changed.note = QStringLiteral("back from travel");
+    ASSERT_TRUE(window.book()->history().perform(changeAthlete(other->athlete, changed)));
+    QSignalSpy arrived(window.reviews(), &ReviewStore::reviewsChanged);
+    settle();
+    ASSERT_GE(arrived.size(), 1);
+    QTest::keyClicks(window.focusWidget(), QStringLiteral("son"));
+    press(Qt::Key_Return);
+    EXPECT_EQ(newestDecision().reason, QStringLiteral("half a reason"));
 }
 
 TEST_F(ReviewWalk, EscapeLeavesThePlanAlone)

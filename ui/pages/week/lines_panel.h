@@ -17,6 +17,7 @@ class LinesPanel : public QWidget {
 public:
     explicit LinesPanel(QWidget* parent = nullptr);
     void setLines(const std::vector<LineReview>& lines, MassUnit unit);
+    [[nodiscard]] bool hasLines() const { return m_model->rowCount() > 0; }
     void choose(Id<LiftLine> line);
     [[nodiscard]] std::optional<Id<LiftLine>> chosen() const;
     void takeFocus();

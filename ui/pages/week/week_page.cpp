@@ -4,20 +4,16 @@
 #include "core/flags/registry.h"
 #include "ui/format/format.h"
 #include "ui/jobs/job.h"
-#include "ui/pages/week/decide_bar.h"
-#include "ui/pages/week/flag_view.h"
+#include "ui/pages/week/flag_list.h"
 #include "ui/pages/week/lines_panel.h"
 #include "ui/pages/week/review_paper.h"
 #include "ui/pages/week/roster_picture.h"
 #include "ui/prompt/prompter.h"
 #include "ui/shell/review_store.h"
 #include "ui/widgets/elided_label.h"
-#include "ui/shell/theme.h"
 
-#include <QtCore/QTimer>
 #include <QtWidgets/QLabel>
 #include <QtWidgets/QPushButton>
-#include <QtWidgets/QScrollArea>
 #include <QtWidgets/QSplitter>
 #include <QtWidgets/QStackedWidget>
 #include <QtWidgets/QVBoxLayout>
@@ -46,8 +42,7 @@ WeekPage::WeekPage(const UiContext& context, QWidget* parent)
       m_summary(weekLabel(1.0, this)),
       m_progress(weekLabel(1.0, this)),
       m_fine(new QPushButton(tr("F   Looked at, fine"), this)),
-      m_scroll(new QScrollArea(this)),
-      m_bar(new DecideBar(this)),
+      m_flags(new FlagList(this)),
       m_panel(new LinesPanel(this)),
       m_sides(new QStackedWidget(this)),
       m_picture(new RosterPicture(context, this))
@@ -55,11 +50,6 @@ WeekPage::WeekPage(const UiContext& context, QWidget* parent)
     QFont large = m_name->font();
     large.setPointSizeF(large.pointSizeF() * 1.5);
     m_name->setFont(large);
-    m_scroll->setWidgetResizable(true);
-    m_scroll->setFrameShape(QFrame::NoFrame);
-    m_scroll->setFocusPolicy(Qt::StrongFocus);
-    m_scroll->setAccessibleName(tr("Flags"));
-    m_bar->hide();
     auto* head = new QHBoxLayout;
     head->setContentsMargins(14, 8, 14, 0);
     head->addWidget(m_name, 1);
@@ -70,7 +60,7 @@ WeekPage::WeekPage(const UiContext& context, QWidget* parent)
     m_fine->setToolTip(tr("Nothing more to do for this lifter in this round: on to the next"));
     m_summary->setContentsMargins(14, 0, 14, 4);
     auto* splitter = new QSplitter(Qt::Vertical, this);
-    splitter->addWidget(m_scroll);
+    splitter->addWidget(m_flags);
     splitter->addWidget(m_panel);
     splitter->setStretchFactor(0, 3);
     splitter->setStretchFactor(1, 2);
@@ -91,9 +81,14 @@ WeekPage::WeekPage(const UiContext& context, QWidget* parent)
     connectPicture();
     connect(&m_context.reviews, &ReviewStore::reviewsChanged, this, &WeekPage::refresh);
     connect(m_fine, &QPushButton::clicked, this, [this] { perform(QStringLiteral("week.fine")); });
-    connect(m_bar, &DecideBar::decided, this, &WeekPage::decide);
-    connect(m_bar, &DecideBar::left, this, [this] {
-        closeBar();
+    connect(m_flags, &FlagList::actionRequested, this, &WeekPage::perform);
+    connect(m_flags, &FlagList::flagChosen, this, [this] {
+        if (const Flag* flag = m_flags->chosen(); flag && flag->line) m_panel->choose(*flag->line);
+        Q_EMIT actionsChanged();
+    });
+    connect(&m_flags->bar(), &DecideBar::decided, this, &WeekPage::decide);
+    connect(&m_flags->bar(), &DecideBar::left, this, [this] {
+        m_flags->closeBar();
         takeFocus();
     });
     connect(m_panel, &LinesPanel::lineOpened, this, [this](Id<LiftLine> line) {
@@ -137,11 +132,7 @@ void WeekPage::putOnPaper(bool pdf)
 
 void WeekPage::showAthlete(std::optional<Id<Athlete>> athlete)
 {
-    if (athlete != m_athlete) {
-        closeBar();
-        m_chosen = 0;
-        m_flags.clear();
-    }
+    if (athlete != m_athlete) m_flags->forgetChoice();
     m_athlete = athlete;
     m_picture->showAthlete(athlete);
     refresh();
@@ -150,13 +141,13 @@ void WeekPage::showAthlete(std::optional<Id<Athlete>> athlete)
 void WeekPage::bookChanged(const Changes& changes)
 {
     // The review that follows brings what changed; what the bar shows of the plan may be of yesterday by then.
-    if (m_athlete && m_bar->isVisible() && changes.athletes.contains(*m_athlete)) closeBar();
+    if (m_athlete && changes.athletes.contains(*m_athlete)) m_flags->closeBar();
 }
 
 void WeekPage::takeFocus()
 {
     if (isPictureShown()) return m_picture->takeFocus();
-    m_scroll->setFocus(Qt::OtherFocusReason);
+    m_flags->setFocus(Qt::OtherFocusReason);
 }
 
 void WeekPage::sayProgress()
@@ -198,22 +189,20 @@ void WeekPage::refresh()
 {
     const AthleteReview* review = m_athlete ? m_context.reviews.find(*m_athlete) : nullptr;
     sayHeading(review);
-    m_fine->setEnabled(review && !review->finished && !m_context.book.isReadOnly());
-    if (!review) {
-        m_flags.clear();
-        m_lines.clear();
-        rebuildFlags({.athlete = m_athlete.value_or(Id<Athlete>(0))});
-        m_panel->setLines({}, MassUnit::kg);
-        Q_EMIT actionsChanged();
-        return;
-    }
-    const auto athlete = m_context.book.athletes().find(*m_athlete);
-    m_lines = review->lines;
-    m_flags = review->flags;
-    rebuildFlags(*review);
-    m_panel->setLines(review->lines, athlete ? athlete->value.unit : MassUnit::kg);
-    chooseFlag(std::clamp(m_chosen, 0, std::max(0, static_cast<int>(m_flags.size()) - 1)));
-    sayProgress();
+    const bool writable = !m_context.book.isReadOnly();
+    m_fine->setEnabled(review && !review->finished && writable);
+    m_panel->setLines(review ? review->lines : std::vector<LineReview>(), review ? review->unit : MassUnit::kg);
+    m_flags->showReview(review ? std::optional(*review) : std::nullopt, writable,
+                        review ? noteFor(*review) : QString());
+    if (review) sayProgress();
+}
+
+// Where nothing is flagged.
+QString WeekPage::noteFor(const AthleteReview& review) const
+{
+    return review.lines.empty()
+               ? tr("Nothing is logged for this lifter yet. Import a logbook, or key in a session on the Floor page.")
+               : tr("Nothing asks for a decision here. F finishes this lifter and goes to the next.");
 }
 
 void WeekPage::sayHeading(const AthleteReview* review)
@@ -236,95 +225,6 @@ void WeekPage::sayHeading(const AthleteReview* review)
     m_summary->setText(parts.join(QStringLiteral("  ·  ")));
 }
 
-// The list is small (a handful of flags), so it is made anew; the bar is taken out first, because it stays.
-void WeekPage::rebuildFlags(const AthleteReview& review)
-{
-    m_bar->setParent(this);
-    m_bar->hide();
-    m_views.clear();
-    m_list = new QWidget;
-    m_column = new QVBoxLayout(m_list);
-    m_column->setContentsMargins(0, 0, 0, 0);
-    m_column->setSpacing(0);
-    addFlags(review);
-    addAnswered(review);
-    m_column->addStretch(1);
-    m_scroll->setWidget(m_list);
-}
-
-void WeekPage::addNote(const QString& text)
-{
-    QLabel* label = weekLabel(1.0, m_list);
-    label->setText(text);
-    label->setWordWrap(true);
-    label->setContentsMargins(14, 10, 14, 10);
-    m_column->addWidget(label);
-}
-
-void WeekPage::addFlags(const AthleteReview& review)
-{
-    for (std::size_t i = 0; i < review.flags.size(); ++i) {
-        auto* view = new FlagView(review.flags[i], aboutFlag(review.flags[i]), m_list);
-        view->setWritable(!m_context.book.isReadOnly());
-        for (const AnsweredFlag& earlier : review.returned)
-            if (earlier.flag.rule == review.flags[i].rule && earlier.flag.line == review.flags[i].line)
-                view->setEarlier(earlier.decision);
-        connect(view, &FlagView::chosen, this, [this, i] { chooseFlag(static_cast<int>(i)); });
-        connect(view, &FlagView::actionRequested, this, &WeekPage::perform);
-        m_views.push_back(view);
-        m_column->addWidget(view);
-    }
-    if (review.flags.empty() && m_athlete && m_context.reviews.isReady() && !review.name.isEmpty())
-        addNote(
-            review.lines.empty()
-                ? tr("Nothing is logged for this lifter yet. Import a logbook, or key in a session on the Floor page.")
-                : tr("Nothing asks for a decision here. F finishes this lifter and goes to the next."));
-}
-
-void WeekPage::addAnswered(const AthleteReview& review)
-{
-    if (review.answered.empty()) return;
-    const QString text = tr("%n flag(s) answered", nullptr, static_cast<int>(review.answered.size()));
-    auto* fold = new QPushButton(
-        QStringLiteral("%1 %2   E").arg(m_showAnswered ? QStringLiteral("▾") : QStringLiteral("▸"), text), m_list);
-    fold->setFlat(true);
-    fold->setStyleSheet(QStringLiteral("QPushButton { text-align: left; padding: 8px 14px; border: none; }"));
-    connect(fold, &QPushButton::clicked, this, [this] { perform(QStringLiteral("week.answered")); });
-    m_column->addWidget(fold);
-    if (!m_showAnswered) return;
-    for (const AnsweredFlag& answered : review.answered)
-        m_column->addWidget(new FlagView(answered, aboutFlag(answered.flag), m_list));
-}
-
-void WeekPage::chooseFlag(int index)
-{
-    if (index != m_chosen) closeBar();
-    m_chosen = m_views.empty() ? -1 : std::clamp(index, 0, static_cast<int>(m_views.size()) - 1);
-    for (std::size_t i = 0; i < m_views.size(); ++i) m_views[i]->setUnfolded(static_cast<int>(i) == m_chosen);
-    if (const Flag* flag = chosenFlag()) {
-        if (flag->line) m_panel->choose(*flag->line);
-        // Once the layout knows the new heights.
-        QTimer::singleShot(0, m_list, [this, view = m_views.at(static_cast<std::size_t>(m_chosen))] {
-            m_scroll->ensureWidgetVisible(view, 0, 4);
-        });
-    }
-    Q_EMIT actionsChanged();
-}
-
-const Flag* WeekPage::chosenFlag() const
-{
-    if (m_chosen < 0 || m_chosen >= static_cast<int>(m_flags.size())) return nullptr;
-    return &m_flags[static_cast<std::size_t>(m_chosen)];
-}
-
-QString WeekPage::aboutFlag(const Flag& flag) const
-{
-    if (!flag.line) return tr("the whole of the training");
-    const auto line = std::ranges::find(m_lines, *flag.line, &LineReview::id);
-    if (line == m_lines.end()) return tr("a line that is no longer trained");
-    return QStringLiteral("%1, %2, %3").arg(line->exercise, line->variant, line->grip);
-}
-
 bool WeekPage::canPerform(const QString& action) const
 {
     if (action == QLatin1StringView("week.picture")) return true;
@@ -333,11 +233,13 @@ bool WeekPage::canPerform(const QString& action) const
     // Behind the picture nothing is decided unseen.
     if (RosterPicture::owns(action) || isPictureShown())
         return RosterPicture::owns(action) && isPictureShown() && m_picture->canPerform(action);
-    if (action == QLatin1StringView("week.why") || action == QLatin1StringView("week.lines")) return !m_lines.empty();
+    if (action == QLatin1StringView("week.why") || action == QLatin1StringView("week.lines"))
+        return m_panel->hasLines();
     if (action == QLatin1StringView("week.answered") || action == QLatin1StringView("week.fine"))
         return m_athlete && m_context.reviews.find(*m_athlete);
-    if (action == QLatin1StringView("week.open") || action == QLatin1StringView("week.sets")) return !m_lines.empty();
-    return chosenFlag() != nullptr;
+    if (action == QLatin1StringView("week.open") || action == QLatin1StringView("week.sets"))
+        return m_panel->hasLines();
+    return m_flags->chosen() != nullptr;
 }
 
 void WeekPage::perform(const QString& action)
@@ -351,61 +253,40 @@ void WeekPage::perform(const QString& action)
         takeFocus();
         Q_EMIT actionsChanged();
     }
-    if (action == QLatin1StringView("week.nextFlag")) chooseFlag(m_chosen + 1);
-    if (action == QLatin1StringView("week.previousFlag")) chooseFlag(m_chosen - 1);
-    if (action == QLatin1StringView("week.act")) openBar(DecisionKind::Act);
-    if (action == QLatin1StringView("week.watch")) openBar(DecisionKind::Watch);
-    if (action == QLatin1StringView("week.dismiss")) openBar(DecisionKind::Dismiss);
+    if (action == QLatin1StringView("week.nextFlag")) m_flags->chooseNext(1);
+    if (action == QLatin1StringView("week.previousFlag")) m_flags->chooseNext(-1);
+    if (action == QLatin1StringView("week.act")) {
+        m_flags->openBar(DecisionKind::Act, m_context.reviews.asOf());
+        if (m_flags->isBarOpen()) readPlan(*m_flags->chosen());
+    }
+    if (action == QLatin1StringView("week.watch")) m_flags->openBar(DecisionKind::Watch, m_context.reviews.asOf());
+    if (action == QLatin1StringView("week.dismiss")) m_flags->openBar(DecisionKind::Dismiss, m_context.reviews.asOf());
     if (action == QLatin1StringView("week.fine")) markFine();
     if (action == QLatin1StringView("week.open")) openLine();
     if (action == QLatin1StringView("week.sets") && openLine()) Q_EMIT actionRequested(QStringLiteral("lifter.why"));
     if (action == QLatin1StringView("week.why")) m_panel->toggleWhy();
     if (action == QLatin1StringView("week.lines")) m_panel->takeFocus();
-    if (action == QLatin1StringView("week.answered")) {
-        m_showAnswered = !m_showAnswered;
-        refresh();
-    }
-}
-
-void WeekPage::openBar(DecisionKind kind)
-{
-    if (m_context.book.isReadOnly()) return;
-    FlagView* view = m_views.at(static_cast<std::size_t>(m_chosen));
-    view->setUnfolded(true);
-    view->barPlace()->addWidget(m_bar);
-    view->setAnswering(true);
-    ++m_barOpened;
-    m_bar->open(kind, chosenFlag()->actions, m_context.reviews.asOf());
-    if (kind == DecisionKind::Act) readPlan(*chosenFlag());
-    QTimer::singleShot(0, view, [this, view] { m_scroll->ensureWidgetVisible(view, 0, 4); });
+    if (action == QLatin1StringView("week.answered")) m_flags->toggleAnswered();
 }
 
 void WeekPage::readPlan(const Flag& flag)
 {
     m_context.jobs.run(
-        m_bar, tr("Reading the plan"),
+        &m_flags->bar(), tr("Reading the plan"),
         [path = m_context.book.path(), athlete = *m_athlete, asOf = m_context.reviews.asOf()](const Progress&) {
             return readPlanRecord(path, athlete, asOf);
         },
-        [this, opened = m_barOpened, line = flag.line](Result<PlanRecord> record) {
-            if (opened != m_barOpened || m_bar->isHidden()) return;
-            if (!record) return m_bar->sayProblem(record.error().what);
-            m_bar->setRecord(std::make_shared<const PlanRecord>(*std::move(record)), line);
-            QTimer::singleShot(0, m_bar, [this] { m_scroll->ensureWidgetVisible(m_bar, 0, 4); });
+        [this, opened = m_flags->opening(), line = flag.line](Result<PlanRecord> record) {
+            if (opened != m_flags->opening()) return;
+            if (!record) return m_flags->bar().sayProblem(record.error().what);
+            m_flags->bar().setRecord(std::make_shared<const PlanRecord>(*std::move(record)), line);
+            m_flags->bringBarIntoSight();
         });
-}
-
-void WeekPage::closeBar()
-{
-    ++m_barOpened;
-    m_bar->setParent(this);
-    m_bar->hide();
-    for (FlagView* view : m_views) view->setAnswering(false);
 }
 
 void WeekPage::decide(const FlagAnswer& answer)
 {
-    const Flag* flag = chosenFlag();
+    const Flag* flag = m_flags->chosen();
     if (!flag || !m_athlete) return;
     const Decision decision{.athlete = *m_athlete,
                             .line = flag->line,
@@ -417,14 +298,13 @@ void WeekPage::decide(const FlagAnswer& answer)
                             .reason = answer.reason,
                             .severity = flag->severity,
                             .said = flag->sentence};
-    const FlagRule* rule = findRule(flag->rule);
-    const QString about = QStringLiteral("%1: %2").arg(rule ? rule->title() : flag->rule, aboutFlag(*flag));
+    const QString about = QStringLiteral("%1: %2").arg(ruleTitle(flag->rule), m_flags->about(*flag));
     const auto stored = m_context.book.history().perform(makeDecision(decision, about, answer.block));
     if (!stored) {
         m_context.prompter.tellError(this, tr("The decision could not be stored"), stored.error());
         return;
     }
-    closeBar();
+    m_flags->closeBar();
     takeFocus();
     QString words = tr("Stored: %1, %2").arg(format::decisionWord(answer.kind), about);
     if (answer.block) words += tr("; %n planned slot(s) changed", nullptr, answer.changedSlots);
@@ -433,7 +313,7 @@ void WeekPage::decide(const FlagAnswer& answer)
 
 bool WeekPage::openLine()
 {
-    const Flag* flag = chosenFlag();
+    const Flag* flag = m_flags->chosen();
     const auto line = m_panel->tableHasFocus() || !flag || !flag->line ? m_panel->chosen() : flag->line;
     if (!m_athlete || !line) return false;
     Q_EMIT lineRequested(*m_athlete, *line);

@@ -13,16 +13,13 @@
 
 class QLabel;
 class QPushButton;
-class QScrollArea;
 class QStackedWidget;
-class QVBoxLayout;
 
 namespace steelyard {
 
 struct FlagAnswer;
-class DecideBar;
 class ElidedLabel;
-class FlagView;
+class FlagList;
 class LinesPanel;
 class RosterPicture;
 
@@ -42,18 +39,10 @@ public:
 
 private:
     void refresh();
-    void rebuildFlags(const AthleteReview& review);
     void sayHeading(const AthleteReview* review);
-    void addFlags(const AthleteReview& review);
-    void addAnswered(const AthleteReview& review);
-    void addNote(const QString& text);
-    void chooseFlag(int index);
-    void openBar(DecisionKind kind);
-    void closeBar();
+    [[nodiscard]] QString noteFor(const AthleteReview& review) const;
     void readPlan(const Flag& flag);
     void decide(const FlagAnswer& answer);
-    [[nodiscard]] const Flag* chosenFlag() const;
-    [[nodiscard]] QString aboutFlag(const Flag& flag) const;
     bool openLine();  // false: there is none to open
     void sayProgress();
     void markFine();
@@ -63,11 +52,6 @@ private:
 
     UiContext m_context;
     std::optional<Id<Athlete>> m_athlete;
-    std::vector<Flag> m_flags;
-    std::vector<LineReview> m_lines;
-    std::vector<FlagView*> m_views;
-    int m_chosen = -1;
-    bool m_showAnswered = false;
     ReviewPace m_pace;
     QElapsedTimer m_timer;
     std::optional<int> m_finished;  // when last counted
@@ -76,11 +60,7 @@ private:
     QLabel* m_summary;
     QLabel* m_progress;
     QPushButton* m_fine;
-    QScrollArea* m_scroll;
-    QWidget* m_list = nullptr;
-    QVBoxLayout* m_column = nullptr;
-    DecideBar* m_bar;
-    int m_barOpened = 0;  // what was read for an earlier opening comes too late
+    FlagList* m_flags;
     LinesPanel* m_panel;
     QStackedWidget* m_sides;   // the review of one lifter, and
     RosterPicture* m_picture;  // the whole roster

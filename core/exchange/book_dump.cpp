@@ -43,6 +43,12 @@ constexpr auto kNaturalKeys = std::to_array<NaturalKey>({
     {"session",
      "(SELECT json_array(a.name, k.date) FROM session k JOIN athlete a ON a.id = k.athlete_id "
      "WHERE k.id = %1)"},
+    {"set_entry",
+     "(SELECT json_array(a.name, x.name, v.name, g.name, r.name, s.date, k.number) FROM set_entry k "
+     "JOIN session s ON s.id = k.session_id JOIN lift_line l ON l.id = k.line_id "
+     "JOIN athlete a ON a.id = l.athlete_id JOIN variant v ON v.id = l.variant_id "
+     "JOIN exercise x ON x.id = v.exercise_id JOIN grip g ON g.id = l.grip_id "
+     "JOIN rep_standard r ON r.id = l.standard_id WHERE k.id = %1)"},
     {"block", "(SELECT uuid FROM block WHERE id = %1)"},
     {"block_week",
      "(SELECT json_array(b.uuid, k.ordinal) FROM block_week k JOIN block b ON b.id = k.block_id "
@@ -77,7 +83,8 @@ constexpr auto kOrders = std::to_array<std::pair<std::string_view, std::string_v
 
 Result<std::vector<std::string>> tableNames(Database& db)
 {
-    STEELYARD_TRY(auto st, db.prepare("SELECT name FROM sqlite_schema WHERE type = 'table' "
+    // Steps of the history say how the content came about; they are no part of it.
+    STEELYARD_TRY(auto st, db.prepare("SELECT name FROM sqlite_schema WHERE type = 'table' AND name <> 'edit_step' "
                                       "AND name NOT LIKE 'sqlite\\_%' ESCAPE '\\' ORDER BY name"));
     std::vector<std::string> names;
     while (true) {

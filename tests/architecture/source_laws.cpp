@@ -30,14 +30,18 @@ constexpr ModuleLaw kModules[] = {
     {"core/planning/", "core/base/ core/domain/ core/numerics/ core/analysis/athlete_log.h core/planning/", "QtCore"},
     {"core/trials/", "core/base/ core/domain/ core/numerics/ core/analysis/ core/trials/", "QtCore"},
     {"core/sheets/", "core/base/ core/domain/ core/numerics/ core/analysis/ core/planning/ core/sheets/", "QtCore"},
+    {"core/keying/",
+     "core/base/ core/domain/ core/numerics/ core/analysis/ core/flags/ core/planning/ core/sheets/ core/keying/",
+     "QtCore"},
     {"core/storage/", "core/base/ core/domain/ core/analysis/athlete_log.h core/storage/", "QtCore QtSql"},
     {"core/edits/", "core/base/ core/domain/ core/storage/ core/edits/", "QtCore"},
     {"core/book/",
-     "core/base/ core/domain/ core/analysis/ core/flags/ core/planning/ core/sheets/ core/storage/ core/edits/ "
-     "core/book/",
+     "core/base/ core/domain/ core/analysis/ core/flags/ core/planning/ core/sheets/ core/keying/ core/storage/ "
+     "core/edits/ core/book/",
      "QtCore"},
     {"core/exchange/",
-     "core/base/ core/domain/ core/analysis/ core/flags/ core/storage/ core/edits/ core/book/ core/exchange/",
+     "core/base/ core/domain/ core/analysis/ core/flags/ core/keying/ core/storage/ core/edits/ core/book/ "
+     "core/exchange/",
      "QtCore"},
     {"core/samples/", "core/base/ core/domain/ core/storage/ core/edits/ core/book/ core/samples/", "QtCore"},
 };

@@ -146,7 +146,6 @@ private:
                 SetNotationText::tr("Repetitions are a whole number from 0 to 200. A load goes before: 42.5x12."));
         m_set.reps = static_cast<int>(reps->value.mantissa());
         m_repsAt = reps->at;
-        m_repsLength = reps->length;
         if (m_loadSaid) return;
         if (!m_context.load)
             return stop(reps->at, reps->length,
@@ -191,7 +190,6 @@ private:
         if (take(u"?")) return;
         const auto count = wholeNumber(SetNotationText::tr("Here belongs how many repetitions were off: 12-3."));
         if (count) m_set.off = *count;
-        m_offAt = from;
     }
 
     bool readWatched(qsizetype from)
@@ -321,8 +319,6 @@ private:
     SetEntry m_set;
     qsizetype m_at = 0;
     qsizetype m_repsAt = 0;
-    qsizetype m_repsLength = 0;
-    qsizetype m_offAt = 0;
     qsizetype m_firstMarkAt = -1;
     bool m_loadSaid = false;
     bool m_failedSaid = false;

@@ -23,7 +23,8 @@ struct Decision {
     QString reason;              // Dismiss needs one; else optional
     // Of the flag when it was answered; absent and empty in books of earlier versions.
     std::optional<Severity> severity = {};
-    QString said = {};  // its sentence
+    QString said = {};                   // its sentence
+    std::optional<double> measure = {};  // how bad it was, in its rule's own measure; more is worse
     friend bool operator==(const Decision&, const Decision&) = default;
 };
 

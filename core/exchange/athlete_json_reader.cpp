@@ -180,6 +180,7 @@ Result<void> decisionsFromJson(Transaction& transaction, const QJsonArray& list,
         d.action = place.optionalText(QStringLiteral("action"));
         d.reason = place.optionalText(QStringLiteral("reason"));
         if (place.has(QStringLiteral("severity"))) d.severity = place.choice(QStringLiteral("severity"), Severity::Low);
+        if (place.has(QStringLiteral("measure"))) d.measure = place.real(QStringLiteral("measure"));
         d.said = place.optionalText(QStringLiteral("said"));
         STEELYARD_CHECK(place.finish());
         STEELYARD_CHECK(DecisionRepository(transaction.database()).insert(transaction, d, uuid));

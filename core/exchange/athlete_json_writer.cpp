@@ -165,6 +165,7 @@ Result<QJsonArray> decisionsJson(Database& db, Id<Athlete> athlete, const LineUu
         if (d.until) json[QStringLiteral("until")] = dateText(*d.until);
         putText(json, QStringLiteral("action"), d.action);
         putText(json, QStringLiteral("reason"), d.reason);
+        if (d.measure) json[QStringLiteral("measure")] = *d.measure;
         if (d.severity) json[QStringLiteral("severity")] = toText(*d.severity);
         putText(json, QStringLiteral("said"), d.said);
         list.append(json);

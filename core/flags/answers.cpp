@@ -14,6 +14,12 @@ bool happenedSince(const Flag& flag, QDate answered)
            && std::ranges::any_of(flag.evidence, [&](const Evidence& row) { return row.date > answered; });
 }
 
+bool gotWorse(const Flag& flag, const Decision& answer)
+{
+    if (answer.severity && flag.severity > *answer.severity) return true;
+    return flag.measure && answer.measure && flag.measure->value >= *answer.measure + flag.measure->step;
+}
+
 bool stillHolds(const Decision& decision, const Flag& flag, QDate asOf)
 {
     switch (decision.kind) {
@@ -21,7 +27,8 @@ bool stillHolds(const Decision& decision, const Flag& flag, QDate asOf)
         return asOf < decision.until.value_or(decision.madeOn.addDays(7 * kActedWeeks));
     case DecisionKind::Dismiss:
         if (happenedSince(flag, decision.madeOn)) return false;
-        if (decision.severity) return flag.severity <= *decision.severity;
+        if (gotWorse(flag, decision)) return false;
+        if (decision.severity) return true;
         return asOf < decision.madeOn.addDays(7 * kDismissedWeeks);
     case DecisionKind::Act:
         return asOf < decision.madeOn.addDays(7 * kActedWeeks) && !happenedSince(flag, decision.madeOn);

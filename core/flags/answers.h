@@ -4,7 +4,8 @@
 //
 // The newest decision on the flag's rule and line counts:
 //   watch    hides it until its date; on that day it is back
-//   dismiss  hides it until it is more urgent than it was; for kDismissedWeeks where the book doesn't say how urgent that was
+//   dismiss  hides it until it is more urgent than it was, or worse by the step of its measure (FlagMeasure); for
+//            kDismissedWeeks where the book doesn't say how urgent that was
 //   act      hides it for kActedWeeks, the time an action needs to show
 // A rule about single events (pain, a wrong entry, a jump) comes back at once, after a dismissal or an action, when
 // something of the kind happened since. A date on which a watch ends may be absent: then it lasts kActedWeeks.

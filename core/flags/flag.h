@@ -15,6 +15,13 @@ struct Evidence {
     friend bool operator==(const Evidence&, const Evidence&) = default;
 };
 
+// How bad a matter is, in the measure of its own rule: more is worse. What was dismissed comes back when it is worse by `step`.
+struct FlagMeasure {
+    double value = 0;
+    double step = 0;
+    friend bool operator==(const FlagMeasure&, const FlagMeasure&) = default;
+};
+
 struct Flag {
     QString rule;                      // rule id, for example "stalled"
     std::optional<Id<LiftLine>> line;  // absent: about the lifter
@@ -22,6 +29,8 @@ struct Flag {
     QString sentence;                // that a lifter would understand
     std::vector<Evidence> evidence;  // oldest first
     QStringList actions;             // machine words, best first
+    // Absent for rules about single events: something new brings those back.
+    std::optional<FlagMeasure> measure = {};
     friend bool operator==(const Flag&, const Flag&) = default;
 };
 

@@ -25,6 +25,22 @@ std::vector<Evidence> capacityEvidence(const ReviewSnapshot& snapshot, const Lin
     return rows;
 }
 
+RuleParameter worseParameter(const QString& unit, double usual, double low, double high)
+{
+    return {QStringLiteral("worse"),
+            RuleSupportText::tr("Dismissed, comes back when worse by"),
+            unit,
+            usual,
+            low,
+            high,
+            RuleSupportText::tr("Our convention: a difference that the coach would want to hear of.")};
+}
+
+FlagMeasure measured(double value, const RuleParameters& limits)
+{
+    return {value, limits.value(u"worse")};
+}
+
 void addByLineOrLifter(std::vector<LineFinding> findings, const ReviewSnapshot& snapshot, const QString& sentence,
                        std::vector<Flag>& flags)
 {
@@ -39,6 +55,8 @@ void addByLineOrLifter(std::vector<LineFinding> findings, const ReviewSnapshot& 
     whole.evidence.clear();
     for (const LineFinding& finding : findings) {
         whole.severity = std::max(whole.severity, finding.flag.severity);
+        if (finding.flag.measure && (!whole.measure || finding.flag.measure->value > whole.measure->value))
+            whole.measure = finding.flag.measure;
         if (!finding.flag.evidence.empty()) whole.evidence.push_back(finding.flag.evidence.back());
     }
     std::ranges::stable_sort(whole.evidence, {}, &Evidence::date);

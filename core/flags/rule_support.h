@@ -9,6 +9,10 @@ namespace steelyard {
 // Capacity at the sessions since the verdict began: where it began, and the newest five.
 [[nodiscard]] std::vector<Evidence> capacityEvidence(const ReviewSnapshot&, const LineReading&);
 
+// The parameter "worse" that a rule with a measure has, and the measure: what was dismissed comes back when it is worse by so much.
+[[nodiscard]] RuleParameter worseParameter(const QString& unit, double usual, double low, double high);
+[[nodiscard]] FlagMeasure measured(double value, const RuleParameters& limits);
+
 // The exposures of the last `weeks` weeks for which `wanted` holds, oldest first.
 template <class Wanted>
 [[nodiscard]] std::vector<const Exposure*> exposuresSince(const ReviewSnapshot& snapshot, const SnapshotLine& line,

@@ -177,6 +177,11 @@ std::optional<int> Statement::maybeInteger(int column) const
     return isNull(column) ? std::nullopt : std::optional(integer(column));
 }
 
+std::optional<double> Statement::maybeReal(int column) const
+{
+    return isNull(column) ? std::nullopt : std::optional(real(column));
+}
+
 std::optional<QDate> Statement::maybeDate(int column) const
 {
     return isNull(column) ? std::nullopt : std::optional(date(column));

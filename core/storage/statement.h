@@ -92,6 +92,7 @@ public:
     [[nodiscard]] QDate date(int column) const;
     [[nodiscard]] QUuid uuid(int column) const;
     [[nodiscard]] std::optional<int> maybeInteger(int column) const;
+    [[nodiscard]] std::optional<double> maybeReal(int column) const;
     [[nodiscard]] std::optional<QDate> maybeDate(int column) const;
     [[nodiscard]] std::optional<Decimal> maybeDecimal(int column) const;
     [[nodiscard]] std::optional<Load> maybeLoad(int column) const;

@@ -54,5 +54,18 @@ TEST(FindingClub, HasALifterForEveryRule)
     EXPECT_EQ(expected, rules);
 }
 
+// What a dismissal is compared with: every finding that isn't about single events says how bad it is, and how much worse
+// would matter.
+TEST(FindingClub, MeasuresEveryFindingThatNoSingleEventMakes)
+{
+    for (const ClubMember& member : findingClub())
+        for (const Flag& flag : reviewAthlete(member.log, RegimeEngine(), {}, kClubDay).flags) {
+            EXPECT_EQ(flag.measure.has_value(), !findRule(flag.rule)->isAboutEvents()) << flag.rule.toStdString();
+            if (!flag.measure) continue;
+            EXPECT_GT(flag.measure->value, 0) << flag.rule.toStdString();
+            EXPECT_GT(flag.measure->step, 0) << flag.rule.toStdString();
+        }
+}
+
 }  // namespace
 }  // namespace steelyard

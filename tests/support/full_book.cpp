@@ -192,6 +192,7 @@ void fillFullAthlete(Book& book, Transaction& tx, const QString& name, const Ful
     decision.action = QStringLiteral("hold");
     decision.reason = QStringLiteral("new job, \"tired\"");
     decision.severity = Severity::Medium;
+    decision.measure = 7.1;
     decision.said = QStringLiteral("Arm curl: no clear improvement for 7 weeks.");
     must(book.decisions().insert(tx, decision));
     decision.line.reset();

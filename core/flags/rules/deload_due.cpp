@@ -82,7 +82,8 @@ public:
             {QStringLiteral("sore"), DeloadDueText::tr("Soreness that is a sign"), DeloadDueText::tr("of 10"), 6, 3, 10,
              DeloadDueText::tr("Our convention.")},
             {QStringLiteral("ache"), DeloadDueText::tr("Ache in a joint that is a sign"), DeloadDueText::tr("of 10"), 3,
-             1, 8, DeloadDueText::tr("Our convention, under the limits of joint discomfort.")}};
+             1, 8, DeloadDueText::tr("Our convention, under the limits of joint discomfort.")},
+            worseParameter(DeloadDueText::tr("weeks"), 4, 1, 26)};
     }
     void check(const ReviewSnapshot& snapshot, const RuleParameters& limits, std::vector<Flag>& flags) const override
     {
@@ -96,7 +97,8 @@ public:
                   signs.empty() ? Severity::Low : Severity::Medium,
                   DeloadDueText::tr("%n week(s) of training running without an easier one.", nullptr, weeks),
                   signs,
-                  {QStringLiteral("deload"), QStringLiteral("drop_set"), QStringLiteral("hold_load")}};
+                  {QStringLiteral("deload"), QStringLiteral("drop_set"), QStringLiteral("hold_load")},
+                  measured(weeks, limits)};
         QStringList words;
         for (const Evidence& sign : signs) words << sign.what;
         if (!words.isEmpty())

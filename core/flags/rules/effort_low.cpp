@@ -81,7 +81,8 @@ public:
                      "Sports 9(2):32, from memory), and reserve is misjudged by more than two repetitions "
                      "further out (Hackett et al. 2017, JSCR 31(8):2162–2168).")},
                 {QStringLiteral("sessions"), EffortLowText::tr("In so many sessions running"),
-                 EffortLowText::tr("sessions running"), 3, 2, 12, EffortLowText::tr("Our convention.")}};
+                 EffortLowText::tr("sessions running"), 3, 2, 12, EffortLowText::tr("Our convention.")},
+                worseParameter(EffortLowText::tr("repetitions in reserve"), 2, 1, 10)};
     }
     void check(const ReviewSnapshot& snapshot, const RuleParameters& limits, std::vector<Flag>& flags) const override
     {
@@ -101,6 +102,7 @@ public:
                                snapshot.wording.number(std::ranges::min(easy, {}, &EasySession::reserve).reserve, 0)),
                       {},
                       {QStringLiteral("harder_sets"), QStringLiteral("ask_effort"), QStringLiteral("watch_sets")}};
+            flag.measure = measured(std::ranges::min(easy, {}, &EasySession::reserve).reserve, limits);
             for (const EasySession& one : easy)
                 flag.evidence.push_back({one.date, EffortLowText::tr("repetitions in reserve"), one.reserve});
             findings.push_back({&line, std::move(flag)});

@@ -29,7 +29,8 @@ public:
                  EffortUnknownText::tr("% of working sets"), 60, 10, 95,
                  EffortUnknownText::tr("Our convention, the same as the reading's.")},
                 {QStringLiteral("sessions"), EffortUnknownText::tr("Of the last"), EffortUnknownText::tr("sessions"), 4,
-                 2, 20, EffortUnknownText::tr("Our convention, the same as the reading's.")}};
+                 2, 20, EffortUnknownText::tr("Our convention, the same as the reading's.")},
+                worseParameter(EffortUnknownText::tr("% of working sets"), 20, 5, 60)};
     }
     void check(const ReviewSnapshot& snapshot, const RuleParameters& limits, std::vector<Flag>& flags) const override
     {
@@ -64,7 +65,8 @@ private:
                   .arg(lineName(*line.record), QString::number(sets - known), QString::number(sets)),
               {{last.back()->point.date,
                 EffortUnknownText::tr("% of sets without effort: %1").arg(lineName(*line.record)), percent}},
-              {QStringLiteral("ask_effort")}}});
+              {QStringLiteral("ask_effort")},
+              measured(percent, limits)}});
     }
 };
 

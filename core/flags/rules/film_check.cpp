@@ -167,7 +167,8 @@ public:
                      "Our convention; a fast pace is that of one rising lifter in twenty of this experience.")},
                 {QStringLiteral("sets_each"), FilmCheckText::tr("Compares from"),
                  FilmCheckText::tr("sessions watched, and as many not"), 6, 4, 20,
-                 FilmCheckText::tr("Our convention: fewer can hardly differ beyond chance.")}};
+                 FilmCheckText::tr("Our convention: fewer can hardly differ beyond chance.")},
+                worseParameter(FilmCheckText::tr("reasons"), 1, 1, 3)};
     }
     void check(const ReviewSnapshot& snapshot, const RuleParameters& limits, std::vector<Flag>& flags) const override
     {
@@ -188,6 +189,7 @@ public:
                 flag.evidence.insert(flag.evidence.end(), reason->evidence.begin(), reason->evidence.end());
             }
             if (reasons.isEmpty()) continue;
+            flag.measure = measured(static_cast<double>(reasons.size()), limits);
             if (reasons.size() > 1) flag.severity = Severity::Medium;
             flag.sentence = FilmCheckText::tr("%1: please film a set; %2.")
                                 .arg(lineName(*line.record), reasons.join(QStringLiteral("; ")));

@@ -92,14 +92,19 @@ public:
                  LeanBeyondBalanceText::tr("sessions"), 2, 1, 12,
                  LeanBeyondBalanceText::tr("Our convention: once is a bad day.")},
                 {QStringLiteral("weeks"), LeanBeyondBalanceText::tr("Looks back"), LeanBeyondBalanceText::tr("weeks"),
-                 4, 1, 26, LeanBeyondBalanceText::tr("Our convention.")}};
+                 4, 1, 26, LeanBeyondBalanceText::tr("Our convention.")},
+                worseParameter(LeanBeyondBalanceText::tr("degrees"), 4, 1, 20)};
     }
     void check(const ReviewSnapshot& snapshot, const RuleParameters& limits, std::vector<Flag>& flags) const override
     {
         for (const SnapshotLine& line : snapshot.lines) {
             if (!line.recent || !isHeldBeforeTheBody(*line.record, snapshot.log)) continue;
             const auto beyond = furthestBySession(snapshot, line, limits);
-            if (std::ssize(beyond) >= limits.whole(u"sessions")) flags.push_back(flagOf(snapshot, line, beyond));
+            if (std::ssize(beyond) >= limits.whole(u"sessions")) {
+                flags.push_back(flagOf(snapshot, line, beyond));
+                flags.back().measure =
+                    measured(std::ranges::max_element(beyond, {}, &MeasuredLean::beyond)->beyond(), limits);
+            }
         }
     }
 

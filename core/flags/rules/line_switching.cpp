@@ -59,7 +59,8 @@ public:
                  LineSwitchingText::tr("Our convention: the span in which a line counts as trained lately.")},
                 {QStringLiteral("enough_sessions"), LineSwitchingText::tr("None of them with"),
                  LineSwitchingText::tr("sessions"), 5, 3, 20,
-                 LineSwitchingText::tr("The fewest sessions a trend is read from.")}};
+                 LineSwitchingText::tr("The fewest sessions a trend is read from.")},
+                worseParameter(LineSwitchingText::tr("lines"), 2, 1, 10)};
     }
     void check(const ReviewSnapshot& snapshot, const RuleParameters& limits, std::vector<Flag>& flags) const override
     {
@@ -77,7 +78,8 @@ public:
                      .arg(spread.newest->record->exercise.value.name, QString::number(spread.sessions),
                           QString::number(limits.whole(u"weeks")), QString::number(spread.lines.size())),
                  spread.lines,
-                 {QStringLiteral("keep_line"), QStringLiteral("start_trial"), QStringLiteral("retest_standard")}});
+                 {QStringLiteral("keep_line"), QStringLiteral("start_trial"), QStringLiteral("retest_standard")},
+                 measured(static_cast<double>(spread.lines.size()), limits)});
         }
     }
 };

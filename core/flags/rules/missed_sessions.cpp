@@ -34,7 +34,8 @@ public:
              MissedSessionsText::tr("% of the expected sessions"), 50, 10, 90,
              MissedSessionsText::tr("Our convention: half or less.")},
             {QStringLiteral("missed"), MissedSessionsText::tr("Missed, at least"), MissedSessionsText::tr("sessions"),
-             2, 1, 20, MissedSessionsText::tr("Our convention: one missed session is life.")}};
+             2, 1, 20, MissedSessionsText::tr("Our convention: one missed session is life.")},
+            worseParameter(MissedSessionsText::tr("sessions"), 2, 1, 10)};
     }
     void check(const ReviewSnapshot& snapshot, const RuleParameters& limits, std::vector<Flag>& flags) const override
     {
@@ -59,7 +60,8 @@ public:
                       snapshot.wording.day(last)),
              {{last, MissedSessionsText::tr("last session, days ago"),
                static_cast<double>(last.daysTo(snapshot.asOf))}},
-             {QStringLiteral("contact_lifter"), QStringLiteral("hold_load"), QStringLiteral("drop_set")}});
+             {QStringLiteral("contact_lifter"), QStringLiteral("hold_load"), QStringLiteral("drop_set")},
+             measured(missed, limits)});
     }
 };
 

@@ -60,7 +60,8 @@ public:
     {
         return {{QStringLiteral("percent_to_high"), MixedRecordText::tr("Is urgent from"),
                  MixedRecordText::tr("% off standard"), 60, 34, 100,
-                 MixedRecordText::tr("Our convention: well over half of the repetitions.")}};
+                 MixedRecordText::tr("Our convention: well over half of the repetitions.")},
+                worseParameter(MixedRecordText::tr("% off standard"), 20, 5, 60)};
     }
     void check(const ReviewSnapshot& snapshot, const RuleParameters& limits, std::vector<Flag>& flags) const override
     {
@@ -89,7 +90,9 @@ private:
             flag.evidence.push_back(
                 {exposure->point.date, MixedRecordText::tr("% of watched repetitions off standard"), 100 * *share});
         }
-        if (watched > 0 && 100.0 * off / watched >= limits.value(u"percent_to_high")) flag.severity = Severity::High;
+        const double percent = watched > 0 ? 100.0 * off / watched : 0;
+        if (watched > 0 && percent >= limits.value(u"percent_to_high")) flag.severity = Severity::High;
+        flag.measure = measured(percent, limits);
         flag.sentence = MixedRecordText::tr(
                             "%1: %2 of the last %3 watched repetitions were off standard, so the numbers "
                             "can't be compared.")

@@ -95,7 +95,8 @@ public:
              RepBandMisfitText::tr("% of sessions in which the target gave out"), 40, 10, 100,
              RepBandMisfitText::tr("Our convention.")},
             {QStringLiteral("weeks"), RepBandMisfitText::tr("Looks back"), RepBandMisfitText::tr("weeks"), 26, 8, 104,
-             RepBandMisfitText::tr("Our convention.")}};
+             RepBandMisfitText::tr("Our convention.")},
+            worseParameter(RepBandMisfitText::tr("of 10"), 2, 1, 6)};
     }
     void check(const ReviewSnapshot& snapshot, const RuleParameters& limits, std::vector<Flag>& flags) const override
     {
@@ -103,7 +104,10 @@ public:
             if (!line.recent) continue;
             const RatedBands rated = ratedBands(snapshot, line, limits.whole(u"weeks"));
             if (!rated.now || !rated.bands[*rated.now].knows(limits.whole(u"ratings"))) continue;
-            if (const auto better = betterBand(rated, limits)) flags.push_back(flagOf(snapshot, line, rated, *better));
+            if (const auto better = betterBand(rated, limits)) {
+                flags.push_back(flagOf(snapshot, line, rated, *better));
+                flags.back().measure = measured(10 - rated.bands[*rated.now].strength(), limits);
+            }
         }
     }
 

@@ -61,7 +61,8 @@ public:
                  SetsOutOfBandText::tr("% beyond the band"), 10, 0, 50,
                  SetsOutOfBandText::tr(
                      "Our convention. The bands are the coach's own; helpers count by their share (Pelland "
-                     "et al. 2025, Sports Med, doi 10.1007/s40279-025-02344-w).")}};
+                     "et al. 2025, Sports Med, doi 10.1007/s40279-025-02344-w).")},
+                worseParameter(SetsOutOfBandText::tr("sets a week beyond the band"), 3, 1, 20)};
     }
     void check(const ReviewSnapshot& snapshot, const RuleParameters& limits, std::vector<Flag>& flags) const override
     {
@@ -74,12 +75,14 @@ public:
         QStringList low;
         QStringList high;
         Flag flag{id(), {}, Severity::Low, {}, {}, {}};
+        double beyond = 0;
         for (const MuscleAim& aim : log.athlete.value.aims) {
             const auto found = sets.find(aim.muscle);
             const double weekly = found == sets.end() ? 0 : found->second / weeks;
             const bool under = weekly < aim.weeklySetsLow * (1 - tolerance);
             const bool over = weekly > aim.weeklySetsHigh * (1 + tolerance);
             if (!under && !over) continue;
+            beyond = std::max(beyond, under ? aim.weeklySetsLow - weekly : weekly - aim.weeklySetsHigh);
             const QString muscle = log.muscleName(aim.muscle);
             const QString band = SetsOutOfBandText::tr("%1–%2").arg(aim.weeklySetsLow).arg(aim.weeklySetsHigh);
             (under ? low : high)
@@ -91,6 +94,7 @@ public:
                 flag.severity = Severity::Medium;
         }
         if (flag.evidence.empty()) return;
+        flag.measure = measured(beyond, limits);
         QStringList parts;
         if (!low.isEmpty()) parts << SetsOutOfBandText::tr("too few for %1").arg(low.join(QStringLiteral(", ")));
         if (!high.isEmpty()) parts << SetsOutOfBandText::tr("too many for %1").arg(high.join(QStringLiteral(", ")));

@@ -23,10 +23,11 @@ public:
     Concern concern() const override { return Concern::Falling; }
     std::vector<RuleParameter> parameters() const override
     {
-        return {{QStringLiteral("percent_to_high"), SlippingText::tr("Is urgent from a fall of"),
-                 SlippingText::tr("% a week"), 0.6, 0.1, 10,
-                 SlippingText::tr(
-                     "Our convention: a fall that a month makes larger than what sessions differ by anyway.")}};
+        return {
+            {QStringLiteral("percent_to_high"), SlippingText::tr("Is urgent from a fall of"),
+             SlippingText::tr("% a week"), 0.6, 0.1, 10,
+             SlippingText::tr("Our convention: a fall that a month makes larger than what sessions differ by anyway.")},
+            worseParameter(SlippingText::tr("% a week"), 0.4, 0.1, 5)};
     }
     void check(const ReviewSnapshot& snapshot, const RuleParameters& limits, std::vector<Flag>& flags) const override
     {
@@ -42,7 +43,8 @@ public:
                                  .arg(lineName(*line.record), snapshot.wording.number(fall)),
                              capacityEvidence(snapshot, reading),
                              {QStringLiteral("deload"), QStringLiteral("drop_set"), QStringLiteral("hold_load"),
-                              QStringLiteral("contact_lifter"), QStringLiteral("retest_standard")}});
+                              QStringLiteral("contact_lifter"), QStringLiteral("retest_standard")},
+                             measured(fall, limits)});
         }
     }
 };

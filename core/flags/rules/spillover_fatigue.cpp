@@ -82,7 +82,8 @@ public:
                  SpilloverFatigueText::tr("standard deviations of a set"), 0.5, 0.2, 3,
                  SpilloverFatigueText::tr("Our convention.")},
                 {QStringLiteral("weeks"), SpilloverFatigueText::tr("Looks back"), SpilloverFatigueText::tr("weeks"), 4,
-                 2, 8, SpilloverFatigueText::tr("Our convention.")}};
+                 2, 8, SpilloverFatigueText::tr("Our convention.")},
+                worseParameter(SpilloverFatigueText::tr("times"), 2, 1, 10)};
     }
     void check(const ReviewSnapshot& snapshot, const RuleParameters& limits, std::vector<Flag>& flags) const override
     {
@@ -104,6 +105,7 @@ public:
             lift = day->second.backLift;
         }
         const auto times = static_cast<std::size_t>(limits.whole(u"times"));
+        const auto before = flags.size();
         const auto isShort = [&](const std::vector<Spillover>& all) {
             const auto mean = meanError(all);
             return mean && *mean <= -limits.value(u"shortfall");
@@ -112,6 +114,8 @@ public:
             flags.push_back(flagOf(snapshot, swung, true, isShort(swung), lift));
         else if (loaded.size() >= times && isShort(loaded))
             flags.push_back(flagOf(snapshot, loaded, false, true, lift));
+        if (flags.size() > before)
+            flags.back().measure = measured(static_cast<double>(flags.back().evidence.size()), limits);
     }
 
 private:

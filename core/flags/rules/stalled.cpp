@@ -32,7 +32,8 @@ public:
                  "false alarms a lift and year on simulated lifters; \"sooner\" brings about one, \"surer\" about "
                  "0.4.")},
             {QStringLiteral("weeks_to_high"), StalledText::tr("Is urgent after"), StalledText::tr("weeks"), 16, 6, 52,
-             StalledText::tr("Our convention: two planned blocks of eight weeks without an improvement.")}};
+             StalledText::tr("Our convention: two planned blocks of eight weeks without an improvement.")},
+            worseParameter(StalledText::tr("weeks"), 8, 1, 52)};
     }
     void check(const ReviewSnapshot& snapshot, const RuleParameters& limits, std::vector<Flag>& flags) const override
     {
@@ -49,7 +50,8 @@ public:
                      .arg(lineName(*line.record)),
                  capacityEvidence(snapshot, reading),
                  {QStringLiteral("change_band"), QStringLiteral("deload"), QStringLiteral("change_variant"),
-                  QStringLiteral("change_grip"), QStringLiteral("start_trial"), QStringLiteral("drop_set")}});
+                  QStringLiteral("change_grip"), QStringLiteral("start_trial"), QStringLiteral("drop_set")},
+                 measured(static_cast<double>(weeks), limits)});
         }
     }
 };

@@ -34,9 +34,10 @@ public:
     Concern concern() const override { return Concern::Housekeeping; }
     std::vector<RuleParameter> parameters() const override
     {
-        return {{QStringLiteral("sessions"), UnwatchedText::tr("Not watched in the last"),
-                 UnwatchedText::tr("sessions"), 4, 2, 30,
-                 UnwatchedText::tr("Our convention: as many sessions as the check of the standard looks back.")}};
+        return {
+            {QStringLiteral("sessions"), UnwatchedText::tr("Not watched in the last"), UnwatchedText::tr("sessions"), 4,
+             2, 30, UnwatchedText::tr("Our convention: as many sessions as the check of the standard looks back.")},
+            worseParameter(UnwatchedText::tr("sessions"), 4, 1, 30)};
     }
     void check(const ReviewSnapshot& snapshot, const RuleParameters& limits, std::vector<Flag>& flags) const override
     {
@@ -53,7 +54,8 @@ public:
                       .arg(lineName(*line.record)),
                   {{*line.lastTrained, UnwatchedText::tr("sessions in a row unwatched: %1").arg(lineName(*line.record)),
                     static_cast<double>(sessions)}},
-                  {QStringLiteral("watch_sets"), QStringLiteral("film_check")}}});
+                  {QStringLiteral("watch_sets"), QStringLiteral("film_check")},
+                  measured(sessions, limits)}});
         }
         const QString whole = UnwatchedText::tr("Nobody has watched most of this lifter's lifts lately (%n of them).",
                                                 nullptr, static_cast<int>(findings.size()));

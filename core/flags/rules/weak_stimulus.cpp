@@ -56,7 +56,8 @@ public:
                 {QStringLiteral("ratings"), WeakStimulusText::tr("Speaks from"), WeakStimulusText::tr("rated sessions"),
                  4, 3, 20, WeakStimulusText::tr("Our convention: fewer may be a bad day.")},
                 {QStringLiteral("weeks"), WeakStimulusText::tr("Looks back"), WeakStimulusText::tr("weeks"), 8, 3, 26,
-                 WeakStimulusText::tr("Our convention.")}};
+                 WeakStimulusText::tr("Our convention.")},
+                worseParameter(WeakStimulusText::tr("of 10"), 1, 1, 5)};
     }
     void check(const ReviewSnapshot& snapshot, const RuleParameters& limits, std::vector<Flag>& flags) const override
     {
@@ -75,6 +76,7 @@ public:
                       {},
                       {QStringLiteral("start_trial"), QStringLiteral("change_grip"), QStringLiteral("change_variant"),
                        QStringLiteral("change_band"), QStringLiteral("harder_sets")}};
+            flag.measure = measured(10 - stimulus.strongest, limits);
             flag.sentence = WeakStimulusText::tr(
                                 "%1: tension, burn and pump in the target stay at %2 of 10 or less over "
                                 "%3 rated sessions.")

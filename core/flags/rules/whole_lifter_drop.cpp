@@ -35,7 +35,8 @@ public:
                  "of fifty.")},
             {QStringLiteral("percent_to_high"), WholeLifterText::tr("Is urgent from a fall of"),
              WholeLifterText::tr("% a week"), 0.6, 0.1, 10,
-             WholeLifterText::tr("Our convention, the same as for a single lift that is slipping.")}};
+             WholeLifterText::tr("Our convention, the same as for a single lift that is slipping.")},
+            worseParameter(WholeLifterText::tr("% a week"), 0.4, 0.1, 5)};
     }
     void check(const ReviewSnapshot& snapshot, const RuleParameters& limits, std::vector<Flag>& flags) const override
     {
@@ -56,6 +57,7 @@ public:
         }
         if (flag.evidence.empty()) return;
         const double fall = -rates / static_cast<double>(flag.evidence.size());
+        flag.measure = measured(fall, limits);
         if (fall >= limits.value(u"percent_to_high")) flag.severity = Severity::High;
         flag.sentence = sentenceFor(static_cast<int>(flag.evidence.size()), fall, snapshot.wording);
         std::ranges::stable_sort(flag.evidence, {}, &Evidence::date);

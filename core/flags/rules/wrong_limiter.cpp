@@ -37,7 +37,8 @@ public:
                 {QStringLiteral("percent"), WrongLimiterText::tr("Something else in, at least"),
                  WrongLimiterText::tr("% of them"), 50, 20, 100, WrongLimiterText::tr("Our convention: half or more.")},
                 {QStringLiteral("weeks"), WrongLimiterText::tr("Looks back"), WrongLimiterText::tr("weeks"), 8, 3, 26,
-                 WrongLimiterText::tr("Our convention.")}};
+                 WrongLimiterText::tr("Our convention.")},
+                worseParameter(WrongLimiterText::tr("% of them"), 25, 5, 60)};
     }
     void check(const ReviewSnapshot& snapshot, const RuleParameters& limits, std::vector<Flag>& flags) const override
     {
@@ -56,6 +57,7 @@ public:
             if (other < kLeastOthers || 100.0 * other < limits.value(u"percent") * static_cast<double>(rated.size()))
                 continue;
             flags.push_back(flagOf(snapshot, line, rated, others, other));
+            flags.back().measure = measured(100.0 * other / static_cast<double>(rated.size()), limits);
         }
     }
 

@@ -128,6 +128,30 @@ TEST(AthleteReview, ADismissedFlagComesBackOnlyWhenItIsMoreUrgentThanItWas)
     EXPECT_EQ(worse.returned[0].decision.said, QStringLiteral("as it was"));
 }
 
+TEST(AthleteReview, ADismissedFlagComesBackWhenItIsWorseByItsRulesStep)
+{
+    const auto now = review(stalledCurl());
+    const auto stall = std::ranges::find(now.flags, kStall, &Flag::rule);
+    ASSERT_NE(stall, now.flags.end());
+    ASSERT_TRUE(stall->measure);
+    const auto dismissedAt = [&](double measure, const RuleSettings& settings = {}) {
+        LogBuilder builder = stalledCurl();
+        builder.decide(kStall, DecisionKind::Dismiss, kToday.addDays(-100));
+        builder.lastDecision().severity = Severity::High;
+        builder.lastDecision().measure = measure;
+        return isOpen(reviewAthlete(builder.build(), RegimeEngine(), settings, kToday), kStall);
+    };
+    const double weeks = stall->measure->value;
+    EXPECT_EQ(stall->measure->step, 8);
+    EXPECT_FALSE(dismissedAt(weeks));
+    EXPECT_FALSE(dismissedAt(weeks - 7.9));
+    EXPECT_TRUE(dismissedAt(weeks - 8));
+    // The step is the coach's.
+    const RuleSettings twelve{{{kStall, QStringLiteral("worse")}, 12}};
+    EXPECT_FALSE(dismissedAt(weeks - 11.9, twelve));
+    EXPECT_TRUE(dismissedAt(weeks - 12, twelve));
+}
+
 TEST(AthleteReview, AWatchedFlagReturnsWithWhatItSaidThen)
 {
     LogBuilder builder = stalledCurl();

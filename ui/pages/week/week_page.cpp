@@ -297,7 +297,8 @@ void WeekPage::decide(const FlagAnswer& answer)
                             .action = answer.action,
                             .reason = answer.reason,
                             .severity = flag->severity,
-                            .said = flag->sentence};
+                            .said = flag->sentence,
+                            .measure = flag->measure ? std::optional(flag->measure->value) : std::nullopt};
     const QString about = QStringLiteral("%1: %2").arg(ruleTitle(flag->rule), m_flags->about(*flag));
     const auto stored = m_context.book.history().perform(makeDecision(decision, about, answer.block));
     if (!stored) {

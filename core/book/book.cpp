@@ -36,7 +36,7 @@ Book::Book(std::unique_ptr<Database> database, std::unique_ptr<QLockFile> lock, 
       m_database(std::move(database)),
       m_holder(std::move(holder)),
       m_clock(clock),
-      m_history(*m_database, m_hub)
+      m_history(*m_database, m_hub, clock)
 {}
 
 Book::~Book() = default;
@@ -61,7 +61,9 @@ Result<std::unique_ptr<Book>> Book::open(const QString& path, const Clock& clock
     Hold hold = takeHold(path);
     const bool write = hold.lock && QFileInfo(path).isWritable();
     STEELYARD_TRY(auto database, Database::open(path, write ? Access::ReadWrite : Access::ReadOnly));
-    return std::unique_ptr<Book>(new Book(std::move(database), std::move(hold.lock), std::move(hold.holder), clock));
+    std::unique_ptr<Book> book(new Book(std::move(database), std::move(hold.lock), std::move(hold.holder), clock));
+    STEELYARD_CHECK(book->m_history.load());
+    return book;
 }
 
 Result<std::unique_ptr<Book>> Book::openForReading(const QString& path, const Clock& clock)

@@ -1,64 +1,123 @@
 #include "core/edits/edit_history.h"
 
-#include "core/storage/changeset.h"
+#include <QtCore/QCoreApplication>
+
+#include <algorithm>
 
 namespace steelyard {
+namespace {
+
+struct HistoryText {
+    Q_DECLARE_TR_FUNCTIONS(HistoryText)
+};
+
+}  // namespace
+
+Result<bool> rememberStep(Transaction& transaction, ChangesetRecorder& recorder, const QString& label,
+                          const QDateTime& madeAt, const Progress& progress)
+{
+    STEELYARD_TRY(const QByteArray changeset, recorder.finish(progress));
+    if (changeset.isEmpty()) return false;
+    const EditStepRepository steps(transaction.database());
+    STEELYARD_CHECK(steps.append(transaction, {label, changeset, transaction.changes()}, madeAt));
+    return true;
+}
+
+Result<void> EditHistory::load()
+{
+    if (m_database.isReadOnly()) return {};
+    STEELYARD_TRY(Steps steps, EditStepRepository(m_database).titles());
+    show(std::move(steps));
+    return {};
+}
+
+void EditHistory::show(Steps steps)
+{
+    m_steps = std::move(steps);
+    m_done = static_cast<std::size_t>(std::ranges::count(m_steps, false, &EditStepTitle::undone));
+}
 
 Result<bool> EditHistory::perform(std::unique_ptr<Edit> edit)
 {
     STEELYARD_TRY(auto transaction, Transaction::begin(m_database));
     STEELYARD_TRY(auto recorder, ChangesetRecorder::start(m_database));
     STEELYARD_CHECK(edit->apply(transaction));
-    STEELYARD_TRY(const QByteArray changeset, recorder.finish());
-    if (changeset.isEmpty()) return false;
+    STEELYARD_TRY(const bool changed, rememberStep(transaction, recorder, edit->label(), m_clock.nowUtc()));
+    if (!changed) return false;
+    STEELYARD_TRY(Steps steps, EditStepRepository(m_database).titles());
     const Changes changes = transaction.changes();
     STEELYARD_CHECK(transaction.commit());
-    adopt(edit->label(), changeset, changes);
+    show(std::move(steps));
+    m_hub.publish(changes);
     return true;
 }
 
-void EditHistory::adopt(QString label, QByteArray changeset, const Changes& changes)
+void EditHistory::adopt(const Changes& changes)
 {
-    if (changeset.isEmpty()) return;
-    m_redo.clear();
-    m_undo.push_back({std::move(label), std::move(changeset), changes});
-    if (m_undo.size() > kMostEdits) m_undo.erase(m_undo.begin());
+    // The change is made; if its step can't be read now, nothing is offered until the next edit or start.
+    if (!load()) show({});
     m_hub.publish(changes);
 }
 
-Result<void> EditHistory::replay(const Done& done, bool forth)
+Result<void> EditHistory::replay(EditStepTitle step, Direction direction)
 {
+    const EditStepRepository repository(m_database);
     STEELYARD_TRY(auto transaction, Transaction::begin(m_database));
-    STEELYARD_CHECK(applyChangeset(transaction, done.changeset, forth ? Direction::Forth : Direction::Back));
-    return transaction.commit();
+    STEELYARD_TRY(Steps now, repository.titles());
+    if (now != m_steps) {
+        show(std::move(now));
+        return fail(ErrorCode::Conflict,
+                    HistoryText::tr("Another change came in between, so nothing was done. Look at what the Edit menu "
+                                    "offers now, and choose again."));
+    }
+    const auto whole = repository.find(step.id);
+    if (!whole && whole.error().code != ErrorCode::NotFound) return fail(whole.error());
+    if (whole) {
+        STEELYARD_TRY(const bool fits, applyChangeset(transaction, whole->changeset, direction));
+        if (fits) {
+            STEELYARD_CHECK(repository.setUndone(transaction, step.id, direction == Direction::Back));
+            STEELYARD_TRY(now, repository.titles());
+            STEELYARD_CHECK(transaction.commit());
+            show(std::move(now));
+            m_hub.publish(whole->changes);
+            return {};
+        }
+    }
+    {
+        const Transaction dropped = std::move(transaction);  // what was tried is taken back
+    }
+    return drop(step.id, whole ? HistoryText::tr("The book has changed since, behind the history, so this can't be "
+                                                 "undone or redone any more. Nothing was changed by trying; the step "
+                                                 "was taken off the list.")
+                               : whole.error().what);
+}
+
+Result<void> EditHistory::drop(Id<EditStep> step, const QString& why)
+{
+    const EditStepRepository repository(m_database);
+    STEELYARD_TRY(auto transaction, Transaction::begin(m_database));
+    STEELYARD_CHECK(repository.remove(transaction, step));
+    STEELYARD_TRY(Steps steps, repository.titles());
+    STEELYARD_CHECK(transaction.commit());
+    show(std::move(steps));
+    return fail(ErrorCode::Conflict, why);
 }
 
 Result<void> EditHistory::undo()
 {
     if (!canUndo()) return {};
-    STEELYARD_CHECK(replay(m_undo.back(), false));
-    m_redo.push_back(std::move(m_undo.back()));
-    m_undo.pop_back();
-    const Changes changes = m_redo.back().changes;
-    m_hub.publish(changes);
-    return {};
+    return replay(m_steps[m_done - 1], Direction::Back);
 }
 
 Result<void> EditHistory::redo()
 {
     if (!canRedo()) return {};
-    STEELYARD_CHECK(replay(m_redo.back(), true));
-    m_undo.push_back(std::move(m_redo.back()));
-    m_redo.pop_back();
-    const Changes changes = m_undo.back().changes;
-    m_hub.publish(changes);
-    return {};
+    return replay(m_steps[m_done], Direction::Forth);
 }
 
-void EditHistory::clear()
+Result<void> EditHistory::clear(Transaction& transaction)
 {
-    m_undo.clear();
-    m_redo.clear();
+    return EditStepRepository(m_database).clear(transaction);
 }
 
 }  // namespace steelyard

@@ -45,10 +45,10 @@ Result<void> importExport(Book& book, const QString& dir, const LogbookFiller& f
     STEELYARD_CHECK(fillLogbook(transaction, csv, progress));
     STEELYARD_CHECK(replacedSetsFromJson(transaction, rest));
     if (progress.cancelled()) return fail(ErrorCode::Cancelled, BookImportText::tr("The import was stopped."));
+    STEELYARD_CHECK(book.history().clear(transaction));  // it speaks of rows that are gone
     const Changes changes = transaction.changes();
     STEELYARD_CHECK(transaction.commit());
-    book.history().clear();  // it speaks of rows that are gone
-    book.hub().publish(changes);
+    book.history().adopt(changes);
     return {};
 }
 

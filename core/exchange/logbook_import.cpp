@@ -1,7 +1,7 @@
 #include "core/exchange/logbook_import.h"
 
 #include "core/exchange/lift_line_finder.h"
-#include "core/storage/changeset.h"
+#include "core/edits/edit_history.h"
 #include "core/storage/logbook_repository.h"
 
 #include <QtCore/QCoreApplication>
@@ -227,9 +227,8 @@ Result<ImportOutcome> importLogbook(Database& database, const ParsedLogbook& par
         return outcome;
     }
 
-    STEELYARD_TRY(outcome.changeset, recorder->finish(progress));
     outcome.changes = transaction.changes();
-    recorder.reset();
+    STEELYARD_CHECK(rememberStep(transaction, *recorder, outcome.label, options.madeAt, progress));
     STEELYARD_CHECK(transaction.commit());
     report.written = true;
     progress.report(1.0);

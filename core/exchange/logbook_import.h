@@ -2,7 +2,7 @@
 //
 //   STEELYARD_TRY(const auto parsed, parseLogbook(bytes, mapping, today, progress));
 //   STEELYARD_TRY(auto outcome, importLogbook(database, parsed, {}, progress));
-//   history.adopt(outcome.label, outcome.changeset, outcome.changes);      // now it can be undone
+//   history.adopt(outcome.changes);      // the history of the opened book looks at the new step
 //
 // Names find what is there (exercises, variants, grips and standards without regard to case and diacritics; athletes
 // exactly) and are made when nothing is. A set that the book has already, equal in everything, is passed over, so importing
@@ -15,11 +15,14 @@
 #include "core/exchange/logbook_csv.h"
 #include "core/storage/transaction.h"
 
+#include <QtCore/QDateTime>
+
 namespace steelyard {
 
 struct ImportOptions {
     bool previewOnly = false;  // goes through everything, then takes it back
     bool setAside = false;     // rows with problems are left out, the others come in
+    QDateTime madeAt = {};     // when, for the history of edits
 };
 
 struct ImportReport {
@@ -41,8 +44,7 @@ struct ImportReport {
 
 struct ImportOutcome {
     ImportReport report;
-    QString label;         // for the undo menu
-    QByteArray changeset;  // empty when nothing was written
+    QString label;  // for the undo menu
     Changes changes;
 };
 

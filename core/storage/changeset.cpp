@@ -4,6 +4,8 @@
 
 #include <sqlite3.h>
 
+#include <memory>
+
 namespace steelyard {
 namespace {
 
@@ -40,6 +42,39 @@ int takeChangesetPart(void* output, const void* part, int size)
     return SQLITE_OK;
 }
 
+tl::unexpected<Error> notTurned()
+{
+    return fail(ErrorCode::Storage, ChangesetText::tr("The change could not be turned round; nothing was changed."));
+}
+
+Result<QByteArray> inverseOf(const QByteArray& changeset)
+{
+    int size = 0;
+    void* bytes = nullptr;
+    if (sqlite3changeset_invert(static_cast<int>(changeset.size()), changeset.constData(), &size, &bytes) != SQLITE_OK)
+        return notTurned();
+    const std::unique_ptr<void, decltype(&sqlite3_free)> owner(bytes, &sqlite3_free);
+    return QByteArray(static_cast<const char*>(bytes), size);
+}
+
+// Whether two changesets, one after the other, leave everything as it was.
+Result<bool> comesToNothing(const QByteArray& first, const QByteArray& second)
+{
+    sqlite3_changegroup* made = nullptr;
+    if (sqlite3changegroup_new(&made) != SQLITE_OK) return notTurned();
+    const std::unique_ptr<sqlite3_changegroup, decltype(&sqlite3changegroup_delete)> group(made,
+                                                                                           &sqlite3changegroup_delete);
+    for (const QByteArray* part : {&first, &second})
+        if (sqlite3changegroup_add(made, static_cast<int>(part->size()), const_cast<char*>(part->constData()))
+            != SQLITE_OK)
+            return notTurned();
+    int size = 0;
+    void* bytes = nullptr;
+    if (sqlite3changegroup_output(made, &size, &bytes) != SQLITE_OK) return notTurned();
+    sqlite3_free(bytes);
+    return size == 0;
+}
+
 }  // namespace
 
 Result<ChangesetRecorder> ChangesetRecorder::start(Database& database)
@@ -62,6 +97,7 @@ Result<QByteArray> ChangesetRecorder::finish(const Progress& progress)
 {
     ChangesetOutput output{progress, {}};
     const int code = sqlite3session_changeset_strm(m_session, takeChangesetPart, &output);
+    sqlite3session_delete(std::exchange(m_session, nullptr));
     if (code == SQLITE_INTERRUPT) return fail(ErrorCode::Cancelled, ChangesetText::tr("Stopped; nothing was changed."));
     if (code != SQLITE_OK)
         return fail(ErrorCode::Storage,
@@ -69,26 +105,19 @@ Result<QByteArray> ChangesetRecorder::finish(const Progress& progress)
     return std::move(output.bytes);
 }
 
-Result<void> applyChangeset(Transaction& transaction, const QByteArray& changeset, Direction direction)
+Result<bool> applyChangeset(Transaction& transaction, const QByteArray& changeset, Direction direction)
 {
-    QByteArray forward = changeset;
-    int size = static_cast<int>(forward.size());
-    void* bytes = forward.data();
-    void* inverted = nullptr;
-    if (direction == Direction::Back) {
-        if (sqlite3changeset_invert(size, bytes, &size, &inverted) != SQLITE_OK)
-            return fail(ErrorCode::Storage,
-                        ChangesetText::tr("The change could not be turned round; nothing was changed."));
-        bytes = inverted;
-    }
-    sqlite3* handle = transaction.database().handle();
-    const int code = sqlite3changeset_apply(handle, size, bytes, nullptr, stopAtConflict, nullptr);
-    sqlite3_free(inverted);
-    if (code == SQLITE_ABORT)
-        return fail(ErrorCode::Conflict,
-                    ChangesetText::tr("The book has changed since, so this can't be undone or redone any more."));
-    if (code != SQLITE_OK) return fail(transaction.database().lastError(ChangesetText::tr("undoing")));
-    return {};
+    STEELYARD_TRY(const QByteArray inverse, inverseOf(changeset));
+    const QByteArray& forward = direction == Direction::Forth ? changeset : inverse;
+    const QByteArray& cancelling = direction == Direction::Forth ? inverse : changeset;
+    Database& database = transaction.database();
+    STEELYARD_TRY(auto recorder, ChangesetRecorder::start(database));
+    const int code = sqlite3changeset_apply(database.handle(), static_cast<int>(forward.size()),
+                                            const_cast<char*>(forward.constData()), nullptr, stopAtConflict, nullptr);
+    if (code == SQLITE_ABORT) return false;
+    if (code != SQLITE_OK) return fail(database.lastError(ChangesetText::tr("undoing")));
+    STEELYARD_TRY(const QByteArray done, recorder.finish());
+    return comesToNothing(done, cancelling);
 }
 
 }  // namespace steelyard

@@ -4,9 +4,10 @@
 //   STEELYARD_TRY(auto recorder, ChangesetRecorder::start(db));
 //   ... write ...
 //   STEELYARD_TRY(const QByteArray changeset, recorder.finish());   // empty: nothing changed
-//   STEELYARD_CHECK(applyChangeset(transaction, changeset, Direction::Back));
+//   STEELYARD_TRY(const bool fits, applyChangeset(transaction, changeset, Direction::Back));
 //
-// Failure: Conflict when a row is no longer what the changeset expects; the transaction is then to be dropped.
+// What is applied is recorded in its turn, and both records together must come to nothing. So a row that somebody else hung
+// on one that would go (and that would go along with it) is noticed, and nothing is lost unseen.
 #pragma once
 
 #include "core/base/progress.h"
@@ -26,7 +27,8 @@ public:
     ChangesetRecorder(const ChangesetRecorder&) = delete;
     ~ChangesetRecorder();
 
-    // Reads every changed row once more, so it takes a while after an import and can be stopped (Cancelled).
+    // Ends the recording. Reads every changed row once more, so it takes a while after an import and can be stopped
+    // (Cancelled).
     [[nodiscard]] Result<QByteArray> finish(const Progress& = {});
 
 private:
@@ -36,6 +38,7 @@ private:
 
 enum class Direction { Forth, Back };
 
-[[nodiscard]] Result<void> applyChangeset(Transaction&, const QByteArray& changeset, Direction direction);
+// False: the book is not what the changeset expects; the transaction is then to be dropped.
+[[nodiscard]] Result<bool> applyChangeset(Transaction&, const QByteArray& changeset, Direction direction);
 
 }  // namespace steelyard

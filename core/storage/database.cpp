@@ -6,6 +6,7 @@
 #include <QtCore/QCoreApplication>
 #include <QtCore/QFile>
 #include <QtCore/QFileInfo>
+#include <QtCore/QUrl>
 #include <QtCore/QUuid>
 #include <QtCore/QtEndian>
 #include <QtSql/QSqlDatabase>
@@ -79,6 +80,7 @@ Database::~Database()
     for (auto& [sql, statements] : m_cache)
         for (sqlite3_stmt* statement : statements) sqlite3_finalize(statement);
     if (m_connection) {
+        if (m_handle && !isReadOnly()) static_cast<void>(checkPlace());
         m_connection->close();
         m_connection.reset();
         QSqlDatabase::removeDatabase(m_connectionName);
@@ -114,9 +116,7 @@ Result<std::unique_ptr<Database>> Database::open(const QString& path, Access acc
     if (!QFileInfo(path).isFile())
         return fail(ErrorCode::NotFound, DatabaseText::tr("There is no book at “%1”.").arg(path));
     STEELYARD_CHECK(checkHeader(path));
-    std::unique_ptr<Database> db(new Database(path, access));
-    STEELYARD_CHECK(db->connect(false));
-    STEELYARD_CHECK(db->configure());
+    STEELYARD_TRY(auto db, openSomehow(path, access));
     const auto migrations = builtInMigrations();
     STEELYARD_TRY(const int version, schemaVersion(*db));
     if (version < migrations.back().version && access == Access::ReadOnly)
@@ -133,16 +133,14 @@ Result<bool> Database::isOlder(const QString& path)
     if (!QFileInfo(path).isFile())
         return fail(ErrorCode::NotFound, DatabaseText::tr("There is no book at “%1”.").arg(path));
     STEELYARD_CHECK(checkHeader(path));
-    Database db(path, Access::ReadOnly);
-    STEELYARD_CHECK(db.connect(false));
-    STEELYARD_CHECK(db.configure());
-    STEELYARD_TRY(const int version, schemaVersion(db));
+    STEELYARD_TRY(const auto db, openSomehow(path, Access::ReadOnly));
+    STEELYARD_TRY(const int version, schemaVersion(*db));
     return version < builtInMigrations().back().version;
 }
 
 Result<std::unique_ptr<Database>> Database::openReader(const QString& path)
 {
-    return openAnother(path, Access::ReadOnly);
+    return openSomehow(path, Access::ReadOnly);
 }
 
 Result<std::unique_ptr<Database>> Database::openWriter(const QString& path)
@@ -151,15 +149,31 @@ Result<std::unique_ptr<Database>> Database::openWriter(const QString& path)
 }
 
 // Does not look at the file's bytes first: closing a plain handle on it would drop this process's locks.
-Result<std::unique_ptr<Database>> Database::openAnother(const QString& path, Access access)
+Result<std::unique_ptr<Database>> Database::openAnother(const QString& path, Access access, Media media)
 {
     std::unique_ptr<Database> db(new Database(path, access));
-    STEELYARD_CHECK(db->connect(false));
+    STEELYARD_CHECK(db->connect(false, media));
     STEELYARD_CHECK(db->configure());
     return db;
 }
 
-Result<void> Database::connect(bool create)
+// Even a reader wants files beside the book, which a protected folder refuses. The book alone can be read then, if nothing
+// stands in a journal beside it.
+Result<std::unique_ptr<Database>> Database::openSomehow(const QString& path, Access access)
+{
+    auto db = openAnother(path, access);
+    const QFileInfo file(path);
+    if (db || access == Access::ReadWrite || QFileInfo(file.path()).isWritable()) return db;
+    if (QFileInfo(path + QStringLiteral("-wal")).size() > 0)
+        return fail(ErrorCode::Storage,
+                    DatabaseText::tr("“%1” was not closed by the program that wrote it, and its folder is protected. "
+                                     "Copy the whole folder to a place where you may write, and open the copy.")
+                        .arg(path),
+                    db.error().detail);
+    return openAnother(path, access, Media::Immutable);
+}
+
+Result<void> Database::connect(bool create, Media media)
 {
     leaveMemoryUncounted();
     m_connection =
@@ -167,6 +181,12 @@ Result<void> Database::connect(bool create)
     m_connection->setDatabaseName(m_path);
     QString options = QStringLiteral("QSQLITE_BUSY_TIMEOUT=5000");
     if (m_access == Access::ReadOnly) options += QStringLiteral(";QSQLITE_OPEN_READONLY");
+    if (media == Media::Immutable) {
+        options += QStringLiteral(";QSQLITE_OPEN_URI");
+        m_connection->setDatabaseName(
+            QString::fromLatin1(QUrl::fromLocalFile(QFileInfo(m_path).absoluteFilePath()).toEncoded())
+            + QStringLiteral("?immutable=1"));
+    }
     m_connection->setConnectOptions(options);
     if (!m_connection->open())
         return fail(
@@ -178,7 +198,22 @@ Result<void> Database::connect(bool create)
     const QVariant handle = m_connection->driver()->handle();
     m_handle = *static_cast<sqlite3* const*>(handle.constData());
     sqlite3_extended_result_codes(m_handle, 1);
+    m_file = fileIdentity(m_path);
     return {};
+}
+
+Result<void> Database::checkPlace()
+{
+    if (!m_file || fileIdentity(m_path) == m_file) return {};
+    // What is committed goes into the file that is held, wherever it is now. What stayed in the journal would be lost with it,
+    // or be taken for a journal of the file that came to this place.
+    static_cast<void>(execute("PRAGMA wal_checkpoint(TRUNCATE)"));
+    return fail(
+        ErrorCode::Storage,
+        DatabaseText::tr("The book's file was moved, deleted or replaced while it was open, so nothing was written: "
+                         "“%1”. What was saved before is still held here. Put the file back and try again, or choose "
+                         "Book, Save a copy.")
+            .arg(m_path));
 }
 
 Result<void> Database::configure()
@@ -236,6 +271,12 @@ Error Database::lastError(const QString& doing) const
             detail};
     case SQLITE_READONLY:
         return {ErrorCode::Storage, DatabaseText::tr("The book is open for reading only, so nothing was changed."),
+                detail};
+    case SQLITE_IOERR:
+    case SQLITE_CANTOPEN:
+        return {ErrorCode::Storage,
+                DatabaseText::tr("The disk did not take or give the data, so nothing was changed. Check that there is "
+                                 "room on it and that it is still connected, and try again."),
                 detail};
     case SQLITE_NOTADB:
     case SQLITE_CORRUPT:

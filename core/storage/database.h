@@ -8,11 +8,16 @@
 // QVariant costs two to four times the insert itself. A Database is used only in the thread that made it; another
 // thread opens its own.
 //
+// A file that is moved, deleted or replaced while it is open would take what is written to it along into nowhere. So a
+// transaction begins and commits only while the path leads to the file that was opened (checkPlace), and a connection that has
+// lost its place leaves no journal behind that would be taken for one of the file that came there.
+//
 // Failures: NotFound (no such file), Invalid (create over a file), Storage (no book, damaged, I/O), NewerFormat.
 // Opening never changes a file that is not a book, nor one that a newer program wrote.
 #pragma once
 
 #include "core/base/result.h"
+#include "core/storage/file_identity.h"
 
 #include <QtCore/QString>
 
@@ -51,6 +56,8 @@ public:
 
     [[nodiscard]] const QString& path() const { return m_path; }
     [[nodiscard]] bool isReadOnly() const { return m_access == Access::ReadOnly; }
+    // Storage when the path no longer leads to the file that was opened.
+    [[nodiscard]] Result<void> checkPlace();
     [[nodiscard]] sqlite3* handle() const { return m_handle; }
 
     // A statement for this text, from the cache when it was used before. It goes back to the cache when it dies.
@@ -64,8 +71,12 @@ public:
 private:
     friend class Statement;
     Database(QString path, Access access);
-    [[nodiscard]] static Result<std::unique_ptr<Database>> openAnother(const QString& path, Access access);
-    [[nodiscard]] Result<void> connect(bool create);
+    // Immutable: without a journal and without locks, for a folder in which not even a reader may put these.
+    enum class Media { Usual, Immutable };
+    [[nodiscard]] static Result<std::unique_ptr<Database>> openAnother(const QString& path, Access access,
+                                                                       Media media = Media::Usual);
+    [[nodiscard]] static Result<std::unique_ptr<Database>> openSomehow(const QString& path, Access access);
+    [[nodiscard]] Result<void> connect(bool create, Media media = Media::Usual);
     [[nodiscard]] Result<void> configure();
     // Statements for one text that nobody uses right now. Nodes of the map stay where they are, so a Statement points
     // at its own and no text is copied or hashed when it goes back.
@@ -77,6 +88,7 @@ private:
 
     QString m_path;
     Access m_access;
+    std::optional<FileIdentity> m_file;  // that was opened
     QString m_connectionName;
     std::unique_ptr<QSqlDatabase> m_connection;
     sqlite3* m_handle = nullptr;

@@ -1,5 +1,6 @@
 #include "core/storage/migrations.h"
 
+#include "core/storage/book_copy.h"
 #include "core/storage/statement.h"
 
 #include <QtCore/QCoreApplication>
@@ -21,23 +22,12 @@ struct MigrationText {
     Q_DECLARE_TR_FUNCTIONS(MigrationText)
 };
 
-Result<void> copyBook(Database& db, const QString& to)
+// A copy that is there already may be of a start that was cut off half-way, and then is the only one of the book as it was.
+QString unusedName(const QString& wanted)
 {
-    {
-        STEELYARD_TRY(auto vacuum, db.prepare("VACUUM INTO ?1"));
-        vacuum.bind(1, to);
-        STEELYARD_CHECK(vacuum.run());
-    }
-    // open() would refuse it: the copy has the older form, and is to keep it.
-    STEELYARD_TRY(auto copy, Database::openReader(to));
-    STEELYARD_TRY(auto check, copy->prepare("PRAGMA integrity_check"));
-    STEELYARD_TRY(const bool row, check.step());
-    if (!row || check.bytes(0) != "ok")
-        return fail(ErrorCode::Storage,
-                    MigrationText::tr("The copy made before bringing the book up to date is not sound. The book was "
-                                      "left as it was."),
-                    check.text(0));
-    return {};
+    QString name = wanted;
+    for (int i = 2; QFile::exists(name); ++i) name = wanted + QStringLiteral("-%1").arg(i);
+    return name;
 }
 
 Result<void> runStep(Database& db, const Migration& migration)
@@ -92,7 +82,7 @@ Result<void> migrate(Database& db, const std::vector<Migration>& migrations, con
                                       "reads up to %2). Install the newer program. The book was not touched.")
                         .arg(current)
                         .arg(target));
-    if (current > 0 && !copyAside.isEmpty()) STEELYARD_CHECK(copyBook(db, copyAside));
+    if (current > 0 && !copyAside.isEmpty()) STEELYARD_CHECK(copyBook(db, unusedName(copyAside)));
     // A table that is rebuilt is dropped for a moment; keys are checked at the end of each step instead.
     STEELYARD_CHECK(db.execute("PRAGMA foreign_keys = OFF"));
     Result<void> outcome;

@@ -69,6 +69,12 @@ void Statement::bind(int index, const QString& value)
     bind(index, std::string_view(utf8.constData(), static_cast<std::size_t>(utf8.size())));
 }
 
+void Statement::bindBlob(int index, const QByteArray& value)
+{
+    sqlite3_bind_blob64(m_statement, index, value.constData(), static_cast<sqlite3_uint64>(value.size()),
+                        SQLITE_TRANSIENT);
+}
+
 void Statement::bind(int index, QDate value)
 {
     if (!value.isValid()) return bind(index, std::nullopt);
@@ -158,6 +164,13 @@ QString Statement::text(int column) const
 {
     const std::string_view utf8 = bytes(column);
     return QString::fromUtf8(utf8.data(), static_cast<qsizetype>(utf8.size()));
+}
+
+QByteArray Statement::blob(int column) const
+{
+    // The bytes first: SQLite may move them when it is asked for their number in another form.
+    const auto* bytes = static_cast<const char*>(sqlite3_column_blob(m_statement, column));
+    return {bytes, sqlite3_column_bytes(m_statement, column)};
 }
 
 QDate Statement::date(int column) const

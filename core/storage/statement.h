@@ -17,6 +17,7 @@
 #include "core/base/quantity.h"
 #include "core/storage/database.h"
 
+#include <QtCore/QByteArray>
 #include <QtCore/QDate>
 #include <QtCore/QUuid>
 
@@ -41,6 +42,7 @@ public:
     void bind(int index, Decimal value);
     void bind(int index, Load value);  // "42.5 kg"
     void bind(int index, Length value) { bind(index, toMillimetres(value)); }
+    void bindBlob(int index, const QByteArray& value);
     template <std::same_as<bool> Flag>
     void bind(int index, Flag value)
     {
@@ -89,6 +91,7 @@ public:
     [[nodiscard]] double real(int column) const;
     [[nodiscard]] std::string_view bytes(int column) const;  // valid until the next step
     [[nodiscard]] QString text(int column) const;
+    [[nodiscard]] QByteArray blob(int column) const;
     [[nodiscard]] QDate date(int column) const;
     [[nodiscard]] QUuid uuid(int column) const;
     [[nodiscard]] std::optional<int> maybeInteger(int column) const;

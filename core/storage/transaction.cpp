@@ -12,6 +12,7 @@ void Changes::merge(const Changes& other)
 
 Result<Transaction> Transaction::begin(Database& database)
 {
+    STEELYARD_CHECK(database.checkPlace());
     // IMMEDIATE: a deferred transaction that reads first and writes later fails at once when another writer came between.
     STEELYARD_CHECK(database.execute("BEGIN IMMEDIATE"));
     return Transaction(database);
@@ -28,6 +29,7 @@ Transaction::~Transaction()
 
 Result<void> Transaction::commit()
 {
+    STEELYARD_CHECK(m_database->checkPlace());
     STEELYARD_CHECK(m_database->execute("COMMIT"));
     m_database = nullptr;
     return {};

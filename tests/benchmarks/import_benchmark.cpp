@@ -56,7 +56,7 @@ struct Times {
     double parse = std::numeric_limits<double>::infinity();
     double write = std::numeric_limits<double>::infinity();
     int rows = 0;
-    qsizetype changeset = 0;
+    qint64 changeset = 0;
 
     void keepBest(const Times& other)
     {
@@ -78,7 +78,8 @@ Times ours(const QString& path, const Clock& clock, const QByteArray& text, bool
     times.rows = static_cast<int>(parsed.rows.size());
     const Stopwatch writing;
     if (recorded) {
-        times.changeset = must(importLogbook(book->database(), parsed, {}, Progress())).changeset.size();
+        must(importLogbook(book->database(), parsed, {}, Progress()));
+        times.changeset = must(book->database().integer("SELECT sum(length(changeset)) FROM edit_step"));
     } else {
         auto tx = must(Transaction::begin(book->database()));
         ImportReport report;

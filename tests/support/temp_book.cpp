@@ -40,7 +40,7 @@ QByteArray rawDump(Database& db)
     {
         auto st =
             must(db.prepare("SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%' "
-                            "ORDER BY name"));
+                            "AND name <> 'edit_step' ORDER BY name"));
         while (must(st.step())) tables.emplace_back(st.bytes(0));
     }
     for (const std::string& table : tables) {

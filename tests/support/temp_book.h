@@ -27,6 +27,12 @@ public:
     [[nodiscard]] const LiftLine& line() const { return *m_line; }
     [[nodiscard]] Id<Athlete> athlete() const { return m_line->athlete; }
     void close() { m_book.reset(); }
+    // As when the program starts once more.
+    void reopen()
+    {
+        close();
+        m_book = must(Book::open(path(), m_clock));
+    }
 
 private:
     QTemporaryDir m_dir;
@@ -35,7 +41,7 @@ private:
     std::optional<LiftLine> m_line;
 };
 
-// Every row of every table as text, in a fixed order: two equal dumps are two equal books, row ids and all.
+// Every row of every table but the history of edits as text, in a fixed order: two equal dumps are two equal books, row ids and all.
 [[nodiscard]] QByteArray rawDump(Database&);
 [[nodiscard]] QByteArray fileBytes(const QString& path);
 [[nodiscard]] SetEntry workSet(const char* load, int reps, std::optional<int> off = std::nullopt);

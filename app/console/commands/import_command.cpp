@@ -120,7 +120,8 @@ Result<void> runImport(const Console& console)
     STEELYARD_TRY(const QString path, console.required(QStringLiteral("book")));
     if (console.files().size() != 1)
         return fail(ErrorCode::Unsupported, ImportCommandText::tr("Name one logbook file to import."));
-    const ImportOptions options{console.has(QStringLiteral("preview")), console.has(QStringLiteral("set-aside"))};
+    const ImportOptions options{console.has(QStringLiteral("preview")), console.has(QStringLiteral("set-aside")),
+                                console.clock().nowUtc()};
     STEELYARD_TRY(const LogbookMapping mapping, mappingOf(console));
     STEELYARD_TRY(auto book, Book::open(path, console.clock()));
     if (book->isReadOnly())

@@ -21,7 +21,7 @@ ParsedLogbook logOf(const QByteArray& bytes, const LogbookMapping& mapping = {})
 ImportReport bringIn(TempBook& book, const QByteArray& bytes, ImportOptions options = {})
 {
     auto outcome = must(importLogbook(book->database(), logOf(bytes), options, Progress()));
-    book->history().adopt(outcome.label, outcome.changeset, outcome.changes);
+    book->history().adopt(outcome.changes);
     return outcome.report;
 }
 

@@ -77,7 +77,7 @@ Result<void> writeAside(const QString& path, const QByteArray& csv)
 }
 
 Result<ImportOutcome> importFile(const QString& book, const QString& path, const ImportChoices& choices, QDate today,
-                                 const Progress& progress)
+                                 const QDateTime& now, const Progress& progress)
 {
     STEELYARD_TRY(const QByteArray bytes, readLogbookFile(path));
     STEELYARD_TRY(const ParsedLogbook parsed, parseLogbook(bytes, mappingOf(choices), today, progress));
@@ -87,7 +87,7 @@ Result<ImportOutcome> importFile(const QString& book, const QString& path, const
         if (!trial.report.problemRecords.empty())
             STEELYARD_CHECK(writeAside(LogbookImporter::setAsidePath(path), problemRowsCsv(parsed, trial.report)));
     }
-    STEELYARD_TRY(auto outcome, importLogbook(*database, parsed, {false, choices.setBadRowsAside}, progress));
+    STEELYARD_TRY(auto outcome, importLogbook(*database, parsed, {false, choices.setBadRowsAside, now}, progress));
     if (!outcome.report.written)
         return fail(ErrorCode::Invalid,
                     BookImporterText::tr("Nothing was imported: %1").arg(toText(outcome.report.problems.front())));
@@ -156,13 +156,14 @@ Result<ImportPreview> BookImporter::preview(const QString& path, const ImportCho
 JobHandle BookImporter::start(QObject* owner, const QString& path, const ImportChoices& choices,
                               std::function<void(Result<int>)> done)
 {
-    const auto work = [book = m_book.path(), path, choices, today = m_book.clock().today()](const Progress& progress) {
-        return importFile(book, path, choices, today, progress);
+    const auto work = [book = m_book.path(), path, choices, today = m_book.clock().today(),
+                       now = m_book.clock().nowUtc()](const Progress& progress) {
+        return importFile(book, path, choices, today, now, progress);
     };
     return m_jobs.run(owner, BookImporterText::tr("Importing"), work,
                       [this, done = std::move(done)](const Result<ImportOutcome>& outcome) {
                           if (!outcome) return done(fail(outcome.error()));
-                          m_book.history().adopt(outcome->label, outcome->changeset, outcome->changes);
+                          m_book.history().adopt(outcome->changes);
                           done(outcome->report.setsAdded);
                       });
 }

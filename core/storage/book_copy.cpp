@@ -1,0 +1,52 @@
+#include "core/storage/book_copy.h"
+
+#include "core/storage/statement.h"
+
+#include <QtCore/QCoreApplication>
+#include <QtCore/QFile>
+
+#include <cstdio>
+
+namespace steelyard {
+namespace {
+
+struct BookCopyText {
+    Q_DECLARE_TR_FUNCTIONS(BookCopyText)
+};
+
+Result<void> writeCopy(Database& db, const QString& to)
+{
+    // Made first, so that nobody else can read it while it grows. SQLite writes into an empty file.
+    QFile file(to);
+    if (!file.open(QIODevice::WriteOnly | QIODevice::Truncate)
+        || !file.setPermissions(QFileDevice::ReadOwner | QFileDevice::WriteOwner))
+        return fail(ErrorCode::Storage, BookCopyText::tr("“%1” can't be made: %2.").arg(to, file.errorString()));
+    file.close();
+    {
+        STEELYARD_TRY(auto vacuum, db.prepare("VACUUM INTO ?1"));
+        vacuum.bind(1, to);
+        STEELYARD_CHECK(vacuum.run());
+    }
+    // Not Database::open(): it may have an older form, and is to keep it.
+    STEELYARD_TRY(auto copy, Database::openReader(to));
+    STEELYARD_TRY(auto check, copy->prepare("PRAGMA integrity_check"));
+    STEELYARD_TRY(const bool row, check.step());
+    if (!row || check.bytes(0) != "ok")
+        return fail(ErrorCode::Storage, BookCopyText::tr("The copy of the book is not sound."), check.text(0));
+    return {};
+}
+
+}  // namespace
+
+Result<void> copyBook(Database& db, const QString& to)
+{
+    const QString unfinished = to + QStringLiteral(".part");
+    auto written = writeCopy(db, unfinished);
+    // QFile::rename() never takes the place of a file; the system's own does, in one step.
+    if (written && std::rename(QFile::encodeName(unfinished).constData(), QFile::encodeName(to).constData()) != 0)
+        written = fail(ErrorCode::Storage, BookCopyText::tr("“%1” can't be made.").arg(to));
+    if (!written) QFile::remove(unfinished);
+    return written;
+}
+
+}  // namespace steelyard

@@ -4,6 +4,7 @@
 #include "core/samples/sample_club.h"
 #include "ui/pages/import/book_importer.h"
 #include "ui/pages/import/import_page.h"
+#include "ui/pages/import/paste_page.h"
 #include "ui/shell/context.h"
 
 #include <QtCore/QCoreApplication>
@@ -13,6 +14,20 @@
 #include <memory>
 
 namespace steelyard {
+namespace {
+
+// A window of its own, not a modal box: the review stays usable while a logbook is looked through.
+QWidget* makeWindow(QWidget* parent, const QString& title)
+{
+    auto* window = new QWidget(parent, Qt::Window);
+    window->setAttribute(Qt::WA_DeleteOnClose);
+    window->setWindowTitle(title);
+    window->resize(1140, 720);
+    new QVBoxLayout(window);
+    return window;
+}
+
+}  // namespace
 
 MainServices makeServices(const Clock& clock)
 {
@@ -26,21 +41,29 @@ MainServices makeServices(const Clock& clock)
         STEELYARD_TRY(const auto book, newBook(path, clock));
         return fillSampleClub(*book, {.lastDay = clock.today()}, progress);
     };
-    services.openImport = [](const UiContext& context, QWidget* parent) {
-        // A window of its own, not a modal box: the review stays usable while a logbook is looked through.
-        auto* window = new QWidget(parent, Qt::Window);
-        window->setAttribute(Qt::WA_DeleteOnClose);
-        window->setWindowTitle(QCoreApplication::translate("Composition", "Import a logbook"));
-        window->resize(1100, 720);
+    services.openImport = [](const UiContext& context, const QString& path, QWidget* parent) {
+        QWidget* window = makeWindow(parent, QCoreApplication::translate("Composition", "Import a logbook"));
         auto importer = std::make_shared<BookImporter>(context.book, context.jobs);
-        auto* page = new ImportPage(*importer, context.prompter, context.jobs, window);
-        auto* layout = new QVBoxLayout(window);
-        layout->addWidget(page);
+        auto* page = new ImportPage(
+            {*importer, context.prompter, context.jobs, context.settings, context.book.path(), context.clock.today()},
+            window);
+        window->layout()->addWidget(page);
         QObject::connect(page, &ImportPage::closed, window, &QWidget::close);
         // The page refers to the importer, so the importer goes when the window has gone.
         QObject::connect(window, &QObject::destroyed, [importer] {});
         window->show();
-        page->chooseFile();
+        if (path.isEmpty())
+            page->chooseFile();
+        else
+            page->openFile(path);
+    };
+    services.openPaste = [](const UiContext& context, std::optional<Id<Athlete>> athlete, QWidget* parent) {
+        QWidget* window = makeWindow(parent, QCoreApplication::translate("Composition", "Bring in sets as text"));
+        auto* page = new PastePage(context, athlete, window);
+        window->layout()->addWidget(page);
+        QObject::connect(page, &PastePage::closed, window, &QWidget::close);
+        window->show();
+        page->takeFocus();
     };
     return services;
 }

@@ -27,6 +27,7 @@ struct Wishes {
     PictureRequest picture;
     QString page;
     QString athlete;
+    QString import;
     bool longWords = false;
 };
 
@@ -69,7 +70,9 @@ std::optional<QString> readWishes(const QApplication& app, Wishes& wishes)
         QStringLiteral("ACTION"));
     const QCommandLineOption longWords(QStringLiteral("long-words"),
                                        MainText::tr("Write every word longer, as other languages would."));
-    parser.addOptions({asOf, theme, picture, size, page, athlete, then, longWords});
+    const QCommandLineOption import(QStringLiteral("import"), MainText::tr("Bring this logbook file into the book."),
+                                    QStringLiteral("LOGBOOK"));
+    parser.addOptions({asOf, theme, picture, size, page, athlete, then, longWords, import});
     parser.process(app);
 
     const QStringList books = parser.positionalArguments();
@@ -89,6 +92,7 @@ std::optional<QString> readWishes(const QApplication& app, Wishes& wishes)
                             QStringLiteral("first")};
     if (!pages.contains(wishes.page)) return MainText::tr("--page takes week, lifter, floor or first.");
     wishes.athlete = parser.value(athlete);
+    wishes.import = parser.value(import);
     wishes.longWords = parser.isSet(longWords);
     wishes.picture.actions = parser.values(then);
     return readSize(parser.value(size), wishes.picture.size);
@@ -136,6 +140,7 @@ int main(int argc, char** argv)
         if (opened) window.view()->showPlace(wishes.page);
     }
     window.show();
+    if (!wishes.import.isEmpty()) window.importFile(wishes.import);
     if (!wishes.picture.file.isEmpty()) takePicture(window, wishes.picture);
     return QApplication::exec();
 }

@@ -7,7 +7,9 @@
 #include <QtCore/QCoreApplication>
 
 #include <algorithm>
+#include <functional>
 #include <map>
+#include <utility>
 
 namespace steelyard {
 namespace {
@@ -28,28 +30,51 @@ struct OpenSession {
 
 class LogbookImporter {
 public:
-    LogbookImporter(Transaction& transaction, const ParsedLogbook& parsed, ImportReport& report)
+    // A row as it stands in the file, for those that are refused.
+    using RecordOf = std::function<CsvRecord(const LogbookRow&)>;
+
+    LogbookImporter(Transaction& transaction, const ImportOptions& options, ImportReport& report, RecordOf recordOf)
         : m_transaction(transaction),
-          m_parsed(parsed),
+          m_options(options),
           m_report(report),
+          m_recordOf(std::move(recordOf)),
           m_logbook(transaction.database()),
           m_finder(transaction, report)
     {}
 
-    Result<void> run(const Progress& progress)
+    Result<void> run(const ParsedLogbook& parsed, const Progress& progress)
     {
         STEELYARD_CHECK(m_finder.readBook());
-        for (std::size_t i = 0; i < m_parsed.rows.size(); ++i) {
-            STEELYARD_CHECK(importRow(m_parsed.rows[i]));
+        for (std::size_t i = 0; i < parsed.rows.size(); ++i) {
+            STEELYARD_CHECK(importRow(parsed.rows[i]));
             if (i % kRowsBetweenLooks != 0) continue;
-            progress.report(0.4 + 0.5 * static_cast<double>(i) / static_cast<double>(m_parsed.rows.size()));
+            progress.report(0.4 + 0.5 * static_cast<double>(i) / static_cast<double>(parsed.rows.size()));
             STEELYARD_CHECK(goOn(progress));
         }
         return writeRatings(progress);
     }
 
+    Result<void> run(LogbookReader& reader, const Progress& progress)
+    {
+        STEELYARD_CHECK(m_finder.readBook());
+        while (true) {
+            STEELYARD_TRY(const bool more, reader.next());
+            if (!more) break;
+            for (const LogbookRow& row : reader.sets()) STEELYARD_CHECK(importRow(row));
+            for (const RowProblem& problem : reader.problems()) complain(problem, [&] { return reader.record(); });
+            if (!reader.passedOver().isEmpty() && m_report.passedOver.size() < kMostPassedOver)
+                m_report.passedOver.push_back({reader.record().line, {}, {}, reader.passedOver(), -1, {}});
+            if (static_cast<std::size_t>(reader.rowsRead()) % kRowsBetweenLooks != 0) continue;
+            progress.report(0.9 * reader.share());
+            STEELYARD_CHECK(goOn(progress));
+        }
+        m_report.rowsRead = reader.rowsRead();
+        return writeRatings(progress);
+    }
+
 private:
     static constexpr std::size_t kRowsBetweenLooks = 500;
+    static constexpr std::size_t kMostPassedOver = 1000;
 
     static Result<void> goOn(const Progress& progress)
     {
@@ -97,10 +122,19 @@ private:
 
     Result<void> complain(const LogbookRow& row, const QString& column, const QString& value, const QString& text)
     {
-        m_report.problems.push_back({row.line, column, value, text});
-        if (m_report.problemRecords.empty() || m_report.problemRecords.back().line != row.line)
-            m_report.problemRecords.push_back(recordOf(m_parsed, row));
+        complain({row.line, column, value, text, -1, {}}, [&] { return m_recordOf(row); });
         return {};
+    }
+
+    // Problems come in the order of lines, several of a row one after another.
+    template <class Record>
+    void complain(const RowProblem& problem, const Record& record)
+    {
+        if (m_lastBadLine != problem.line) ++m_report.rowsSetAside;
+        const bool another = std::exchange(m_lastBadLine, problem.line) != problem.line;
+        if (m_report.problems.size() >= m_options.mostProblems) return;
+        m_report.problems.push_back(problem);
+        if (another) m_report.problemRecords.push_back(record());
     }
 
     Result<OpenSession*> openSession(Id<Athlete> athlete, QDate date)
@@ -183,8 +217,10 @@ private:
     };
 
     Transaction& m_transaction;
-    const ParsedLogbook& m_parsed;
+    const ImportOptions& m_options;
     ImportReport& m_report;
+    RecordOf m_recordOf;
+    int m_lastBadLine = 0;
     LogbookRepository m_logbook;
     LiftLineFinder m_finder;
     using Sessions = std::map<std::pair<Id<Athlete>, QDate>, OpenSession>;
@@ -195,33 +231,31 @@ private:
 
 }  // namespace
 
-Result<void> fillLogbook(Transaction& transaction, const ParsedLogbook& parsed, ImportReport& report,
+Result<void> fillLogbook(Transaction& transaction, LogbookReader& reader, ImportReport& report,
                          const Progress& progress)
 {
-    return LogbookImporter(transaction, parsed, report).run(progress);
+    return LogbookImporter(transaction, {}, report, [&](const LogbookRow&) { return reader.record(); })
+        .run(reader, progress);
 }
 
-Result<ImportOutcome> importLogbook(Database& database, const ParsedLogbook& parsed, const ImportOptions& options,
-                                    const Progress& progress)
+namespace {
+
+using FillReport = std::function<Result<void>(Transaction&, ImportReport&)>;
+
+// All or nothing, and recorded, so that it can be undone.
+Result<ImportOutcome> importWhole(Database& database, const ImportOptions& options, const FillReport& fill,
+                                  const Progress& progress)
 {
     ImportOutcome outcome;
     ImportReport& report = outcome.report;
-    report.rowsRead = static_cast<int>(parsed.rows.size() + parsed.badRecords.size());
-    report.unknownColumns = parsed.unknownColumns;
-    report.problems = parsed.problems;
-    report.problemRecords = parsed.badRecords;
-    outcome.label = LogbookImportText::tr("import of %n row(s)", nullptr, report.rowsRead);
-
     STEELYARD_TRY(auto transaction, Transaction::begin(database));
     std::optional<ChangesetRecorder> recorder;
     if (!options.previewOnly) {
         STEELYARD_TRY(auto started, ChangesetRecorder::start(database));
         recorder.emplace(std::move(started));
     }
-    STEELYARD_CHECK(fillLogbook(transaction, parsed, report, progress));
-    std::ranges::sort(report.problems, {}, &RowProblem::line);
-    std::ranges::sort(report.problemRecords, {}, &CsvRecord::line);
-    report.rowsSetAside = static_cast<int>(report.problemRecords.size());
+    STEELYARD_CHECK(fill(transaction, report));
+    outcome.label = LogbookImportText::tr("import of %n row(s)", nullptr, report.rowsRead);
     if (options.previewOnly || (!report.problems.empty() && !options.setAside)) {
         progress.report(1.0);
         return outcome;
@@ -235,25 +269,69 @@ Result<ImportOutcome> importLogbook(Database& database, const ParsedLogbook& par
     return outcome;
 }
 
-QByteArray problemRowsCsv(const ParsedLogbook& parsed, const ImportReport& report)
+}  // namespace
+
+Result<ImportOutcome> importLogbook(Database& database, LogbookReader& reader, const ImportOptions& options,
+                                    const Progress& progress)
+{
+    return importWhole(
+        database, options,
+        [&](Transaction& transaction, ImportReport& report) {
+            report.unknownColumns = reader.unknownColumns();
+            return LogbookImporter(transaction, options, report, [&](const LogbookRow&) { return reader.record(); })
+                .run(reader, progress);
+        },
+        progress);
+}
+
+Result<ImportOutcome> importLogbook(Database& database, const ParsedLogbook& parsed, const ImportOptions& options,
+                                    const Progress& progress)
+{
+    const auto fill = [&](Transaction& transaction, ImportReport& report) -> Result<void> {
+        report.rowsRead = static_cast<int>(parsed.rows.size() + parsed.badRecords.size());
+        report.unknownColumns = parsed.unknownColumns;
+        report.passedOver = parsed.passedOver;
+        STEELYARD_CHECK(LogbookImporter(transaction, options, report, [&](const LogbookRow& row) {
+                            return recordOf(parsed, row);
+                        }).run(parsed, progress));
+        report.problems.insert(report.problems.end(), parsed.problems.begin(), parsed.problems.end());
+        report.problemRecords.insert(report.problemRecords.end(), parsed.badRecords.begin(), parsed.badRecords.end());
+        std::ranges::stable_sort(report.problems, {}, &RowProblem::line);
+        std::ranges::stable_sort(report.problemRecords, {}, &CsvRecord::line);
+        report.rowsSetAside = static_cast<int>(report.problemRecords.size());
+        return {};
+    };
+    return importWhole(database, options, fill, progress);
+}
+
+namespace {
+
+struct CsvForm {
+    const QStringList& header;
+    bool hasHeader;
+    QChar separator;
+    TextEncoding encoding;
+};
+
+QByteArray rowsWithProblems(const CsvForm& file, const ImportReport& report)
 {
     const auto quoted = [](QString field) { return u'"' + field.replace(u'"', QStringLiteral("\"\"")) + u'"'; };
     const auto line = [&](const QStringList& fields, const QString& last) {
         QStringList cells;
         for (const QString& field : fields) cells.append(quoted(field));
         cells.append(quoted(last));
-        return (cells.join(parsed.separator) + u'\n').toUtf8();
+        return (cells.join(file.separator) + u'\n').toUtf8();
     };
     // UTF-8 whatever the file was; the mark tells the reader, who may come back with the same mapping.
-    QByteArray csv = parsed.encoding == TextEncoding::Utf8 ? QByteArray() : QByteArray("\xEF\xBB\xBF");
+    QByteArray csv = file.encoding == TextEncoding::Utf8 ? QByteArray() : QByteArray("\xEF\xBB\xBF");
     // A file that was mended before has the column already.
-    const qsizetype old = parsed.hasHeader ? parsed.header.indexOf(kProblemColumn) : -1;
+    const qsizetype old = file.hasHeader ? file.header.indexOf(kProblemColumn) : -1;
     const auto without = [old](QStringList fields) {
         if (old >= 0 && old < fields.size()) fields.removeAt(old);
         return fields;
     };
-    const QStringList header = without(parsed.header);
-    if (parsed.hasHeader) csv += line(header, kProblemColumn);
+    const QStringList header = without(file.header);
+    if (file.hasHeader) csv += line(header, kProblemColumn);
     auto problem = report.problems.begin();  // both are in order of lines
     for (const CsvRecord& record : report.problemRecords) {
         QStringList texts;
@@ -265,6 +343,19 @@ QByteArray problemRowsCsv(const ParsedLogbook& parsed, const ImportReport& repor
         csv += line(fields, texts.join(QStringLiteral(" | ")));
     }
     return csv;
+}
+
+}  // namespace
+
+QByteArray problemRowsCsv(const ParsedLogbook& parsed, const ImportReport& report)
+{
+    return rowsWithProblems({parsed.header, parsed.hasHeader, parsed.separator, parsed.encoding}, report);
+}
+
+QByteArray problemRowsCsv(const LogbookReader& reader, const ImportReport& report)
+{
+    const LogbookMapping& mapping = reader.mapping();
+    return rowsWithProblems({reader.header(), mapping.hasHeader, mapping.separator, mapping.encoding}, report);
 }
 
 }  // namespace steelyard

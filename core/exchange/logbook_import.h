@@ -1,7 +1,7 @@
 // Puts the rows of a logbook file into a book: all or nothing, in one transaction that can be undone as one edit.
 //
-//   STEELYARD_TRY(const auto parsed, parseLogbook(bytes, mapping, today, progress));
-//   STEELYARD_TRY(auto outcome, importLogbook(database, parsed, {}, progress));
+//   STEELYARD_TRY(const auto reader, LogbookReader::open(bytes, mapping, today));
+//   STEELYARD_TRY(auto outcome, importLogbook(database, *reader, {}, progress));
 //   history.adopt(outcome.changes);      // the history of the opened book looks at the new step
 //
 // Names find what is there (exercises, variants, grips and standards without regard to case and diacritics; athletes
@@ -12,10 +12,12 @@
 // written either. May run in a worker thread on a connection of its own.
 #pragma once
 
-#include "core/exchange/logbook_csv.h"
+#include "core/exchange/logbook_reader.h"
 #include "core/storage/transaction.h"
 
 #include <QtCore/QDateTime>
+
+#include <limits>
 
 namespace steelyard {
 
@@ -23,6 +25,7 @@ struct ImportOptions {
     bool previewOnly = false;  // goes through everything, then takes it back
     bool setAside = false;     // rows with problems are left out, the others come in
     QDateTime madeAt = {};     // when, for the history of edits
+    std::size_t mostProblems = std::numeric_limits<std::size_t>::max();  // kept in the report; more are counted only
 };
 
 struct ImportReport {
@@ -39,6 +42,7 @@ struct ImportReport {
     QStringList unknownColumns;
     std::vector<RowProblem> problems;
     std::vector<CsvRecord> problemRecords;  // the rows they belong to
+    std::vector<RowProblem> passedOver;     // rows that are no sets and not wrong: totals
     bool written = false;                   // false: preview, or refused because of problems
 };
 
@@ -48,11 +52,15 @@ struct ImportOutcome {
     Changes changes;
 };
 
+// The reader stands at its beginning; its rows are written as they are read.
+[[nodiscard]] Result<ImportOutcome> importLogbook(Database&, LogbookReader&, const ImportOptions&, const Progress&);
+// Rows that are in memory already.
 [[nodiscard]] Result<ImportOutcome> importLogbook(Database&, const ParsedLogbook&, const ImportOptions&,
                                                   const Progress&);
-// The same inside a transaction of the caller's: new problems are added to the report, and the caller decides.
-[[nodiscard]] Result<void> fillLogbook(Transaction&, const ParsedLogbook&, ImportReport&, const Progress&);
+// The same inside a transaction of the caller's: problems are added to the report, and the caller decides.
+[[nodiscard]] Result<void> fillLogbook(Transaction&, LogbookReader&, ImportReport&, const Progress&);
 // The rows with problems as a CSV of the same form, with what was wrong in a last column named "problem".
 [[nodiscard]] QByteArray problemRowsCsv(const ParsedLogbook&, const ImportReport&);
+[[nodiscard]] QByteArray problemRowsCsv(const LogbookReader&, const ImportReport&);
 
 }  // namespace steelyard

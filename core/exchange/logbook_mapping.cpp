@@ -1,13 +1,11 @@
 #include "core/exchange/logbook_mapping.h"
 
-#include "core/base/text.h"
 #include "core/domain/logbook.h"
 #include "core/exchange/json_reading.h"
 #include "core/exchange/logbook_columns.h"
 
 #include <QtCore/QCoreApplication>
 #include <QtCore/QJsonDocument>
-#include <QtCore/QRegularExpression>
 
 namespace steelyard {
 namespace {
@@ -15,66 +13,6 @@ namespace {
 struct MappingText {
     Q_DECLARE_TR_FUNCTIONS(MappingText)
 };
-
-// Other words for our columns, folded by searchKey(); common headings of a coach's spreadsheet in English and German.
-const std::map<QString, QStringList>& headerWords()
-{
-    static const std::map<QString, QStringList> words{
-        {QStringLiteral("date"), {QStringLiteral("day"), QStringLiteral("datum"), QStringLiteral("tag")}},
-        {QStringLiteral("athlete"),
-         {QStringLiteral("lifter"), QStringLiteral("name"), QStringLiteral("client"), QStringLiteral("person"),
-          QStringLiteral("athlet"), QStringLiteral("sportler")}},
-        {QStringLiteral("exercise"), {QStringLiteral("lift"), QStringLiteral("movement"), QStringLiteral("ubung")}},
-        {QStringLiteral("load"),
-         {QStringLiteral("weight"), QStringLiteral("gewicht"), QStringLiteral("last"), QStringLiteral("kg"),
-          QStringLiteral("lb"), QStringLiteral("lbs")}},
-        {QStringLiteral("unit"), {QStringLiteral("units"), QStringLiteral("einheit")}},
-        {QStringLiteral("set"), {QStringLiteral("set no"), QStringLiteral("satz"), QStringLiteral("no")}},
-        {QStringLiteral("reps"),
-         {QStringLiteral("repetitions"), QStringLiteral("rep"), QStringLiteral("wdh"),
-          QStringLiteral("wiederholungen")}},
-        {QStringLiteral("grip"), {QStringLiteral("griff")}},
-        {QStringLiteral("variant"), {QStringLiteral("variation"), QStringLiteral("variante")}},
-        {QStringLiteral("rpe"), {QStringLiteral("effort"), QStringLiteral("anstrengung")}},
-        {QStringLiteral("rir"), {QStringLiteral("reserve"), QStringLiteral("reps left")}},
-        {QStringLiteral("note"),
-         {QStringLiteral("notes"), QStringLiteral("comment"), QStringLiteral("remarks"), QStringLiteral("notiz"),
-          QStringLiteral("bemerkung")}}};
-    return words;
-}
-
-std::optional<QString> columnForHeader(const QString& header)
-{
-    // "Weight (kg)", "Load [lb]": the unit in brackets is read elsewhere.
-    static const QRegularExpression bracketed(QStringLiteral("\\s*[(\\[].*$"));
-    QString folded = searchKey(header.trimmed().remove(bracketed));
-    if (logbookColumns().contains(folded)) return folded;
-    for (const auto& [column, words] : headerWords())
-        if (words.contains(folded)) return column;
-    return std::nullopt;
-}
-
-QChar guessSeparator(const QString& firstLine)
-{
-    QChar best = u',';
-    for (const QChar candidate : {u',', u';', u'\t', u'|'})
-        if (firstLine.count(candidate) > firstLine.count(best)) best = candidate;
-    return best;
-}
-
-DateOrder guessDateOrder(const QString& text)
-{
-    static const QRegularExpression isoDate(QStringLiteral("\\b\\d{4}[-/.]\\d{1,2}[-/.]\\d{1,2}\\b"));
-    if (isoDate.match(text).hasMatch()) return DateOrder::YearMonthDay;
-    static const QRegularExpression other(QStringLiteral("\\b(\\d{1,2})[-/.](\\d{1,2})[-/.](\\d{2,4})\\b"));
-    auto matches = other.globalMatch(text);
-    while (matches.hasNext()) {
-        const auto match = matches.next();
-        if (match.captured(1).toInt() > 12) return DateOrder::DayMonthYear;
-        if (match.captured(2).toInt() > 12) return DateOrder::MonthDayYear;
-    }
-    return text.contains(other) ? DateOrder::DayMonthYear : DateOrder::YearMonthDay;
-}
 
 Result<QChar> oneCharacter(JsonPlace& file, const QString& name, QChar fallback)
 {
@@ -84,21 +22,35 @@ Result<QChar> oneCharacter(JsonPlace& file, const QString& name, QChar fallback)
     return text.isEmpty() ? fallback : text.front();
 }
 
-void readColumns(JsonPlace& file, LogbookMapping& mapping)
+// {"date": "Datum", "reps": 3}
+ColumnNames readColumnNames(const QJsonObject& columns, const QString& where, bool ofASet, JsonPlace& file)
 {
-    const QJsonObject columns = file.object(QStringLiteral("columns"));
+    ColumnNames names;
     for (auto it = columns.begin(); it != columns.end(); ++it) {
-        if (!logbookColumns().contains(it.key()))
+        const QLatin1StringView also = ofASet ? kNotationColumn : kCountColumn;
+        if (!logbookColumns().contains(it.key()) && it.key() != also)
             file.fault(
-                QStringLiteral("columns"),
+                where,
                 MappingText::tr("“%1” is none of %2").arg(it.key(), logbookColumns().join(QStringLiteral(", "))));
         if (it.value().isDouble() && it.value().toInt() >= 1)
-            mapping.columns[it.key()] = it.value().toInt();
+            names[it.key()] = it.value().toInt();
         else if (it.value().isString())
-            mapping.columns[it.key()] = it.value().toString();
+            names[it.key()] = it.value().toString();
         else
-            file.fault(QStringLiteral("columns"),
-                       MappingText::tr("“%1” needs a header or a number from 1").arg(it.key()));
+            file.fault(where, MappingText::tr("“%1” needs a header or a number from 1").arg(it.key()));
+    }
+    return names;
+}
+
+void readColumns(JsonPlace& file, LogbookMapping& mapping)
+{
+    const QString columns = QStringLiteral("columns");
+    mapping.columns = readColumnNames(file.object(columns), columns, false, file);
+    const QString sets = QStringLiteral("sets");
+    for (const QJsonValue& set : file.array(sets)) {
+        if (!set.isObject() || set.toObject().isEmpty())
+            file.fault(sets, MappingText::tr("each set needs its columns, such as {\"load\": 4, \"reps\": 5}"));
+        mapping.sets.push_back(readColumnNames(set.toObject(), sets, true, file));
     }
     const QJsonObject fixed = file.object(QStringLiteral("fixed"));
     for (auto it = fixed.begin(); it != fixed.end(); ++it) {
@@ -106,6 +58,33 @@ void readColumns(JsonPlace& file, LogbookMapping& mapping)
             file.fault(QStringLiteral("fixed"), MappingText::tr("“%1” is no column of ours with a text").arg(it.key()));
         mapping.fixed[it.key()] = it.value().toString();
     }
+}
+
+Result<void> readExercises(JsonPlace& file, LogbookMapping& mapping)
+{
+    for (const QJsonValue& row : file.array(QStringLiteral("exercises"))) {
+        JsonPlace place = JsonPlace::of(row, MappingText::tr("The mapping's exercises"));
+        const ExerciseName theirs{place.text(QStringLiteral("name")), place.optionalText(QStringLiteral("variant"))};
+        JsonPlace is(place.object(QStringLiteral("is")),
+                     MappingText::tr("The mapping's exercise “%1”").arg(theirs.exercise));
+        const ExerciseName ours{is.shortText(QStringLiteral("exercise")), is.optionalText(QStringLiteral("variant"))};
+        STEELYARD_CHECK(place.finish());
+        STEELYARD_CHECK(is.finish());
+        mapping.exercises[theirs] = ours;
+    }
+    return {};
+}
+
+QJsonObject columnsJson(const ColumnNames& columns)
+{
+    QJsonObject json;
+    for (const auto& [column, name] : columns) {
+        if (const auto* text = std::get_if<QString>(&name))
+            json[column] = *text;
+        else
+            json[column] = std::get<int>(name);
+    }
+    return json;
 }
 
 }  // namespace
@@ -140,48 +119,48 @@ Result<LogbookMapping> readMapping(const QByteArray& json)
         file.fault(QStringLiteral("decimal"), MappingText::tr("“.” or “,” is needed"));
     if (const auto order = file.optionalChoice<DateOrder>(QStringLiteral("date_order"))) mapping.dateOrder = *order;
     if (file.has(QStringLiteral("header"))) mapping.hasHeader = file.flag(QStringLiteral("header"));
+    mapping.byHand = file.flag(QStringLiteral("by_hand"));
+    mapping.skip = file.optionalInteger(QStringLiteral("skip")).value_or(0);
+    if (mapping.skip < 0 || mapping.skip > 1000)
+        file.fault(QStringLiteral("skip"), MappingText::tr("a number from 0 to 1000 is needed"));
     mapping.unit = file.optionalChoice<MassUnit>(QStringLiteral("unit"));
     if (mapping.separator == u'"' || mapping.separator == u'\n' || mapping.separator == u'\r')
         file.fault(QStringLiteral("separator"),
                    MappingText::tr("a quotation mark or a line end can't separate fields"));
     readColumns(file, mapping);
+    STEELYARD_CHECK(readExercises(file, mapping));
     if (!mapping.hasHeader && mapping.columns.empty())
         file.fault(QStringLiteral("columns"), MappingText::tr("a file without a header needs its columns by number"));
     STEELYARD_CHECK(file.finish());
     return mapping;
 }
 
-LogbookMapping guessMapping(const QByteArray& beginning)
+QByteArray writeMapping(const LogbookMapping& mapping)
 {
-    LogbookMapping mapping;
-    auto text = decodeText(beginning, TextEncoding::Utf8);
-    if (!text) {
-        // A cut in the middle of a character is not another encoding: look at whole lines only.
-        const qsizetype lastLine = beginning.lastIndexOf('\n');
-        text = decodeText(beginning.left(std::max<qsizetype>(lastLine, 0)), TextEncoding::Utf8);
-        if (!text || lastLine < 0) {
-            mapping.encoding = TextEncoding::Windows1252;
-            text = QString::fromLatin1(beginning);
-        }
-    }
-    static const QRegularExpression lineEnd(QStringLiteral("\\r\\n|\\n|\\r"));
-    const QString firstLine = text->section(lineEnd, 0, 0);
-    mapping.separator = guessSeparator(firstLine);
-    static const QRegularExpression decimalComma(QStringLiteral("(^|[^\\d,])\\d{1,3},\\d{1,2}([^\\d,]|$)"));
-    if (mapping.separator != u',' && text->contains(decimalComma)) mapping.decimalMark = u',';
-    mapping.dateOrder = guessDateOrder(*text);
-    CsvReader reader(firstLine, mapping.separator);
-    const auto header = reader.next();
-    if (!header || !*header) return mapping;
-    for (qsizetype i = 0; i < (*header)->fields.size(); ++i) {
-        const QString& name = (*header)->fields[i];
-        const auto column = columnForHeader(name);
-        if (column && !mapping.columns.contains(*column)) mapping.columns[*column] = name;
-        const QString folded = searchKey(name);
-        if (column == QStringLiteral("load") && folded.contains(QStringLiteral("lb"))) mapping.unit = MassUnit::lb;
-        if (column == QStringLiteral("load") && folded.contains(QStringLiteral("kg"))) mapping.unit = MassUnit::kg;
-    }
-    return mapping;
+    QJsonObject json{{QStringLiteral("format"), 1},
+                     {QStringLiteral("encoding"), toText(mapping.encoding)},
+                     {QStringLiteral("separator"), QString(mapping.separator)},
+                     {QStringLiteral("decimal"), QString(mapping.decimalMark)},
+                     {QStringLiteral("date_order"), toText(mapping.dateOrder)},
+                     {QStringLiteral("header"), mapping.hasHeader},
+                     {QStringLiteral("by_hand"), mapping.byHand},
+                     {QStringLiteral("skip"), mapping.skip},
+                     {QStringLiteral("columns"), columnsJson(mapping.columns)}};
+    if (mapping.unit) json[QStringLiteral("unit")] = toText(*mapping.unit);
+    QJsonObject fixed;
+    for (const auto& [column, value] : mapping.fixed) fixed[column] = value;
+    json[QStringLiteral("fixed")] = fixed;
+    QJsonArray sets;
+    for (const ColumnNames& set : mapping.sets) sets.append(columnsJson(set));
+    json[QStringLiteral("sets")] = sets;
+    QJsonArray exercises;
+    for (const auto& [theirs, ours] : mapping.exercises)
+        exercises.append(QJsonObject{{QStringLiteral("name"), theirs.exercise},
+                                     {QStringLiteral("variant"), theirs.variant},
+                                     {QStringLiteral("is"), QJsonObject{{QStringLiteral("exercise"), ours.exercise},
+                                                                        {QStringLiteral("variant"), ours.variant}}}});
+    json[QStringLiteral("exercises")] = exercises;
+    return QJsonDocument(json).toJson(QJsonDocument::Compact);
 }
 
 }  // namespace steelyard

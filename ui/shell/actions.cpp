@@ -27,6 +27,8 @@ std::vector<ActionRow> makeActionTable()
         {u("book.sample"), Book, ActionText::tr("Make a &sample club…"), {}, everywhere},
         {u("book.import"), Book, ActionText::tr("&Import a logbook…"), u("Ctrl+I"), everywhere,
          NeedsBook | NeedsWritable, true},
+        {u("book.paste"), Book, ActionText::tr("Bring in sets as &text…"), u("Ctrl+Shift+V"), everywhere,
+         NeedsBook | NeedsWritable},
         {u("book.close"), Book, ActionText::tr("&Close the book"), u("Ctrl+W"), everywhere, NeedsBook, true},
         {u("book.quit"), Book, ActionText::tr("&Quit"), u("Ctrl+Q"), everywhere},
 

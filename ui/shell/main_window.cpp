@@ -13,10 +13,12 @@
 
 #include <QtCore/QDir>
 #include <QtCore/QFileInfo>
+#include <QtCore/QMimeData>
 #include <QtCore/QSettings>
 #include <QtCore/QStandardPaths>
 #include <QtGui/QAction>
 #include <QtGui/QCloseEvent>
+#include <QtGui/QDragEnterEvent>
 #include <QtWidgets/QMenuBar>
 #include <QtWidgets/QStackedWidget>
 #include <QtWidgets/QVBoxLayout>
@@ -53,6 +55,7 @@ MainWindow::MainWindow(MainServices services, Prompter& prompter, const Clock& c
     column->addWidget(m_status);
     m_layers->addWidget(m_first);
     setCentralWidget(central);
+    setAcceptDrops(true);
     makeActions();
     makeMenus();
     connect(m_first, &FirstRunPage::actionRequested, this, &MainWindow::perform);
@@ -113,6 +116,7 @@ bool MainWindow::isPossible(const ActionRow& row) const
     if (row.id == QLatin1StringView("edit.redo")) return m_book->history().canRedo();
     if (row.id == QLatin1StringView("roster.learn")) return !m_learning.isRunning();
     if (row.id == QLatin1StringView("book.import")) return static_cast<bool>(m_services.openImport);
+    if (row.id == QLatin1StringView("book.paste")) return static_cast<bool>(m_services.openPaste);
     if (row.id == QLatin1StringView("book.sample")) return static_cast<bool>(m_services.makeSampleClub);
     if (row.menu == ActionMenu::View && m_view && findAction(row.id)->needs == NeedsBook && !row.separated)
         return m_view->hasPlace(row.id.mid(5));
@@ -150,7 +154,8 @@ void MainWindow::performShell(const QString& id)
     if (is("book.sample")) makeBook(true, false);
     if (is("book.importNew")) makeBook(false, true);
     if (is("book.open")) openExisting();
-    if (is("book.import")) m_services.openImport(*m_context, this);
+    if (is("book.import")) m_services.openImport(*m_context, {}, this);
+    if (is("book.paste")) m_services.openPaste(*m_context, m_view->roster()->chosen(), this);
     if (is("book.close")) closeBook();
     if (is("book.quit")) close();
     if (is("edit.undo")) undoOrRedo(true);
@@ -336,6 +341,29 @@ void MainWindow::closeEvent(QCloseEvent* event)
 {
     saveLayout();
     QMainWindow::closeEvent(event);
+}
+
+void MainWindow::importFile(const QString& path)
+{
+    if (isPossible(*findAction(QStringLiteral("book.import")))) m_services.openImport(*m_context, path, this);
+}
+
+// A book is opened, anything else is a logbook for the book that is open.
+void MainWindow::dragEnterEvent(QDragEnterEvent* event)
+{
+    const QList<QUrl> urls = event->mimeData()->urls();
+    if (!urls.isEmpty() && urls.front().isLocalFile()) event->acceptProposedAction();
+}
+
+void MainWindow::dropEvent(QDropEvent* event)
+{
+    const QString path = event->mimeData()->urls().value(0).toLocalFile();
+    if (path.endsWith(QStringLiteral(".steelyard")))
+        openBook(path);
+    else if (!path.isEmpty() && m_book)
+        importFile(path);
+    else
+        m_first->say(tr("Open a book first, or make one; then drop the logbook here again."));
 }
 
 bool MainWindow::isSettled() const

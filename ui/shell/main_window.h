@@ -35,8 +35,10 @@ struct MainServices {
     // Makes a book at the path and closes it again; from a worker thread.
     std::function<Result<void>(const QString& path, const Progress&)> makeEmptyBook;
     std::function<Result<void>(const QString& path, const Progress&)> makeSampleClub;
-    // Opens the import for a book. Absent: this build has none, and the action is off.
-    std::function<void(const UiContext&, QWidget* parent)> openImport;
+    // Opens the import for a book, with a file or to choose one. Absent: this build has none, and the action is off.
+    std::function<void(const UiContext&, const QString& path, QWidget* parent)> openImport;
+    // The same for sets as text; the lifter whose page is in front.
+    std::function<void(const UiContext&, std::optional<Id<Athlete>>, QWidget* parent)> openPaste;
 };
 
 class MainWindow : public QMainWindow {
@@ -56,12 +58,16 @@ public:
     // Nothing is being read or computed: what is to be seen is there.
     [[nodiscard]] bool isSettled() const;
     void perform(const QString& id);
+    // Brings in a logbook file, as dropping it on the window does.
+    void importFile(const QString& path);
 
 Q_SIGNALS:
     void settled();
 
 protected:
     void closeEvent(QCloseEvent* event) override;
+    void dragEnterEvent(QDragEnterEvent* event) override;
+    void dropEvent(QDropEvent* event) override;
 
 private:
     void makeActions();

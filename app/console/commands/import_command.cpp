@@ -1,6 +1,7 @@
 #include "app/console/commands/commands.h"
 #include "core/book/book.h"
 #include "core/exchange/book_import.h"
+#include "core/exchange/logbook_guess.h"
 #include "core/exchange/logbook_import.h"
 
 #include <QtCore/QCoreApplication>
@@ -31,8 +32,18 @@ Result<QByteArray> readWholeFile(const QString& path)
     return file.readAll();
 }
 
-Result<LogbookMapping> mappingOf(const Console& console)
+// From the mapping file, or guessed and then said, or the logbook CSV itself.
+Result<LogbookMapping> mappingOf(const Console& console, const QByteArray& log)
 {
+    if (console.has(QStringLiteral("guess"))) {
+        const LogbookGuess guess = guessLogbook(log.left(kGuessBytes), {}, console.clock().today());
+        console.say(QString::fromUtf8(writeMapping(guess.mapping)));
+        if (guess.datesAmbiguous)
+            return fail(ErrorCode::Invalid,
+                        ImportCommandText::tr("The file's dates can be read day first and month first. Keep the "
+                                              "guess above as a file, set date_order to dmy or mdy, and add --map."));
+        return guess.mapping;
+    }
     if (!console.has(QStringLiteral("map"))) return LogbookMapping{};
     STEELYARD_TRY(const QByteArray json, readWholeFile(console.value(QStringLiteral("map"))));
     return readMapping(json);
@@ -82,10 +93,10 @@ void printReport(const Console& console, const ImportReport& report)
                         .arg(report.unknownColumns.join(QStringLiteral(", "))));
 }
 
-Result<void> writeSetAside(const Console& console, const ParsedLogbook& parsed, const ImportReport& report)
+Result<void> writeSetAside(const Console& console, const LogbookReader& reader, const ImportReport& report)
 {
     const QString path = console.value(QStringLiteral("set-aside"));
-    const QByteArray csv = problemRowsCsv(parsed, report);
+    const QByteArray csv = problemRowsCsv(reader, report);
     QSaveFile file(path);
     if (!file.open(QIODevice::WriteOnly) || file.write(csv) != csv.size() || !file.commit())
         return fail(ErrorCode::Storage,
@@ -100,10 +111,9 @@ Result<void> importFolder(Book& book, const QString& folder, const Console& cons
     const auto fill = [today](Transaction& transaction, const QString& csvPath,
                               const Progress& progress) -> Result<void> {
         STEELYARD_TRY(const QByteArray bytes, readWholeFile(csvPath));
-        STEELYARD_TRY(const ParsedLogbook parsed, parseLogbook(bytes, LogbookMapping{}, today, progress));
+        STEELYARD_TRY(const auto reader, LogbookReader::open(bytes, LogbookMapping{}, today));
         ImportReport report;
-        STEELYARD_CHECK(fillLogbook(transaction, parsed, report, progress));
-        report.problems.insert(report.problems.end(), parsed.problems.begin(), parsed.problems.end());
+        STEELYARD_CHECK(fillLogbook(transaction, *reader, report, progress));
         if (!report.problems.empty())
             return fail(ErrorCode::Invalid,
                         ImportCommandText::tr("%1. Nothing was imported.").arg(toText(report.problems.front())));
@@ -120,9 +130,9 @@ Result<void> runImport(const Console& console)
     STEELYARD_TRY(const QString path, console.required(QStringLiteral("book")));
     if (console.files().size() != 1)
         return fail(ErrorCode::Unsupported, ImportCommandText::tr("Name one logbook file to import."));
-    const ImportOptions options{console.has(QStringLiteral("preview")), console.has(QStringLiteral("set-aside")),
-                                console.clock().nowUtc()};
-    STEELYARD_TRY(const LogbookMapping mapping, mappingOf(console));
+    const ImportOptions options{.previewOnly = console.has(QStringLiteral("preview")),
+                                .setAside = console.has(QStringLiteral("set-aside")),
+                                .madeAt = console.clock().nowUtc()};
     STEELYARD_TRY(auto book, Book::open(path, console.clock()));
     if (book->isReadOnly())
         return fail(ErrorCode::Storage,
@@ -131,15 +141,20 @@ Result<void> runImport(const Console& console)
     if (QFileInfo(console.files().front()).isDir()) return importFolder(*book, console.files().front(), console);
     STEELYARD_TRY(const QByteArray bytes, readWholeFile(console.files().front()));
     const Progress progress = console.progress();
-    STEELYARD_TRY(const ParsedLogbook parsed, parseLogbook(bytes, mapping, console.clock().today(), progress));
+    const QDate today = console.clock().today();
+    STEELYARD_TRY(const LogbookMapping mapping, mappingOf(console, bytes));
     // Set aside first: rows that are left out of the book must be safe somewhere before the others go in.
     if (options.setAside && !options.previewOnly) {
-        STEELYARD_TRY(const ImportOutcome trial, importLogbook(book->database(), parsed, {true, true}, progress));
-        STEELYARD_CHECK(writeSetAside(console, parsed, trial.report));
+        STEELYARD_TRY(const auto first, LogbookReader::open(bytes, mapping, today));
+        STEELYARD_TRY(const ImportOutcome trial,
+                      importLogbook(book->database(), *first, {.previewOnly = true, .setAside = true}, progress));
+        STEELYARD_CHECK(writeSetAside(console, *first, trial.report));
     }
-    STEELYARD_TRY(const ImportOutcome outcome, importLogbook(book->database(), parsed, options, progress));
+    STEELYARD_TRY(const auto reader, LogbookReader::open(bytes, mapping, today));
+    STEELYARD_TRY(const ImportOutcome outcome, importLogbook(book->database(), *reader, options, progress));
     const ImportReport& report = outcome.report;
     printReport(console, report);
+    for (const RowProblem& row : report.passedOver) console.say(toText(row));
     for (std::size_t i = 0; i < std::min(report.problems.size(), kMostProblemsShown); ++i)
         console.say(toText(report.problems[i]));
     if (report.problems.size() > kMostProblemsShown)
@@ -158,6 +173,7 @@ ConsoleCommand importCommand()
             ImportCommandText::tr("read a logbook file into a book"),
             {bookOption(),
              {QStringLiteral("map"), ImportCommandText::tr("How its columns become ours."), QStringLiteral("file")},
+             {QStringLiteral("guess"), ImportCommandText::tr("Guess how its columns become ours, and say it.")},
              {QStringLiteral("preview"), ImportCommandText::tr("Only say what would happen.")},
              {QStringLiteral("set-aside"),
               ImportCommandText::tr("Write rows with problems here and import the others."), QStringLiteral("file")}},

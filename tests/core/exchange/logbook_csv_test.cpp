@@ -1,4 +1,5 @@
 #include "core/exchange/logbook_csv.h"
+#include "core/exchange/logbook_guess.h"
 
 #include "tests/support/temp_book.h"
 

@@ -41,20 +41,17 @@ protected:
 
 TEST_F(ImportIntoABook, GuessesHowAFileIsWritten)
 {
-    const ImportChoices choices = m_importer.guess(m_file);
-    EXPECT_EQ(choices.separator, QChar(u';'));
-    EXPECT_TRUE(choices.decimalComma);
-    EXPECT_EQ(choices.dates, DateOrder::DayMonthYear);
-    const auto reps = std::ranges::find(choices.columns, QStringLiteral("reps"), &ColumnChoice::column);
-    ASSERT_NE(reps, choices.columns.end());
-    EXPECT_EQ(reps->source, 4);
-    EXPECT_TRUE(reps->needed);
+    const LogbookGuess guess = m_importer.guess(m_file);
+    EXPECT_EQ(guess.mapping.separator, QChar(u';'));
+    EXPECT_EQ(guess.mapping.decimalMark, QChar(u','));
+    EXPECT_EQ(guess.mapping.dateOrder, DateOrder::DayMonthYear);
+    EXPECT_EQ(std::get<int>(guess.mapping.columns.at(QStringLiteral("reps"))), 5);
 }
 
 TEST_F(ImportIntoABook, PreviewsWithoutChangingAnything)
 {
     const QByteArray before = test::rawDump(m_book->database());
-    const auto preview = must(m_importer.preview(write(m_file), m_importer.guess(m_file), Progress()));
+    const auto preview = must(m_importer.preview(write(m_file), {m_importer.guess(m_file).mapping}, Progress()));
     EXPECT_EQ(preview.newSets, 1);
     EXPECT_EQ(preview.badRows, 1);
     ASSERT_EQ(preview.troubles.size(), 1U);
@@ -65,16 +62,19 @@ TEST_F(ImportIntoABook, PreviewsWithoutChangingAnything)
 
 TEST_F(ImportIntoABook, ShowsTheHeaderOfAFileWhoseColumnsItDoesNotKnowAndReadsItOnceToldWhichIsWhich)
 {
-    const QByteArray file = "Wann;Wer;Was;kg;Wie oft\n03.02.2026;Ada Fulcrum;Arm curl;42,5;10\n";
-    ImportChoices choices = m_importer.guess(file);
+    const QByteArray file = "Aa;Bb;Cc;Dd;Ee\n03.02.2026;Ada Fulcrum;Arm curl;42,5;10\n";
+    ImportChoices choices{m_importer.guess(file).mapping};
+    choices.mapping.columns = {{QStringLiteral("load"), 4}};
     const QString path = write(file);
     const auto unknown = must(m_importer.preview(path, choices, Progress()));
     EXPECT_EQ(unknown.header.size(), 5);
     EXPECT_EQ(unknown.rows.size(), 1U);
     EXPECT_FALSE(unknown.refusal.isEmpty());
-    const QStringList order{QStringLiteral("date"), QStringLiteral("athlete"), QStringLiteral("exercise"),
-                            QStringLiteral("load"), QStringLiteral("reps")};
-    for (ColumnChoice& choice : choices.columns) choice.source = static_cast<int>(order.indexOf(choice.column));
+    choices.mapping.columns = {{QStringLiteral("date"), 1},
+                               {QStringLiteral("athlete"), 2},
+                               {QStringLiteral("exercise"), 3},
+                               {QStringLiteral("load"), 4},
+                               {QStringLiteral("reps"), 5}};
     const auto told = must(m_importer.preview(path, choices, Progress()));
     EXPECT_EQ(told.refusal, QString());
     EXPECT_EQ(told.newSets, 1);
@@ -84,7 +84,7 @@ TEST_F(ImportIntoABook, RefusesAllOrSetsBadRowsAsideAndCanBeUndone)
 {
     const QByteArray before = test::rawDump(m_book->database());
     const QString path = write(m_file);
-    ImportChoices choices = m_importer.guess(m_file);
+    ImportChoices choices{m_importer.guess(m_file).mapping};
     EXPECT_FALSE(bringIn(path, choices));
     EXPECT_EQ(test::rawDump(m_book->database()), before);
     choices.setBadRowsAside = true;

@@ -3,7 +3,11 @@
 #include "tests/support/scripted_prompter.h"
 #include "tests/support/temp_dir.h"
 #include "ui/pages/import/import_preview_model.h"
+#include "ui/pages/import/name_match_model.h"
+#include "ui/pages/import/name_match_view.h"
+#include "ui/widgets/elided_label.h"
 
+#include <QtCore/QSettings>
 #include <QtTest/QAbstractItemModelTester>
 #include <QtTest/QSignalSpy>
 #include <QtTest/QTest>
@@ -30,25 +34,38 @@ class PreparedImporter final : public LogbookImporter {
 public:
     explicit PreparedImporter(JobRunner& jobs) : m_jobs(jobs)
     {
-        choices.separator = u';';
-        choices.decimalComma = true;
-        choices.columns = {
-            {QStringLiteral("date"), 0, true}, {QStringLiteral("reps"), 1, true}, {QStringLiteral("note"), -1}};
-        answer.header = {QStringLiteral("Tag"), QStringLiteral("Wdh")};
+        guessed.mapping.separator = u';';
+        guessed.mapping.decimalMark = u',';
+        guessed.mapping.columns = {{QStringLiteral("date"), 1}, {QStringLiteral("reps"), 2}};
+        guessed.mapping.fixed = {{QStringLiteral("athlete"), QStringLiteral("Ada Fulcrum")},
+                                 {QStringLiteral("exercise"), QStringLiteral("Row")}};
+        guessed.header = {QStringLiteral("Tag"), QStringLiteral("Wdh")};
+        answer.header = guessed.header;
         answer.rows = {{QStringLiteral("3.4.2026"), QStringLiteral("8")}, {QStringLiteral("x"), QStringLiteral("9")}};
+        answer.lines = {2, 3};
         answer.newSets = 1;
+        answer.fingerprint = QStringLiteral("f");
     }
-    [[nodiscard]] QStringList encodings() const override
+    [[nodiscard]] LogbookGuess guess(const QByteArray&) const override { return guessed; }
+    [[nodiscard]] ImportNames names() const override
     {
-        return {QStringLiteral("UTF-8"), QStringLiteral("windows-1252")};
+        return {{{QStringLiteral("Arm curl"), {}}, {QStringLiteral("Bench press"), {}}},
+                {QStringLiteral("Ada Fulcrum")}};
     }
-    [[nodiscard]] ImportChoices guess(const QByteArray&) const override { return choices; }
+    [[nodiscard]] ImportPreview firstRows(const QByteArray&, const ImportChoices&) const override
+    {
+        ImportPreview first;
+        first.header = answer.header;
+        first.rows = answer.rows;
+        first.lines = answer.lines;
+        return first;
+    }
     [[nodiscard]] Result<ImportPreview> preview(const QString&, const ImportChoices& now,
                                                 const Progress&) const override
     {
         ImportPreview preview = answer;
         // Told to read dates in the other order, nothing is wrong any more.
-        if (now.dates == DateOrder::DayMonthYear) {
+        if (now.mapping.dateOrder == DateOrder::DayMonthYear) {
             preview.troubles.clear();
             preview.badRows = 0;
         }
@@ -68,7 +85,7 @@ public:
             std::move(done));
     }
 
-    ImportChoices choices;
+    LogbookGuess guessed;
     ImportPreview answer;
     bool waitForStop = false;
     std::vector<ImportChoices> started;
@@ -82,7 +99,14 @@ struct ImportPageCase {
     JobRunner jobs;
     PreparedImporter importer{jobs};
     ScriptedPrompter prompter;
-    std::unique_ptr<ImportPage> page = std::make_unique<ImportPage>(importer, prompter, jobs);
+    QSettings settings{dir.path(u"settings.ini"), QSettings::IniFormat};
+    std::unique_ptr<ImportPage> page = makePage();
+
+    [[nodiscard]] std::unique_ptr<ImportPage> makePage()
+    {
+        return std::make_unique<ImportPage>(ImportPage::Services{importer, prompter, jobs, &settings,
+                                                                 QStringLiteral("club.steelyard"), QDate(2026, 3, 2)});
+    }
 
     void open()
     {
@@ -97,7 +121,9 @@ struct ImportPageCase {
         return QTest::qWaitFor(
             [&] {
                 const auto labels = page->findChildren<QLabel*>();
-                return std::ranges::any_of(labels, [&](QLabel* label) { return label->text().contains(text); });
+                const auto lines = page->findChildren<ElidedLabel*>();
+                const auto says = [&](auto* label) { return label->text().contains(text); };
+                return std::ranges::any_of(labels, says) || std::ranges::any_of(lines, says);
             },
             10000);
     }
@@ -117,7 +143,7 @@ struct ImportPageCase {
     void spoil()
     {
         importer.answer.badRows = 1;
-        importer.answer.troubles = {{1, 0, QStringLiteral("“x”"), QStringLiteral("Write it as 2026-04-03.")}};
+        importer.answer.troubles = {{3, 1, 0, QStringLiteral("“x”"), QStringLiteral("Write it as 2026-04-03.")}};
     }
 };
 
@@ -127,8 +153,9 @@ TEST(ImportPage, ShowsWhatWasGuessedAndTheFirstRows)
     EXPECT_FALSE(c.import().isEnabled());
     c.open();
     EXPECT_EQ(c.box("comma").currentText(), QStringLiteral("semicolon"));
-    EXPECT_EQ(c.page->findChild<QTableView*>(QString(), Qt::FindDirectChildrenOnly)->isVisible(), true);
-    EXPECT_EQ(c.page->findChild<QTableWidget*>()->rowCount(), 3);
+    const auto* columns = c.page->findChild<QTableWidget*>();
+    EXPECT_EQ(columns->rowCount(), logbookColumns().size() + 1);
+    EXPECT_EQ(qobject_cast<QComboBox*>(columns->cellWidget(0, 1))->currentText(), QStringLiteral("Tag"));
     EXPECT_TRUE(c.import().isEnabled());
 }
 
@@ -157,7 +184,7 @@ TEST(ImportPage, PreviewsAgainWhenAChoiceIsChanged)
     c.open();
     c.box("year-month-day").setCurrentIndex(1);
     EXPECT_TRUE(QTest::qWaitFor([&] { return c.page->findChild<QPlainTextEdit*>()->toPlainText().isEmpty(); }, 10000));
-    EXPECT_EQ(c.page->choices().dates, DateOrder::DayMonthYear);
+    EXPECT_EQ(c.page->choices().mapping.dateOrder, DateOrder::DayMonthYear);
     EXPECT_TRUE(c.import().isEnabled());
 }
 
@@ -166,7 +193,7 @@ TEST(ImportPage, AsksForANeededColumnThatIsNotChosen)
     ImportPageCase c;
     c.open();
     auto* table = c.page->findChild<QTableWidget*>();
-    qobject_cast<QComboBox*>(table->cellWidget(1, 1))->setCurrentIndex(0);
+    qobject_cast<QComboBox*>(table->cellWidget(3, 1))->setCurrentIndex(0);
     EXPECT_TRUE(c.shows(QStringLiteral("Say which column of the file holds: reps.")));
     EXPECT_FALSE(c.import().isEnabled());
 }
@@ -178,7 +205,7 @@ TEST(ImportPage, StopsAnImportOnDemandAndSaysThatNothingWasWritten)
     c.open();
     c.import().click();
     EXPECT_FALSE(c.import().isEnabled());
-    c.button(QStringLiteral("Sto&p")).click();
+    c.button(QStringLiteral("Stop")).click();
     EXPECT_TRUE(c.shows(QStringLiteral("Stopped. Nothing was written.")));
     EXPECT_TRUE(c.import().isEnabled());
 }
@@ -190,6 +217,80 @@ TEST(ImportPage, SaysInPlaceThatAFileCannotBeOpened)
     EXPECT_TRUE(c.shows(QStringLiteral("“absent.csv” can’t be opened")));
 }
 
+NameInFile unknownName(const char* name, const char* like, bool clear)
+{
+    return {{QString::fromLatin1(name), {}}, 7, false, {{{QString::fromLatin1(like), {}}, 0.9}}, clear};
+}
+
+struct NamesCase : ImportPageCase {
+    NamesCase()
+    {
+        importer.answer.exercises = {unknownName("Bench pres", "Bench press", true),
+                                     unknownName("Curl", "Arm curl", false)};
+        open();
+    }
+    [[nodiscard]] NameMatchModel& model() const { return *page->findChild<NameMatchModel*>(); }
+    [[nodiscard]] QTableView& table() const { return *page->findChild<NameMatchView*>()->findChild<QTableView*>(); }
+    [[nodiscard]] QString becomes(int row) const
+    {
+        return model().index(row, NameMatchModel::Becomes).data().toString();
+    }
+};
+
+TEST(ImportPage, MatchesNamesThatAreClearAndLeavesTheOthersNew)
+{
+    NamesCase c;
+    EXPECT_EQ(c.becomes(0), QStringLiteral("Bench press"));
+    EXPECT_EQ(c.becomes(1), QStringLiteral("a new exercise"));
+    const ExerciseName pressed{QStringLiteral("Bench pres"), {}};
+    ASSERT_TRUE(c.page->choices().mapping.exercises.contains(pressed));
+    EXPECT_EQ(c.page->choices().mapping.exercises.size(), 1U);
+}
+
+TEST(ImportPage, MatchesNamesByKeysAndGoesOnToTheNext)
+{
+    NamesCase c;
+    c.page->showNames();
+    QTest::keyClick(&c.table(), Qt::Key_N);
+    EXPECT_EQ(c.becomes(0), QStringLiteral("a new exercise"));
+    EXPECT_EQ(c.table().currentIndex().row(), 1);
+    QTest::keyClick(&c.table(), Qt::Key_1);
+    EXPECT_EQ(c.becomes(1), QStringLiteral("Arm curl"));
+    const auto& matched = c.page->choices().mapping.exercises;
+    EXPECT_EQ(matched.at({QStringLiteral("Curl"), {}}).exercise, QStringLiteral("Arm curl"));
+    EXPECT_EQ(matched.at({QStringLiteral("Bench pres"), {}}).exercise, QStringLiteral("Bench pres"));
+}
+
+TEST(ImportPage, RemembersAFileAndItsMappingForTheNextTime)
+{
+    ImportPageCase c;
+    c.open();
+    c.box("year-month-day").setCurrentIndex(2);
+    ASSERT_TRUE(QTest::qWaitFor([&] { return c.import().isEnabled(); }, 10000));
+    QSignalSpy imported(c.page.get(), &ImportPage::imported);
+    c.import().click();
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !imported.isEmpty(); }, 10000));
+    c.importer.guessed.datesAmbiguous = true;  // what was chosen before needs no second answer
+    c.importer.answer.newSets = 0;
+    c.page = c.makePage();
+    c.page->openFile(c.prompter.path);
+    EXPECT_TRUE(c.shows(QStringLiteral("All of its sets are in the book.")));
+    EXPECT_EQ(c.page->choices().mapping.dateOrder, DateOrder::MonthDayYear);
+    EXPECT_FALSE(c.page->choices().mapping.fixed.contains(QStringLiteral("athlete")));
+}
+
+TEST(ImportPage, AsksWhichOrderDatesHaveThatReadEitherWay)
+{
+    ImportPageCase c;
+    c.importer.guessed.datesAmbiguous = true;
+    c.importer.guessed.exampleDate = QStringLiteral("2/1/2026");
+    c.open();
+    EXPECT_FALSE(c.import().isEnabled());
+    c.button(QStringLiteral("The mont&h")).click();
+    EXPECT_TRUE(QTest::qWaitFor([&] { return c.import().isEnabled(); }, 10000));
+    EXPECT_EQ(c.page->choices().mapping.dateOrder, DateOrder::MonthDayYear);
+}
+
 TEST(ImportPreviewModel, MarksTheCellThatCannotBeRead)
 {
     ImportPreviewModel model;
@@ -197,7 +298,8 @@ TEST(ImportPreviewModel, MarksTheCellThatCannotBeRead)
     ImportPreview preview;
     preview.header = {QStringLiteral("a"), QStringLiteral("b")};
     preview.rows = {{QStringLiteral("1"), QStringLiteral("<b>2</b>")}};
-    preview.troubles = {{0, 1, QStringLiteral("“<b>2</b>”"), QStringLiteral("Write 2.")}};
+    preview.lines = {2};
+    preview.troubles = {{2, 0, 1, QStringLiteral("“<b>2</b>”"), QStringLiteral("Write 2.")}};
     model.setPreview(preview);
     EXPECT_EQ(model.index(0, 0).data().toString(), QStringLiteral("1"));
     EXPECT_EQ(model.index(0, 1).data().toString(), QStringLiteral("⚠ <b>2</b>"));

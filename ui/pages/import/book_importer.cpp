@@ -4,8 +4,11 @@
 #include "core/exchange/logbook_import.h"
 
 #include <QtCore/QCoreApplication>
+#include <QtCore/QCryptographicHash>
 #include <QtCore/QFile>
 #include <QtCore/QSaveFile>
+
+#include <algorithm>
 
 namespace steelyard {
 namespace {
@@ -26,44 +29,25 @@ Result<QByteArray> readLogbookFile(const QString& path)
     return file.readAll();
 }
 
-LogbookMapping mappingOf(const ImportChoices& choices)
+// The first rows as they stand in the file.
+Result<void> readFirstRows(const QByteArray& bytes, const LogbookMapping& mapping, ImportPreview& preview)
 {
-    LogbookMapping mapping;
-    mapping.encoding = fromKey<TextEncoding>(QStringView(choices.encoding)).value_or(TextEncoding::Utf8);
-    mapping.separator = choices.separator;
-    mapping.decimalMark = choices.decimalComma ? u',' : u'.';
-    mapping.dateOrder = choices.dates;
-    mapping.unit = choices.unit;
-    for (const ColumnChoice& choice : choices.columns)
-        if (choice.source >= 0) mapping.columns[choice.column] = choice.source + 1;
-    return mapping;
-}
-
-int sourceOf(const ImportChoices& choices, const QString& column)
-{
-    for (const ColumnChoice& choice : choices.columns)
-        if (choice.column == column) return choice.source;
-    return -1;
-}
-
-// The first rows as they stand in the file, and where each data row of the file begins.
-Result<std::vector<int>> readRawRows(const QByteArray& bytes, const LogbookMapping& mapping, ImportPreview& preview)
-{
-    STEELYARD_TRY(QString text, decodeText(bytes, mapping.encoding));
-    CsvReader reader(std::move(text), mapping.separator);
-    std::vector<int> lines;
-    bool header = true;
-    while (true) {
+    CsvReader reader(TextPieces(bytes, mapping.encoding), mapping.separator);
+    int header = mapping.hasHeader ? mapping.skip : mapping.skip - 1;
+    while (preview.rows.size() < static_cast<std::size_t>(LogbookImporter::kPreviewRows)) {
         STEELYARD_TRY(auto record, reader.next());
-        if (!record) return lines;
-        if (header) {
+        if (!record) return {};
+        if (header-- > 0) continue;
+        if (header == -1) {
             preview.header = record->fields;
-            header = false;
             continue;
         }
-        lines.push_back(record->line);
-        if (static_cast<int>(lines.size()) <= LogbookImporter::kPreviewRows) preview.rows.push_back(record->fields);
+        if (!mapping.hasHeader && preview.header.isEmpty())
+            for (qsizetype i = 1; i <= record->fields.size(); ++i) preview.header.append(QString::number(i));
+        preview.lines.push_back(record->line);
+        preview.rows.push_back(std::move(record->fields));
     }
+    return {};
 }
 
 Result<void> writeAside(const QString& path, const QByteArray& csv)
@@ -76,80 +60,128 @@ Result<void> writeAside(const QString& path, const QByteArray& csv)
     return {};
 }
 
+// Rows that are left out of the book must be safe somewhere before the others go in.
+Result<void> setAside(Database& database, const QString& path, const QByteArray& bytes, const ImportChoices& choices,
+                      QDate today, const Progress& progress)
+{
+    STEELYARD_TRY(const auto reader, LogbookReader::open(bytes, choices.mapping, today));
+    STEELYARD_TRY(const ImportOutcome trial,
+                  importLogbook(database, *reader, {.previewOnly = true, .setAside = true}, progress));
+    if (trial.report.problemRecords.empty()) return {};
+    return writeAside(LogbookImporter::setAsidePath(path), problemRowsCsv(*reader, trial.report));
+}
+
 Result<ImportOutcome> importFile(const QString& book, const QString& path, const ImportChoices& choices, QDate today,
                                  const QDateTime& now, const Progress& progress)
 {
     STEELYARD_TRY(const QByteArray bytes, readLogbookFile(path));
-    STEELYARD_TRY(const ParsedLogbook parsed, parseLogbook(bytes, mappingOf(choices), today, progress));
     STEELYARD_TRY(auto database, Database::openWriter(book));
-    if (choices.setBadRowsAside) {
-        STEELYARD_TRY(const ImportOutcome trial, importLogbook(*database, parsed, {true, true}, progress));
-        if (!trial.report.problemRecords.empty())
-            STEELYARD_CHECK(writeAside(LogbookImporter::setAsidePath(path), problemRowsCsv(parsed, trial.report)));
-    }
-    STEELYARD_TRY(auto outcome, importLogbook(*database, parsed, {false, choices.setBadRowsAside, now}, progress));
+    const double half = choices.setBadRowsAside ? 0.5 : 0.0;
+    if (choices.setBadRowsAside)
+        STEELYARD_CHECK(setAside(*database, path, bytes, choices, today, progress.part(0, half)));
+    STEELYARD_TRY(const auto reader, LogbookReader::open(bytes, choices.mapping, today));
+    STEELYARD_TRY(auto outcome, importLogbook(*database, *reader, {.setAside = choices.setBadRowsAside, .madeAt = now},
+                                              progress.part(half, 1.0)));
     if (!outcome.report.written)
         return fail(ErrorCode::Invalid,
                     BookImporterText::tr("Nothing was imported: %1").arg(toText(outcome.report.problems.front())));
     return outcome;
 }
 
-}  // namespace
-
-QStringList BookImporter::encodings() const
+ImportTrouble troubleOf(const RowProblem& problem, const ImportPreview& preview)
 {
-    return keyList<TextEncoding>().split(QStringLiteral(", "));
+    const auto row = std::ranges::find(preview.lines, problem.line);
+    const bool shown = row != preview.lines.end();
+    return {problem.line, shown ? static_cast<int>(row - preview.lines.begin()) : -1, problem.source,
+            problem.value.isEmpty() ? QString() : BookImporterText::tr("“%1”").arg(problem.value), problem.text};
 }
 
-ImportChoices BookImporter::guess(const QByteArray& head) const
+void takeReport(const ImportReport& report, ImportPreview& preview)
 {
-    const LogbookMapping mapping = guessMapping(head);
-    ImportChoices choices;
-    choices.encoding = toText(mapping.encoding);
-    choices.separator = mapping.separator;
-    choices.decimalComma = mapping.decimalMark == u',';
-    choices.dates = mapping.dateOrder;
-    choices.unit = mapping.unit.value_or(MassUnit::kg);
-    ImportPreview raw;
-    // A head that can't be read as guessed has no header to choose from; the preview then says what is wrong.
-    static_cast<void>(readRawRows(head, mapping, raw));
-    static const QStringList needed{QStringLiteral("date"), QStringLiteral("athlete"), QStringLiteral("exercise"),
-                                    QStringLiteral("reps")};
-    for (const QString& column : logbookColumns()) {
-        ColumnChoice choice{column, -1, needed.contains(column)};
-        if (const auto named = mapping.columns.find(column); named != mapping.columns.end())
-            if (const auto* name = std::get_if<QString>(&named->second))
-                choice.source = static_cast<int>(raw.header.indexOf(*name));
-        choices.columns.push_back(choice);
+    preview.badRows = report.rowsSetAside;
+    preview.newAthletes = report.newAthletes;
+    preview.newExercises = report.newExercises;
+    preview.newSets = report.setsAdded;
+    preview.alreadyThere = report.setsAlreadyThere;
+    preview.unknownColumns = report.unknownColumns;
+    for (const RowProblem& problem : report.problems) preview.troubles.push_back(troubleOf(problem, preview));
+    for (const RowProblem& row : report.passedOver) preview.passedOver.push_back(troubleOf(row, preview));
+}
+
+QStringList namesOf(const std::vector<Row<Athlete>>& athletes)
+{
+    QStringList names;
+    for (const auto& athlete : athletes) names.append(athlete.value.name);
+    return names;
+}
+
+// Goes through the whole file with the book, and takes it back.
+Result<void> tryOut(const QString& book, LogbookReader& reader, ImportPreview& preview, const Progress& progress)
+{
+    STEELYARD_TRY(auto database, Database::openWriter(book));
+    STEELYARD_TRY(const Library library, LibraryRepository(*database).read());
+    STEELYARD_TRY(const auto athletes, AthleteRepository(*database).all());
+    const auto trial = importLogbook(
+        *database, reader, {.previewOnly = true, .setAside = true, .mostProblems = LogbookImporter::kMostTroubles},
+        progress);
+    if (!trial && trial.error().code == ErrorCode::Invalid) {
+        preview.refusal = trial.error().what;  // the file can't be read to its end
+        return {};
     }
-    return choices;
+    if (!trial) return fail(trial.error());
+    takeReport(trial->report, preview);
+    preview.exercises = namesInFile(library, reader.exercises());
+    preview.athletes = athletesInFile(namesOf(athletes), reader.athletes());
+    return {};
+}
+
+}  // namespace
+
+LogbookGuess BookImporter::guess(const QByteArray& head) const
+{
+    const ImportNames known = names();
+    KnownNames said{known.athletes, {}};
+    for (const ExerciseName& name : known.exercises)
+        if (name.variant.isEmpty()) said.exercises.append(name.exercise);
+    return guessLogbook(head, said, m_book.clock().today());
+}
+
+ImportNames BookImporter::names() const
+{
+    ImportNames names;
+    if (const auto athletes = m_book.athletes().all()) names.athletes = namesOf(*athletes);
+    const auto library = m_book.library().read();
+    if (!library) return names;
+    for (const auto& exercise : library->exercises) {
+        names.exercises.push_back({exercise.value.name, {}});
+        for (const auto& variant : library->variants)
+            if (variant.value.exercise == exercise.id)
+                names.exercises.push_back({exercise.value.name, variant.value.name});
+    }
+    return names;
+}
+
+ImportPreview BookImporter::firstRows(const QByteArray& head, const ImportChoices& choices) const
+{
+    ImportPreview preview;
+    // A head that can't be read to its end still shows what could be; the whole preview then says what is wrong.
+    static_cast<void>(readFirstRows(head, choices.mapping, preview));
+    return preview;
 }
 
 Result<ImportPreview> BookImporter::preview(const QString& path, const ImportChoices& choices,
                                             const Progress& progress) const
 {
     STEELYARD_TRY(const QByteArray bytes, readLogbookFile(path));
-    const LogbookMapping mapping = mappingOf(choices);
-    ImportPreview preview;
-    STEELYARD_TRY(const std::vector<int> lines, readRawRows(bytes, mapping, preview));
-    const auto parsed = parseLogbook(bytes, mapping, m_book.clock().today(), progress);
-    if (!parsed && parsed.error().code == ErrorCode::Cancelled) return fail(parsed.error());
-    if (!parsed) {
-        preview.refusal = parsed.error().what;
+    ImportPreview preview = firstRows(bytes, choices);
+    preview.fingerprint =
+        QString::fromLatin1(QCryptographicHash::hash(bytes, QCryptographicHash::Sha256).toHex().left(40));
+    const auto reader = LogbookReader::open(bytes, choices.mapping, m_book.clock().today());
+    if (!reader) {
+        preview.refusal = reader.error().what;
         return preview;
     }
-    STEELYARD_TRY(auto database, Database::openWriter(m_book.path()));
-    STEELYARD_TRY(const ImportOutcome trial, importLogbook(*database, *parsed, {true, true}, progress));
-    const ImportReport& report = trial.report;
-    preview.badRows = report.rowsSetAside;
-    preview.newAthletes = static_cast<int>(report.newAthletes.size());
-    preview.newSets = report.setsAdded;
-    preview.alreadyThere = report.setsAlreadyThere;
-    for (const RowProblem& problem : report.problems) {
-        const auto row = std::ranges::lower_bound(lines, problem.line);
-        preview.troubles.push_back({static_cast<int>(row - lines.begin()), sourceOf(choices, problem.column),
-                                    BookImporterText::tr("“%1”").arg(problem.value), problem.text});
-    }
+    STEELYARD_CHECK(tryOut(m_book.path(), **reader, preview, progress));
     return preview;
 }
 

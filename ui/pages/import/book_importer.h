@@ -12,8 +12,9 @@ class BookImporter final : public LogbookImporter {
 public:
     BookImporter(Book& book, JobRunner& jobs) : m_book(book), m_jobs(jobs) {}
 
-    [[nodiscard]] QStringList encodings() const override;
-    [[nodiscard]] ImportChoices guess(const QByteArray& head) const override;
+    [[nodiscard]] LogbookGuess guess(const QByteArray& head) const override;
+    [[nodiscard]] ImportNames names() const override;
+    [[nodiscard]] ImportPreview firstRows(const QByteArray& head, const ImportChoices& choices) const override;
     [[nodiscard]] Result<ImportPreview> preview(const QString& path, const ImportChoices& choices,
                                                 const Progress& progress) const override;
     JobHandle start(QObject* owner, const QString& path, const ImportChoices& choices,

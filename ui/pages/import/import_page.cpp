@@ -1,7 +1,14 @@
 #include "ui/pages/import/import_page.h"
 
+#include "core/exchange/kept_mapping.h"
+#include "ui/format/format.h"
+#include "ui/pages/import/column_table.h"
+#include "ui/pages/import/file_options.h"
 #include "ui/pages/import/import_preview_model.h"
+#include "ui/pages/import/name_match_view.h"
 #include "ui/prompt/prompter.h"
+#include "ui/widgets/asked_line.h"
+#include "ui/widgets/elided_label.h"
 
 #include <QtCore/QFile>
 #include <QtCore/QFileInfo>
@@ -9,158 +16,28 @@
 #include <QtGui/QDragEnterEvent>
 #include <QtWidgets/QCheckBox>
 #include <QtWidgets/QComboBox>
-#include <QtWidgets/QHBoxLayout>
-#include <QtWidgets/QHeaderView>
 #include <QtWidgets/QLabel>
 #include <QtWidgets/QPlainTextEdit>
 #include <QtWidgets/QProgressBar>
 #include <QtWidgets/QPushButton>
+#include <QtWidgets/QTabWidget>
 #include <QtWidgets/QTableView>
-#include <QtWidgets/QTableWidget>
+
+#include <algorithm>
+#include <utility>
 
 namespace steelyard {
 namespace {
 
-constexpr qint64 kHeadBytes = 256 * 1024;
-constexpr int kMostReported = 500;
-
-void chooseData(QComboBox* box, const QVariant& value)
-{
-    box->setCurrentIndex(std::max(0, box->findData(value)));
-}
+constexpr qsizetype kMostReported = 500;
 
 }  // namespace
 
-ImportPage::ImportPage(LogbookImporter& importer, Prompter& prompter, JobRunner& jobs, QWidget* parent)
-    : QWidget(parent), m_importer(importer), m_prompter(prompter), m_jobs(jobs), m_model(new ImportPreviewModel(this))
-{
-    setAcceptDrops(true);
-    auto* all = new QVBoxLayout(this);
-    all->setSpacing(8);
-    all->addLayout(makeFileRow());
-    all->addLayout(makeChoiceRow());
-    all->addLayout(makeTables(), 1);
-    all->addLayout(makeDoRow());
-    m_tick.setInterval(100);
-    connect(&m_tick, &QTimer::timeout, this,
-            [this] { m_progress->setValue(static_cast<int>(m_importJob.share() * 100)); });
-    updateButtons();
-}
-
-ImportPage::~ImportPage()
-{
-    m_previewJob.cancel();
-    m_importJob.cancel();
-}
-
-QLayout* ImportPage::makeFileRow()
-{
-    m_file =
-        new QLabel(tr("Choose a logbook file, or drop one here. Nothing is written before you press Import."), this);
-    m_file->setTextFormat(Qt::PlainText);
-    auto* choose = new QPushButton(tr("&Choose a file…"), this);
-    connect(choose, &QPushButton::clicked, this, &ImportPage::chooseFile);
-    auto* row = new QHBoxLayout;
-    row->addWidget(choose);
-    row->addWidget(m_file, 1);
-    return row;
-}
-
-QLayout* ImportPage::makeChoiceRow()
-{
-    auto* row = new QHBoxLayout;
-    const auto add = [&](const QString& name, const std::vector<std::pair<QString, QVariant>>& items) {
-        auto* label = new QLabel(name, this);
-        auto* box = new QComboBox(this);
-        for (const auto& [text, value] : items) box->addItem(text, value);
-        label->setBuddy(box);
-        row->addWidget(label);
-        row->addWidget(box);
-        row->addSpacing(8);
-        connect(box, &QComboBox::currentIndexChanged, this, &ImportPage::choicesChanged);
-        return box;
-    };
-    std::vector<std::pair<QString, QVariant>> encodings;
-    for (const QString& name : m_importer.encodings()) encodings.emplace_back(name, name);
-    m_encoding = add(tr("&Encoding"), encodings);
-    m_separator =
-        add(tr("&Separator"), {{tr("comma"), QChar(u',')}, {tr("semicolon"), QChar(u';')}, {tr("tab"), QChar(u'\t')}});
-    m_decimal = add(tr("&Decimals"), {{tr("point, 42.5"), false}, {tr("comma, 42,5"), true}});
-    m_dates = add(tr("Da&tes"), {{tr("year-month-day"), static_cast<int>(DateOrder::YearMonthDay)},
-                                 {tr("day-month-year"), static_cast<int>(DateOrder::DayMonthYear)},
-                                 {tr("month-day-year"), static_cast<int>(DateOrder::MonthDayYear)}});
-    m_unit = add(tr("&Unit, if a row names none"),
-                 {{tr("kg"), static_cast<int>(MassUnit::kg)}, {tr("lb"), static_cast<int>(MassUnit::lb)}});
-    row->addStretch(1);
-    return row;
-}
-
-QLayout* ImportPage::makeTables()
-{
-    m_columns = new QTableWidget(0, 2, this);
-    m_columns->setHorizontalHeaderLabels({tr("Logbook"), tr("Column of the file")});
-    m_columns->horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
-    m_columns->verticalHeader()->hide();
-    m_columns->horizontalHeader()->setStretchLastSection(true);
-    m_columns->setFixedWidth(320);
-    m_columns->setAccessibleName(tr("Which column of the file is which"));
-    m_rows = new QTableView(this);
-    m_rows->setModel(m_model);
-    for (QTableView* table : {static_cast<QTableView*>(m_columns), m_rows}) {
-        table->setShowGrid(false);
-        table->setFrameShape(QFrame::NoFrame);
-        table->setWordWrap(false);
-        table->horizontalHeader()->setHighlightSections(false);
-        table->verticalHeader()->setDefaultSectionSize(fontMetrics().height() * 8 / 5);
-    }
-    m_rows->setAccessibleName(tr("First rows of the file"));
-    m_report = new QPlainTextEdit(this);
-    m_report->setReadOnly(true);
-    m_report->setAccessibleName(tr("What can’t be read, by row"));
-    m_report->setPlaceholderText(tr("What can’t be read will stand here: the row, what is wrong, and how to mend it."));
-    m_report->setMaximumHeight(150);
-    m_report->setTabChangesFocus(true);
-    auto* right = new QVBoxLayout;
-    right->addWidget(m_rows, 1);
-    right->addWidget(m_report);
-    auto* row = new QHBoxLayout;
-    row->addWidget(m_columns);
-    row->addLayout(right, 1);
-    return row;
-}
-
-QLayout* ImportPage::makeDoRow()
-{
-    m_counts = new QLabel(this);
-    m_counts->setTextFormat(Qt::PlainText);
-    m_counts->setWordWrap(true);
-    m_aside = new QCheckBox(tr("Set &bad rows aside and import the rest"), this);
-    m_progress = new QProgressBar(this);
-    m_progress->setRange(0, 100);
-    m_progress->setFixedWidth(160);
-    m_import = new QPushButton(tr("&Import"), this);
-    m_stop = new QPushButton(tr("Sto&p"), this);
-    auto* close = new QPushButton(tr("C&lose"), this);
-    auto* row = new QHBoxLayout;
-    row->addWidget(m_counts, 1);
-    for (QWidget* part : {static_cast<QWidget*>(m_aside), static_cast<QWidget*>(m_progress),
-                          static_cast<QWidget*>(m_stop), static_cast<QWidget*>(m_import), static_cast<QWidget*>(close)})
-        row->addWidget(part);
-    connect(m_aside, &QCheckBox::toggled, this, [this](bool on) {
-        m_choices.setBadRowsAside = on;
-        updateButtons();
-    });
-    connect(m_import, &QPushButton::clicked, this, &ImportPage::bringIn);
-    connect(m_stop, &QPushButton::clicked, this, [this] { m_importJob.cancel(); });
-    connect(close, &QPushButton::clicked, this, &ImportPage::closed);
-    return row;
-}
-
 void ImportPage::chooseFile()
 {
-    m_prompter.chooseFileToOpen(this,
-                                {tr("Import a logbook"), {}, tr("Logbooks (*.csv *.tsv *.txt);;All files (*)"), {}},
-                                [this](const QString& path) { openFile(path); });
+    m_services.prompter.chooseFileToOpen(
+        this, {tr("Import a logbook"), {}, tr("Logbooks (*.csv *.tsv *.txt);;All files (*)"), {}},
+        [this](const QString& path) { openFile(path); });
 }
 
 void ImportPage::openFile(const QString& path)
@@ -173,58 +50,83 @@ void ImportPage::openFile(const QString& path)
     }
     m_path = path;
     m_file->setText(path);
-    const bool aside = m_choices.setBadRowsAside;
-    m_choices = m_importer.guess(file.read(kHeadBytes));
-    m_choices.setBadRowsAside = aside;
-    m_model->setPreview({});
-    fillChoices();
+    m_head = file.read(kGuessBytes);
+    m_matches->clear();
+    m_names->setNames(m_services.importer.names());
+    m_options->setAthletes(m_names->names().athletes);
+    beginWith(m_services.importer.guess(m_head));
+}
+
+// A mapping that a file with these columns came in with before goes before any guess.
+void ImportPage::beginWith(const LogbookGuess& guess)
+{
+    m_guess = guess;
+    m_choices.mapping = guess.mapping;
+    m_datesOpen = guess.datesAmbiguous;
+    m_namesShown = false;
+    m_tabs->setCurrentIndex(0);
+    fillKept();
+    const QByteArray before = m_memory.of(headerSignature(guess.mapping, guess.header));
+    if (const auto kept = readMapping(before); !before.isEmpty() && kept) takeMapping(*kept);
+    showChoices();
     preview();
 }
 
-void ImportPage::fillChoices()
+// How this very file is written, it says itself; what its columns and names mean was said before.
+void ImportPage::takeMapping(const LogbookMapping& kept)
 {
-    m_filling = true;
-    chooseData(m_encoding, m_choices.encoding);
-    chooseData(m_separator, m_choices.separator);
-    chooseData(m_decimal, m_choices.decimalComma);
-    chooseData(m_dates, static_cast<int>(m_choices.dates));
-    chooseData(m_unit, static_cast<int>(m_choices.unit));
-    m_filling = false;
+    const auto fitting = fitMapping(kept, m_guess.header);
+    if (!fitting) {
+        m_notice->setText(tr("The kept mapping asks for columns that this file hasn’t."));
+        m_notice->show();
+        return;
+    }
+    LogbookMapping mapping = *fitting;
+    mapping.encoding = m_choices.mapping.encoding;
+    mapping.separator = m_choices.mapping.separator;
+    mapping.skip = m_choices.mapping.skip;
+    mapping.hasHeader = m_choices.mapping.hasHeader;
+    mapping.decimalMark = m_choices.mapping.decimalMark;
+    if (!m_guess.datesAmbiguous) mapping.dateOrder = m_guess.mapping.dateOrder;
+    m_datesOpen = false;
+    m_choices.mapping = mapping;
 }
 
-void ImportPage::fillColumns(const QStringList& header)
+void ImportPage::showChoices()
 {
-    m_filling = true;
-    m_columns->setRowCount(static_cast<int>(m_choices.columns.size()));
-    for (int row = 0; row < m_columns->rowCount(); ++row) {
-        const ColumnChoice& choice = m_choices.columns[static_cast<std::size_t>(row)];
-        auto* name = new QTableWidgetItem(choice.needed ? tr("%1 (needed)").arg(choice.column) : choice.column);
-        name->setFlags(Qt::ItemIsEnabled);
-        m_columns->setItem(row, 0, name);
-        auto* box = new QComboBox(m_columns);
-        box->setAccessibleName(tr("Column of the file for %1").arg(choice.column));
-        box->addItem(tr("–"));
-        box->addItems(header);
-        box->setCurrentIndex(choice.source + 1);
-        m_columns->setCellWidget(row, 1, box);
-        connect(box, &QComboBox::currentIndexChanged, this, &ImportPage::choicesChanged);
-    }
-    m_columns->resizeColumnToContents(0);
-    m_filling = false;
+    const ImportPreview first = m_services.importer.firstRows(m_head, m_choices);
+    const auto beyond = [&](const auto& column) { return std::get<int>(column.second) > first.header.size(); };
+    std::erase_if(m_choices.mapping.columns, beyond);
+    std::erase_if(m_choices.mapping.sets, [&](const ColumnNames& set) { return std::ranges::any_of(set, beyond); });
+    m_options->fill(m_choices.mapping, m_guess.mapping.sets);
+    m_columns->fill(m_choices.mapping, first.header, m_guess.hints);
+    m_model->setPreview(first);
+    m_datesText->setText(tr("Dates such as %1 can be read either way. Which comes first?").arg(m_guess.exampleDate));
+    m_datesQuestion->setVisible(m_datesOpen);
 }
 
 void ImportPage::choicesChanged()
 {
-    if (m_filling || m_path.isEmpty()) return;
-    m_choices.encoding = m_encoding->currentData().toString();
-    m_choices.separator = m_separator->currentData().toChar();
-    m_choices.decimalComma = m_decimal->currentData().toBool();
-    m_choices.dates = static_cast<DateOrder>(m_dates->currentData().toInt());
-    m_choices.unit = static_cast<MassUnit>(m_unit->currentData().toInt());
-    for (int row = 0; row < m_columns->rowCount(); ++row)
-        if (const auto* box = qobject_cast<QComboBox*>(m_columns->cellWidget(row, 1)))
-            m_choices.columns[static_cast<std::size_t>(row)].source = box->currentIndex() - 1;
+    if (m_path.isEmpty()) return;
+    const DateOrder before = m_choices.mapping.dateOrder;
+    m_options->apply(m_choices.mapping);
+    m_columns->apply(m_choices.mapping);
+    if (m_choices.mapping.dateOrder != before) m_datesOpen = false;
+    showChoices();
     preview();
+}
+
+void ImportPage::answerDates(DateOrder order)
+{
+    m_datesOpen = false;
+    m_choices.mapping.dateOrder = order;
+    showChoices();
+    preview();
+}
+
+void ImportPage::namesChosen()
+{
+    if (m_matches->apply(m_choices.mapping)) preview();
 }
 
 void ImportPage::preview()
@@ -233,75 +135,127 @@ void ImportPage::preview()
     m_readable = false;
     const int asked = ++m_asked;
     m_counts->setText(tr("Reading the file…"));
-    updateButtons();
-    m_previewJob = m_jobs.run(
+    m_previewJob = m_services.jobs.run(
         this, tr("Previewing a logbook"),
-        [importer = &m_importer, path = m_path, choices = m_choices](const Progress& progress) {
+        [importer = &m_services.importer, path = m_path, choices = m_choices](const Progress& progress) {
             return importer->preview(path, choices, progress);
         },
         [this, asked](Result<ImportPreview> answer) {
             if (asked == m_asked) take(std::move(answer));
         });
+    m_tick.start();
+    updateButtons();
 }
 
 void ImportPage::take(Result<ImportPreview> preview)
 {
+    m_previewJob = {};
+    m_tick.stop();
     if (!preview) {
-        m_counts->setText(preview.error().what);
-        updateButtons();
-        return;
+        m_counts->setText(preview.error().code == ErrorCode::Cancelled ? tr("Stopped. Nothing was written.")
+                                                                       : preview.error().what);
+        return updateButtons();
     }
     m_readable = true;
-    if (preview->header != m_model->preview().header) fillColumns(preview->header);
-    QStringList lines;
-    for (const ImportTrouble& trouble : preview->troubles) {
-        if (lines.size() == kMostReported) break;
-        const QString column = preview->header.value(trouble.source);
-        lines +=
-            column.isEmpty()
-                ? tr("Line %1, %2: %3").arg(QString::number(trouble.row + 2), trouble.what, trouble.mend)
-                : tr("Line %1, “%2”, %3: %4").arg(QString::number(trouble.row + 2), column, trouble.what, trouble.mend);
-    }
-    if (const auto left = static_cast<int>(preview->troubles.size()) - kMostReported; left > 0)
-        lines += tr("… and %n more.", nullptr, left);
-    m_report->setPlainText(lines.join(u'\n'));
-    m_counts->setText(tr("New lifters: %1. New sets: %2. Already there: %3. Rows that can’t be read: %4.")
-                          .arg(QString::number(preview->newAthletes), QString::number(preview->newSets),
-                               QString::number(preview->alreadyThere), QString::number(preview->badRows)));
-    if (!preview->refusal.isEmpty()) m_counts->setText(preview->refusal);
+    fillReport(*preview);
+    fillNotice(*preview);
+    fillCounts(*preview);
+    takeNames(*preview);
     m_model->setPreview(std::move(*preview));
-    if (const QString missing = missingColumns(); !missing.isEmpty())
-        m_counts->setText(tr("Say which column of the file holds: %1.").arg(missing));
     updateButtons();
+    // Names that clearly mean something come in as that, so what is to come has to be counted anew.
+    if (m_matches->apply(m_choices.mapping)) return this->preview();
+    if (std::exchange(m_namesShown, true)) return;
+    showNames();
 }
 
-QString ImportPage::missingColumns() const
+void ImportPage::takeNames(const ImportPreview& preview)
 {
-    QStringList names;
-    for (const ColumnChoice& choice : m_choices.columns)
-        if (choice.needed && choice.source < 0) names += choice.column;
-    return names.join(QStringLiteral(", "));
+    m_matches->setNames(preview.exercises, preview.athletes, m_choices.mapping);
+    m_tabs->setTabText(1, m_matches->rowCount() == 0 ? tr("&Names") : tr("&Names (%1)").arg(m_matches->rowCount()));
+    m_tabs->setTabText(2, preview.badRows == 0 ? tr("&Problems") : tr("&Problems (%1)").arg(preview.badRows));
+}
+
+void ImportPage::showNames()
+{
+    if (m_matches->rowCount() == 0) return;
+    m_tabs->setCurrentIndex(1);
+    m_names->takeFocus();
+}
+
+void ImportPage::fillReport(const ImportPreview& preview)
+{
+    QStringList lines;
+    const auto say = [&](const ImportTrouble& trouble) {
+        const QString column = preview.header.value(trouble.source);
+        QString where = column.isEmpty() ? tr("Line %1").arg(trouble.line)
+                                         : tr("Line %1, “%2”").arg(QString::number(trouble.line), column);
+        if (!trouble.what.isEmpty()) where += QStringLiteral(", ") + trouble.what;
+        lines += where + QStringLiteral(": ") + trouble.mend;
+    };
+    for (const ImportTrouble& trouble : preview.troubles) {
+        if (lines.size() == kMostReported) break;
+        say(trouble);
+    }
+    if (const auto left = static_cast<int>(preview.troubles.size()) - static_cast<int>(kMostReported); left > 0)
+        lines += tr("… and %n more.", nullptr, left);
+    for (const ImportTrouble& row : preview.passedOver) say(row);
+    if (!preview.unknownColumns.isEmpty())
+        lines += tr("Kept as notes, since the logbook has no such column: %1")
+                     .arg(preview.unknownColumns.join(QStringLiteral(", ")));
+    m_report->setPlainText(lines.join(u'\n'));
+}
+
+// A file that was here before, by its content.
+void ImportPage::fillNotice(const ImportPreview& preview)
+{
+    const auto day = m_memory.cameIn(preview.fingerprint);
+    m_notice->setVisible(day.has_value());
+    if (!day) return;
+    m_notice->setText(preview.newSets == 0
+                          ? tr("This file came in on %1. All of its sets are in the book.").arg(format::date(*day))
+                          : tr("This file came in on %1. Since then some of its sets were taken out again or changed.")
+                                .arg(format::date(*day)));
+}
+
+void ImportPage::fillCounts(const ImportPreview& preview)
+{
+    const QStringList missing = ColumnTable::missing(m_choices.mapping);
+    if (!missing.isEmpty()) {
+        m_counts->setText(tr("Say which column of the file holds: %1.").arg(missing.join(QStringLiteral(", "))));
+        return;
+    }
+    if (!preview.refusal.isEmpty()) return m_counts->setText(preview.refusal);
+    m_counts->setText(
+        tr("New sets: %1. Already there: %2. Rows that can’t be read: %3. New lifters: %4. New exercises: %5.")
+            .arg(QString::number(preview.newSets), QString::number(preview.alreadyThere),
+                 QString::number(preview.badRows), QString::number(preview.newAthletes.size()),
+                 QString::number(preview.newExercises.size())));
+    m_counts->setToolTip(format::plainToolTip((preview.newAthletes + preview.newExercises).join(QStringLiteral(", "))));
 }
 
 void ImportPage::updateButtons()
 {
-    const bool running = m_importJob.isRunning();
+    const bool importing = m_importJob.isRunning();
+    const bool busy = importing || m_previewJob.isRunning();
     const ImportPreview& preview = m_model->preview();
     const bool clean = preview.badRows == 0 || m_choices.setBadRowsAside;
-    const bool taken = m_readable && preview.refusal.isEmpty();
-    m_import->setEnabled(taken && !running && clean && preview.newSets > 0 && missingColumns().isEmpty());
-    m_stop->setVisible(running);
-    m_progress->setVisible(running);
-    m_aside->setEnabled(!running);
-    m_columns->setEnabled(!running);
-    for (QComboBox* box : {m_encoding, m_separator, m_decimal, m_dates, m_unit})
-        box->setEnabled(!running && !m_path.isEmpty());
+    const bool whole = ColumnTable::missing(m_choices.mapping).isEmpty() && !m_datesOpen;
+    m_import->setEnabled(m_readable && !busy && clean && whole && preview.refusal.isEmpty() && preview.newSets > 0);
+    m_stop->setVisible(busy);
+    m_progress->setVisible(busy);
+    m_aside->setEnabled(!importing);
+    for (QWidget* part : {static_cast<QWidget*>(m_columns), static_cast<QWidget*>(m_options),
+                          static_cast<QWidget*>(m_kept), static_cast<QWidget*>(m_keep), static_cast<QWidget*>(m_names)})
+        part->setEnabled(!importing && !m_path.isEmpty());
+    m_forget->setEnabled(!importing && m_kept->currentIndex() > 0);
 }
 
 void ImportPage::bringIn()
 {
     m_progress->setValue(0);
-    m_importJob = m_importer.start(this, m_path, m_choices, [this](const Result<int>& sets) { finished(sets); });
+    m_importJob =
+        m_services.importer.start(this, m_path, m_choices, [this](const Result<int>& sets) { finished(sets); });
     m_tick.start();
     updateButtons();
 }
@@ -312,16 +266,61 @@ void ImportPage::finished(const Result<int>& sets)
     m_importJob = {};
     m_readable = false;  // what was new is there now
     if (sets) {
+        const ImportPreview& shown = m_model->preview();
         QString text = tr("%n set(s) came in. Undo takes them out again.", nullptr, *sets);
-        if (const int aside = m_choices.setBadRowsAside ? m_model->preview().badRows : 0; aside > 0)
+        if (const int aside = m_choices.setBadRowsAside ? shown.badRows : 0; aside > 0)
             text += u' ' + tr("%n row(s) set aside: %1", nullptr, aside).arg(LogbookImporter::setAsidePath(m_path));
         m_counts->setText(text);
+        m_memory.bringsIn(shown.fingerprint, m_services.today);
+        m_memory.remember(headerSignature(m_guess.mapping, m_guess.header),
+                          writeMapping(toKeep(m_choices.mapping, m_guess.header)));
         Q_EMIT imported(*sets);
     } else {
         m_readable = true;
         m_counts->setText(sets.error().code == ErrorCode::Cancelled ? tr("Stopped. Nothing was written.")
                                                                     : sets.error().what);
     }
+    updateButtons();
+}
+
+void ImportPage::fillKept()
+{
+    const QSignalBlocker quiet(m_kept);
+    m_kept->clear();
+    m_kept->addItem(tr("as guessed"));
+    m_kept->addItems(m_memory.names());
+}
+
+void ImportPage::chooseKept(int index)
+{
+    if (m_path.isEmpty()) return;
+    if (index <= 0) return beginWith(m_guess);
+    if (const auto kept = readMapping(m_memory.kept(m_kept->itemText(index)))) {
+        takeMapping(*kept);
+        showChoices();
+        preview();
+    }
+}
+
+void ImportPage::keepMapping()
+{
+    m_ask->ask({tr("Keep this mapping as"), m_kept->currentIndex() > 0 ? m_kept->currentText() : QString()},
+               [this](const QString& typed) -> QString {
+                   const QString name = typed.trimmed();
+                   if (name.isEmpty()) return tr("It needs a name.");
+                   m_memory.keep(name, writeMapping(toKeep(m_choices.mapping, m_guess.header)));
+                   fillKept();
+                   const QSignalBlocker quiet(m_kept);
+                   m_kept->setCurrentIndex(m_kept->findText(name, Qt::MatchFixedString));
+                   updateButtons();
+                   return {};
+               });
+}
+
+void ImportPage::forgetMapping()
+{
+    m_memory.forget(m_kept->currentText());
+    fillKept();
     updateButtons();
 }
 

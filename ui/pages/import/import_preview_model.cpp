@@ -1,5 +1,6 @@
 #include "ui/pages/import/import_preview_model.h"
 
+#include "ui/format/format.h"
 #include "ui/shell/theme.h"
 
 #include <QtGui/QBrush>
@@ -41,11 +42,9 @@ QVariant ImportPreviewModel::data(const QModelIndex& index, int role) const
     case Qt::DisplayRole:
         return trouble ? QStringLiteral("⚠ ") + text : text;
     case Qt::ToolTipRole:
-        // Tool tips guess whether they are rich text; what comes from a file must stay as it is.
         if (!trouble) return {};
-        return QString(QStringLiteral("<p>")
-                       + QString(trouble->what + QStringLiteral(": ") + trouble->mend).toHtmlEscaped()
-                       + QStringLiteral("</p>"));
+        return format::plainToolTip(trouble->what.isEmpty() ? trouble->mend
+                                                            : trouble->what + QStringLiteral(": ") + trouble->mend);
     case Qt::ForegroundRole:
         return trouble ? QVariant(QBrush(themeColours(QGuiApplication::palette()).alarm)) : QVariant();
     default:
@@ -56,8 +55,11 @@ QVariant ImportPreviewModel::data(const QModelIndex& index, int role) const
 QVariant ImportPreviewModel::headerData(int section, Qt::Orientation orientation, int role) const
 {
     if (role != Qt::DisplayRole) return {};
-    // As an editor counts the lines of the file: the header is line 1.
-    return orientation == Qt::Horizontal ? QVariant(m_preview.header.value(section)) : QVariant(section + 2);
+    if (orientation == Qt::Horizontal) return m_preview.header.value(section);
+    // As an editor counts the lines of the file.
+    return static_cast<std::size_t>(section) < m_preview.lines.size()
+               ? QVariant(m_preview.lines[static_cast<std::size_t>(section)])
+               : QVariant();
 }
 
 }  // namespace steelyard

@@ -2,6 +2,7 @@
 
 #include "core/analysis/parameter_names.h"
 #include "core/domain/decision.h"
+#include "core/domain/measurement.h"
 #include "core/storage/logbook_repository.h"
 #include "core/storage/migrations.h"
 #include "core/storage/reading_parameter_repository.h"
@@ -138,6 +139,24 @@ Result<void> checkReadingParameters(Database& db, VerifyReport& report)
     }
 }
 
+Result<void> checkMeasurements(Database& db, VerifyReport& report)
+{
+    STEELYARD_TRY(auto st, db.prepare("SELECT id, date, place, value, unit FROM measurement"));
+    while (true) {
+        STEELYARD_TRY(const bool more, st.step());
+        if (!more) return {};
+        const auto place = st.maybeChoice<BodyPlace>(2);
+        const auto value = Decimal::parse(st.bytes(3));
+        if (!place || !value) {
+            note(report, VerifyText::tr("Measurement %1: its place or its value can't be read.").arg(st.text(0)));
+            continue;
+        }
+        const QDate date = st.date(1);
+        for (const Problem& problem : validate(Measurement{date, *place, *value, st.choice(4, TapeUnit::cm)}, date))
+            note(report, VerifyText::tr("Measurement %1, %2: %3").arg(st.text(0), problem.field, problem.text));
+    }
+}
+
 }  // namespace
 
 Result<VerifyReport> verifyBook(Database& db, const Progress& progress)
@@ -149,6 +168,7 @@ Result<VerifyReport> verifyBook(Database& db, const Progress& progress)
     STEELYARD_CHECK(checkFile(db, report));
     STEELYARD_CHECK(checkSchema(db, report));
     STEELYARD_CHECK(checkLinks(db, report));
+    STEELYARD_CHECK(checkMeasurements(db, report));
     STEELYARD_CHECK(checkReadingParameters(db, report));
     STEELYARD_CHECK(checkSets(db, report, progress));
     return report;

@@ -1,5 +1,6 @@
 #include "core/edits/edits.h"
 
+#include "core/edits/plain_edit.h"
 #include "core/storage/athlete_repository.h"
 #include "core/storage/block_repository.h"
 #include "core/storage/decision_repository.h"
@@ -15,31 +16,6 @@ namespace {
 struct EditText {
     Q_DECLARE_TR_FUNCTIONS(EditText)
 };
-
-// Most edits are one call of a repository: a label and a function say all there is.
-template <class Apply>
-class PlainEdit final : public Edit {
-public:
-    PlainEdit(QString label, Apply apply) : m_label(std::move(label)), m_apply(std::move(apply)) {}
-    [[nodiscard]] QString label() const override { return m_label; }
-    [[nodiscard]] Result<void> apply(Transaction& transaction) override { return m_apply(transaction); }
-
-private:
-    QString m_label;
-    Apply m_apply;
-};
-
-template <class Apply>
-std::unique_ptr<Edit> plainEdit(QString label, Apply apply)
-{
-    return std::make_unique<PlainEdit<Apply>>(std::move(label), std::move(apply));
-}
-
-Result<void> firstProblem(const Problems& problems)
-{
-    if (problems.empty()) return {};
-    return fail(ErrorCode::Invalid, problems.front().text, problems.front().field);
-}
 
 // The place after the last set of the session, and the number after the last one of the line.
 Result<PlacedSet> placeAtEnd(Transaction& transaction, const LiftLine& line, QDate date, SetEntry set)

@@ -23,7 +23,7 @@ QString athletePlace(const QJsonObject& json)
 }
 
 // The lists of an athlete, which each have a reader of their own.
-constexpr std::array kAthleteLists{"body_mass", "standards",      "lines",        "blocks",
+constexpr std::array kAthleteLists{"body_mass", "measurements",   "standards",    "lines",        "blocks",
                                    "decisions", "empty_sessions", "lone_ratings", "replaced_sets"};
 
 Result<std::vector<MuscleAim>> aimsFromJson(const QJsonArray& list, const JsonNames& names, const QString& where)
@@ -200,6 +200,24 @@ Result<void> bodyMassFromJson(Transaction& transaction, const QJsonArray& list, 
     return {};
 }
 
+Result<void> measurementsFromJson(Transaction& transaction, const QJsonArray& list, Id<Athlete> athlete,
+                                  const QString& where)
+{
+    for (const auto& item : list) {
+        JsonPlace place(item.toObject(), where + AthleteJsonText::tr(", measurement"));
+        Measurement one;
+        one.date = readDate(place, QStringLiteral("date"));
+        one.place = place.choice(QStringLiteral("place"), BodyPlace::Waist);
+        const auto value = place.optionalDecimal(QStringLiteral("value"));
+        one.unit = place.choice(QStringLiteral("unit"), TapeUnit::cm);
+        STEELYARD_CHECK(place.finish());
+        one.value = value.value_or(Decimal());  // refused below: nothing is that short
+        STEELYARD_CHECK(refuseProblems(validate(one, one.date), place.place()));
+        STEELYARD_CHECK(AthleteRepository(transaction.database()).putMeasurement(transaction, athlete, one));
+    }
+    return {};
+}
+
 // Sessions that have no sets, and ratings of exercises that have none.
 Result<void> bareSessionsFromJson(Transaction& transaction, JsonPlace& athletePlaceOf, Id<Athlete> athlete,
                                   const LineIds& lines, const QString& where)
@@ -254,6 +272,7 @@ Result<Id<Athlete>> athleteFromJson(Transaction& transaction, const QJsonObject&
     STEELYARD_TRY(const Athlete athlete, profileFromJson(place, names, where));
     const QJsonArray standards = place.array(QStringLiteral("standards"));
     const QJsonArray bodyMass = place.array(QStringLiteral("body_mass"));
+    const QJsonArray measured = place.array(QStringLiteral("measurements"));
     for (const char* list : kAthleteLists) static_cast<void>(place.array(QString::fromLatin1(list)));
     STEELYARD_CHECK(place.finish());
     STEELYARD_CHECK(refuseProblems(validate(athlete, today), where));
@@ -261,6 +280,7 @@ Result<Id<Athlete>> athleteFromJson(Transaction& transaction, const QJsonObject&
     for (const auto& item : standards)
         STEELYARD_CHECK(standardFromJson(transaction, item.toObject(), id, names, where));
     STEELYARD_CHECK(bodyMassFromJson(transaction, bodyMass, id, where));
+    STEELYARD_CHECK(measurementsFromJson(transaction, measured, id, where));
     return id;
 }
 

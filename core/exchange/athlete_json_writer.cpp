@@ -80,6 +80,18 @@ Result<QJsonArray> bodyMassJson(Database& db, Id<Athlete> athlete)
     return list;
 }
 
+Result<QJsonArray> measurementsJson(Database& db, Id<Athlete> athlete)
+{
+    STEELYARD_TRY(const auto measured, AthleteRepository(db).measurements(athlete));
+    QJsonArray list;
+    for (const Measurement& one : measured)
+        list.append(QJsonObject{{QStringLiteral("date"), dateText(one.date)},
+                                {QStringLiteral("place"), toText(one.place)},
+                                {QStringLiteral("value"), one.value.toString()},
+                                {QStringLiteral("unit"), toText(one.unit)}});
+    return list;
+}
+
 // What a lift line and a planned slot have in common.
 template <class Lift>
 QJsonObject liftJson(const Lift& lift, const Library& library)
@@ -272,6 +284,7 @@ Result<QJsonObject> athleteToJson(Database& db, const Row<Athlete>& row, const L
     json[QStringLiteral("standards")] = standards;
     LineUuids lines;
     STEELYARD_TRY(json[QStringLiteral("body_mass")], bodyMassJson(db, row.id));
+    STEELYARD_TRY(json[QStringLiteral("measurements")], measurementsJson(db, row.id));
     STEELYARD_TRY(json[QStringLiteral("lines")], linesJson(db, row.id, library, lines));
     STEELYARD_TRY(json[QStringLiteral("blocks")], blocksJson(db, row.id, library));
     STEELYARD_TRY(json[QStringLiteral("decisions")], decisionsJson(db, row.id, lines));

@@ -221,4 +221,58 @@ Result<void> AthleteRepository::putBodyMass(Transaction& transaction, Id<Athlete
     return {};
 }
 
+Result<void> AthleteRepository::removeBodyMass(Transaction& transaction, Id<Athlete> id, QDate date) const
+{
+    STEELYARD_TRY(auto st, m_database.prepare("DELETE FROM body_mass WHERE athlete_id = ?1 AND date = ?2 "
+                                              "RETURNING id"));
+    st.bindAll(id, date);
+    STEELYARD_TRY(const bool found, st.step());
+    if (!found)
+        return fail(ErrorCode::NotFound, AthleteRepositoryText::tr("There is no body mass of this day any more."));
+    transaction.changes().athletes.insert(id);
+    return {};
+}
+
+Result<std::vector<Measurement>> AthleteRepository::measurements(Id<Athlete> id) const
+{
+    STEELYARD_TRY(auto st, m_database.prepare("SELECT date, place, value, unit FROM measurement WHERE athlete_id = ?1 "
+                                              "ORDER BY date, place"));
+    st.bind(1, id);
+    std::vector<Measurement> list;
+    while (true) {
+        STEELYARD_TRY(const bool more, st.step());
+        if (!more) return list;
+        const auto place = st.maybeChoice<BodyPlace>(1);
+        if (!place) continue;  // of a newer program: verify() reports it
+        list.push_back({st.date(0), *place, st.maybeDecimal(2).value_or(Decimal()), st.choice(3, TapeUnit::cm)});
+    }
+}
+
+Result<void> AthleteRepository::putMeasurement(Transaction& transaction, Id<Athlete> id,
+                                               const Measurement& measured) const
+{
+    STEELYARD_TRY(auto st, m_database.prepare(
+                               "INSERT INTO measurement (athlete_id, date, place, value, unit) VALUES (?1, ?2, ?3, ?4, "
+                               "?5) ON CONFLICT (athlete_id, date, place) DO UPDATE SET value = excluded.value, "
+                               "unit = excluded.unit"));
+    st.bindAll(id, measured.date, measured.place, measured.value, measured.unit);
+    STEELYARD_CHECK(st.run());
+    transaction.changes().athletes.insert(id);
+    return {};
+}
+
+Result<void> AthleteRepository::removeMeasurement(Transaction& transaction, Id<Athlete> id, QDate date,
+                                                  BodyPlace place) const
+{
+    STEELYARD_TRY(auto st, m_database.prepare("DELETE FROM measurement WHERE athlete_id = ?1 AND date = ?2 "
+                                              "AND place = ?3 RETURNING id"));
+    st.bindAll(id, date, place);
+    STEELYARD_TRY(const bool found, st.step());
+    if (!found)
+        return fail(ErrorCode::NotFound,
+                    AthleteRepositoryText::tr("There is no measurement of this place and day any more."));
+    transaction.changes().athletes.insert(id);
+    return {};
+}
+
 }  // namespace steelyard

@@ -1,8 +1,9 @@
-// Athletes, their aims and their body mass over time. Writers demand a Transaction; readers give values.
+// Athletes, their aims, their body mass and tape measurements over time. Writers demand a Transaction; readers give values.
 // Failures: NotFound, Invalid (a name that is taken, a value that validate() refuses), Storage.
 #pragma once
 
 #include "core/domain/athlete.h"
+#include "core/domain/measurement.h"
 #include "core/storage/transaction.h"
 
 namespace steelyard {
@@ -20,6 +21,12 @@ public:
     [[nodiscard]] Result<std::vector<BodyMassEntry>> bodyMass(Id<Athlete>) const;  // oldest first
     // One entry a day: a second one on the same day replaces the first.
     [[nodiscard]] Result<void> putBodyMass(Transaction&, Id<Athlete>, const BodyMassEntry&) const;
+    [[nodiscard]] Result<void> removeBodyMass(Transaction&, Id<Athlete>, QDate) const;  // NotFound: none on that day
+
+    [[nodiscard]] Result<std::vector<Measurement>> measurements(Id<Athlete>) const;  // oldest first, then by place
+    // One a day and place: a second one replaces the first.
+    [[nodiscard]] Result<void> putMeasurement(Transaction&, Id<Athlete>, const Measurement&) const;
+    [[nodiscard]] Result<void> removeMeasurement(Transaction&, Id<Athlete>, QDate, BodyPlace) const;  // NotFound: none
 
 private:
     Database& m_database;

@@ -12,6 +12,16 @@ struct LogbookRepositoryText {
     Q_DECLARE_TR_FUNCTIONS(LogbookRepositoryText)
 };
 
+// `first` is the column of `replaced_at`.
+Result<ReplacedSet> readReplaced(const Statement& st, Id<SetEntry> set, int first)
+{
+    const auto was = setFromJson(QJsonDocument::fromJson(st.text(first + 2).toUtf8()).object());
+    if (!was)
+        return fail(ErrorCode::Storage, LogbookRepositoryText::tr("An older value of this set can't be read."),
+                    st.text(first + 2));
+    return ReplacedSet{set, QDateTime::fromString(st.text(first), Qt::ISODate), st.bytes(first + 1) == "removed", *was};
+}
+
 }  // namespace
 
 SetEntry readSet(const Statement& st, int first)
@@ -131,15 +141,19 @@ Result<PlacedSet> LogbookRepository::find(Id<SetEntry> id) const
     return PlacedSet{st.id<Session>(0), st.id<LiftLine>(1), st.integer(2), readSet(st, 3)};
 }
 
-Result<Id<SetEntry>> LogbookRepository::insert(Transaction& transaction, Id<Athlete> owner,
-                                               const PlacedSet& placed) const
+Result<Id<SetEntry>> LogbookRepository::insert(Transaction& transaction, Id<Athlete> owner, const PlacedSet& placed,
+                                               std::optional<Id<SetEntry>> as) const
 {
+    if (as && find(*as)) as.reset();
     STEELYARD_TRY(auto st,
                   m_database.prepare("INSERT INTO set_entry (session_id, line_id, position, number, load, unit, "
-                                     "reps, off, failed, rir, rpe, marks, lowering_s, kind, note, lean_deg) "
-                                     "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16)"));
+                                     "reps, off, failed, rir, rpe, marks, lowering_s, kind, note, lean_deg, id) "
+                                     "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, "
+                                     "coalesce(?17, (SELECT max((SELECT max(id) FROM set_entry), (SELECT max(set_id) "
+                                     "FROM set_replaced WHERE session_id = ?1)) + 1)))"));
     st.bindAll(placed.session, placed.line, placed.position);
     bindSet(st, 4, placed.set);
+    st.bind(17, as);
     STEELYARD_TRY(const auto id, st.insert());
     transaction.changes().athletes.insert(owner);
     return Id<SetEntry>(id);
@@ -197,18 +211,40 @@ Result<void> LogbookRepository::remove(Transaction& transaction, Id<SetEntry> id
 
 Result<std::vector<ReplacedSet>> LogbookRepository::replacedSets(Id<SetEntry> id) const
 {
-    STEELYARD_TRY(auto st, m_database.prepare("SELECT replaced_at, change, was FROM set_replaced WHERE set_id = ?1 "
-                                              "ORDER BY id"));
+    // An id may have belonged to a set of another place, which was removed.
+    STEELYARD_TRY(
+        auto st, m_database.prepare("SELECT p.replaced_at, p.change, p.was FROM set_replaced p "
+                                    "LEFT JOIN set_entry e ON e.id = p.set_id WHERE p.set_id = ?1 AND (e.id IS NULL OR "
+                                    "(e.session_id = p.session_id AND e.line_id = p.line_id)) ORDER BY p.id"));
     st.bind(1, id);
     std::vector<ReplacedSet> replaced;
     while (true) {
         STEELYARD_TRY(const bool more, st.step());
         if (!more) return replaced;
-        const auto was = setFromJson(QJsonDocument::fromJson(st.text(2).toUtf8()).object());
-        if (!was)
-            return fail(ErrorCode::Storage, LogbookRepositoryText::tr("An older value of this set can't be read."),
-                        st.text(2));
-        replaced.push_back({id, QDateTime::fromString(st.text(0), Qt::ISODate), st.bytes(1) == "removed", *was});
+        STEELYARD_TRY(auto one, readReplaced(st, id, 0));
+        replaced.push_back(std::move(one));
+    }
+}
+
+Result<std::vector<SetHistory>> LogbookRepository::replacedSets(Id<Athlete> athlete, QDate date) const
+{
+    STEELYARD_TRY(auto st,
+                  m_database.prepare("SELECT p.set_id, p.line_id, e.id IS NULL, p.replaced_at, p.change, p.was "
+                                     "FROM set_replaced p JOIN session s ON s.id = p.session_id "
+                                     "LEFT JOIN set_entry e ON e.id = p.set_id AND e.session_id = p.session_id "
+                                     "AND e.line_id = p.line_id WHERE s.athlete_id = ?1 AND s.date = ?2 "
+                                     "ORDER BY p.line_id, p.set_id, p.id"));
+    st.bindAll(athlete, date);
+    std::vector<SetHistory> histories;
+    while (true) {
+        STEELYARD_TRY(const bool more, st.step());
+        if (!more) return histories;
+        const auto set = st.id<SetEntry>(0);
+        const auto line = st.id<LiftLine>(1);
+        if (histories.empty() || histories.back().set != set || histories.back().line != line)
+            histories.push_back({set, line, st.flag(2), {}});
+        STEELYARD_TRY(auto one, readReplaced(st, set, 3));
+        histories.back().was.push_back(std::move(one));
     }
 }
 

@@ -18,6 +18,15 @@ struct ReplacedSet {
     friend bool operator==(const ReplacedSet&, const ReplacedSet&) = default;
 };
 
+// What one set of a session said before, oldest first.
+struct SetHistory {
+    Id<SetEntry> set;
+    Id<LiftLine> line;
+    bool gone = false;  // the set was removed and not brought back
+    std::vector<ReplacedSet> was;
+    friend bool operator==(const SetHistory&, const SetHistory&) = default;
+};
+
 class LogbookRepository {
 public:
     explicit LogbookRepository(Database& database) : m_database(database) {}
@@ -28,10 +37,15 @@ public:
     [[nodiscard]] Result<std::vector<Row<LiftLine>>> lines(Id<Athlete>) const;
 
     [[nodiscard]] Result<PlacedSet> find(Id<SetEntry>) const;
-    [[nodiscard]] Result<Id<SetEntry>> insert(Transaction&, Id<Athlete> owner, const PlacedSet&) const;
+    // `as`: the id that a removed set had, so that its history is its own again; taken by now: another one. Never the id of
+    // a set that was removed from this session, else its history would be taken for that of the new one.
+    [[nodiscard]] Result<Id<SetEntry>> insert(Transaction&, Id<Athlete> owner, const PlacedSet&,
+                                              std::optional<Id<SetEntry>> as = std::nullopt) const;
     [[nodiscard]] Result<void> replace(Transaction&, Id<SetEntry>, const SetEntry&, const QDateTime& nowUtc) const;
     [[nodiscard]] Result<void> remove(Transaction&, Id<SetEntry>, const QDateTime& nowUtc) const;
     [[nodiscard]] Result<std::vector<ReplacedSet>> replacedSets(Id<SetEntry>) const;  // oldest first
+    // Of every set of a day, removed ones too; by line, then as the sets were written down.
+    [[nodiscard]] Result<std::vector<SetHistory>> replacedSets(Id<Athlete>, QDate) const;
 
     // An empty rating removes the row.
     [[nodiscard]] Result<void> putRating(Transaction&, Id<Athlete> owner, Id<Session>, Id<LiftLine>,

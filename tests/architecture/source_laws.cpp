@@ -34,7 +34,7 @@ constexpr ModuleLaw kModules[] = {
      "core/base/ core/domain/ core/numerics/ core/analysis/ core/flags/ core/planning/ core/sheets/ core/keying/",
      "QtCore"},
     {"core/storage/", "core/base/ core/domain/ core/analysis/athlete_log.h core/storage/", "QtCore QtSql"},
-    {"core/edits/", "core/base/ core/domain/ core/storage/ core/edits/", "QtCore"},
+    {"core/edits/", "core/base/ core/domain/ core/analysis/athlete_log.h core/storage/ core/edits/", "QtCore"},
     {"core/book/",
      "core/base/ core/domain/ core/analysis/ core/flags/ core/planning/ core/sheets/ core/keying/ core/storage/ "
      "core/edits/ core/book/",

@@ -175,6 +175,10 @@ void fillFullAthlete(Book& book, Transaction& tx, const QString& name, const Ful
     const auto athlete = must(book.athletes().insert(tx, fullAthlete(name, gym, library)));
     must(book.athletes().putBodyMass(tx, athlete, {QDate(2026, 1, 5), load(u"181.40 lb")}));
     must(book.athletes().putBodyMass(tx, athlete, {QDate(2026, 2, 5), load(u"82.0 kg")}));
+    for (const auto& [place, key] : EnumText<BodyPlace>::table)
+        must(book.athletes().putMeasurement(tx, athlete,
+                                            {QDate(2026, 2, 5), place, Decimal::parse(u"15.50").value(),
+                                             place == BodyPlace::Neck ? TapeUnit::in : TapeUnit::cm}));
     RepStandard agreed = fullStandard(library.variants[0], QStringLiteral("agreed with ") + name);
     agreed.athlete = athlete;
     const auto own = must(book.library().insert(tx, agreed));

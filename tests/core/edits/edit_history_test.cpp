@@ -1,5 +1,6 @@
 #include "core/edits/edit_history.h"
 
+#include "core/edits/body_edits.h"
 #include "core/edits/edits.h"
 #include "tests/support/temp_book.h"
 
@@ -12,6 +13,11 @@ using test::must;
 using test::rawDump;
 using test::TempBook;
 using test::workSet;
+
+Measurement measured(BodyPlace place)
+{
+    return {QDate(2026, 1, 9), place, Decimal::parse(u"84.50").value(), TapeUnit::cm};
+}
 
 // A book with one logged set, so that there is something to change.
 struct BookWithASet {
@@ -27,6 +33,9 @@ struct BookWithASet {
         line = must(logbook.line(tx, book.line()));
         const auto session = must(logbook.session(tx, book.athlete(), QDate(2026, 2, 3)));
         set = must(logbook.insert(tx, book.athlete(), {session, *line, 1, workSet("40", 10, 1)}));
+        must(book->athletes().putBodyMass(tx, book.athlete(),
+                                          {QDate(2026, 1, 9), Load::parseWithUnit(u"70.9 kg").value()}));
+        must(book->athletes().putMeasurement(tx, book.athlete(), measured(BodyPlace::Waist)));
         block = must(book->blocks().insert(tx, blockOf(QStringLiteral("Winter"))));
         must(tx.commit());
     }
@@ -98,6 +107,21 @@ const EditCase kEdits[] = {
     {"recordBodyMass",
      [](BookWithASet& b) {
          return recordBodyMass(b.book.athlete(), {QDate(2026, 2, 1), Load::parseWithUnit(u"71.3 kg").value()});
+     }},
+    {"correctBodyMass",
+     [](BookWithASet& b) {
+         return correctBodyMass(b.book.athlete(), {QDate(2026, 2, 1), Load::parseWithUnit(u"71.3 kg").value()},
+                                QDate(2026, 3, 2), QDate(2026, 1, 9));
+     }},
+    {"removeBodyMass", [](BookWithASet& b) { return removeBodyMass(b.book.athlete(), QDate(2026, 1, 9)); }},
+    {"recordMeasurement",
+     [](BookWithASet& b) {
+         return recordMeasurement(b.book.athlete(), measured(BodyPlace::Hips), QDate(2026, 3, 2),
+                                  MeasuredAt{QDate(2026, 1, 9), BodyPlace::Waist});
+     }},
+    {"removeMeasurement",
+     [](BookWithASet& b) {
+         return removeMeasurement(b.book.athlete(), {QDate(2026, 1, 9), BodyPlace::Waist});
      }},
     {"makeDecision", &decisionEdit},
     {"makeDecisionThatLands", &landingEdit},

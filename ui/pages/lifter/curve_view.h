@@ -14,7 +14,7 @@ public:
     ~CurveView() override;
 
     [[nodiscard]] QString action() const override { return QStringLiteral("lifter.curve"); }
-    [[nodiscard]] QString title() const override { return tr("Reps and load"); }
+    [[nodiscard]] QString title() const override { return tr("Reps × load"); }
     void show(const ShownLine& shown) override;
     [[nodiscard]] bool showsSession() const override { return false; }
     void leave() override;

@@ -96,8 +96,11 @@ void LifterPage::addView(LifterView* view)
     connect(view, &LifterView::sessionLookedAt, this, &LifterPage::showSession);
     connect(view, &LifterView::setsWanted, this, [this](int exposure) {
         showSession(exposure);
-        m_sessionPanel->table()->setFocus();
+        openView(indexOf(QStringLiteral("lifter.logbook")));
+        this->view().lookAtDay(m_session);
     });
+    connect(view, &LifterView::canChanged, this, &Page::actionsChanged);
+    connect(view, &LifterView::said, this, &Page::said);
     connect(view, &LifterView::lineStepped, this, &LifterPage::stepLine);
     connect(view, &LifterView::lineWanted, this, &LifterPage::showLine);
     connect(view, &LifterView::changed, this, &LifterPage::viewChanged);
@@ -144,7 +147,7 @@ QLayout* LifterPage::makeTools()
     m_stretch = new QComboBox(this);
     m_stretch->setAccessibleName(tr("Stretch of time"));
     for (const auto& [text, months] :
-         {std::pair(tr("All time"), 0), {tr("Last 6 months"), 6}, {tr("Last 12 months"), 12}, {tr("Last 2 years"), 24}})
+         {std::pair(tr("All time"), 0), {tr("6 months"), 6}, {tr("12 months"), 12}, {tr("2 years"), 24}})
         m_stretch->addItem(text, months);
     m_stretch->setCurrentIndex(2);
     m_chartMenu = new ChartMenu([this](const QString& action) { return canPerform(action); }, this);
@@ -411,7 +414,22 @@ bool LifterPage::canPerform(const QString& action) const
         return m_line >= 0 && (areNumbersShown() || !view().table().rows.empty());
     if (action == QStringLiteral("lifter.copyPicture") || action == QStringLiteral("lifter.savePicture"))
         return m_line >= 0 && view().drawing();
-    return m_line >= 0 && action.startsWith(QStringLiteral("lifter."));
+    if (opens || action == QStringLiteral("lifter.nextLine") || action == QStringLiteral("lifter.previousLine"))
+        return m_line >= 0;
+    return m_line >= 0 && viewFor(action) < m_views.size();
+}
+
+std::size_t LifterPage::indexOf(const QString& opening) const
+{
+    return static_cast<std::size_t>(std::ranges::find(m_views, opening, &LifterView::action) - m_views.begin());
+}
+
+// The view in sight, else one that can be asked from elsewhere; past the last: none.
+std::size_t LifterPage::viewFor(const QString& action) const
+{
+    if (view().can(action)) return m_view;
+    const auto asked = std::ranges::find_if(m_views, [&](const LifterView* one) { return one->isAskedFor(action); });
+    return static_cast<std::size_t>(asked - m_views.begin());
 }
 
 void LifterPage::perform(const QString& action)
@@ -426,9 +444,12 @@ void LifterPage::perform(const QString& action)
     if (action == QStringLiteral("lifter.copy")) copyNumbers();
     if (action == QStringLiteral("lifter.copyPicture")) copyPicture();
     if (action == QStringLiteral("lifter.savePicture")) savePicture();
-    const auto opened = std::ranges::find(m_views, action, &LifterView::action);
-    if (opened == m_views.end()) return;
-    const auto index = static_cast<std::size_t>(opened - m_views.begin());
+    if (const std::size_t own = viewFor(action); own < m_views.size()) {
+        if (own != m_view) openView(own);
+        view().perform(action);
+    }
+    const std::size_t index = indexOf(action);
+    if (index == m_views.size()) return;
     if (index == m_view && index != 0) {
         backToProgress();
         return;

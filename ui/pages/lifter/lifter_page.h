@@ -5,7 +5,7 @@
 //
 // Everything is read in the background through a connection of its own; the page keeps showing the last record until the
 // new one has come. Actions: lifter.nextLine, lifter.previousLine, lifter.chart (drawing or its numbers), lifter.copy,
-// lifter.copyPicture, lifter.savePicture, and the one of every view.
+// lifter.copyPicture, lifter.savePicture, the one of every view, and those of the view in sight.
 #pragma once
 
 #include "ui/jobs/job.h"
@@ -67,6 +67,8 @@ private:
     void backToProgress();
     void showNumbers(bool on);
     [[nodiscard]] bool areNumbersShown() const;
+    [[nodiscard]] std::size_t indexOf(const QString& opening) const;
+    [[nodiscard]] std::size_t viewFor(const QString& action) const;
     void copyNumbers();
     void copyPicture();
     void savePicture();

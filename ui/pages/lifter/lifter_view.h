@@ -50,6 +50,22 @@ public:
     [[nodiscard]] virtual bool showsSession() const { return true; }
     // Another session of the same line is looked at.
     virtual void lookAt(int exposure) { Q_UNUSED(exposure) }
+    // Go to everything that was done on a day.
+    virtual void lookAtDay(QDate day) { Q_UNUSED(day) }
+
+    // Actions of the table that are this view's alone, beside the one that opens it.
+    [[nodiscard]] virtual bool can(const QString& action) const
+    {
+        Q_UNUSED(action)
+        return false;
+    }
+    // True: another view in sight makes way for this one when the action is asked for.
+    [[nodiscard]] virtual bool isAskedFor(const QString& action) const
+    {
+        Q_UNUSED(action)
+        return false;
+    }
+    virtual void perform(const QString& action) { Q_UNUSED(action) }
 
     // The numbers behind what is drawn; no rows: there is nothing to show or copy.
     [[nodiscard]] virtual ChartTable table() const { return {}; }
@@ -58,11 +74,13 @@ public:
 
 Q_SIGNALS:
     void sessionLookedAt(int exposure);  // show its sets below
-    void setsWanted(int exposure);       // show its sets below and go there, to correct them
+    void setsWanted(int exposure);       // go to its day in the logbook, to read and correct it
     void sessionWanted(int exposure);    // go to it on the chart of the progress
     void lineStepped(int by);            // +1 next, -1 previous line
     void lineWanted(steelyard::Id<steelyard::LiftLine> line);
-    void changed();  // table() and drawing() may be others now
+    void changed();     // table() and drawing() may be others now
+    void canChanged();  // what can() answers may have changed
+    void said(const QString& text);
 };
 
 }  // namespace steelyard

@@ -1,10 +1,12 @@
 #include "ui/pages/lifter/lifter_views.h"
 
 #include "core/book/book.h"
+#include "ui/pages/lifter/body_view.h"
 #include "ui/pages/lifter/compare_view.h"
 #include "ui/pages/lifter/curve_view.h"
 #include "ui/pages/lifter/decisions_view.h"
 #include "ui/pages/lifter/explaining_view.h"
+#include "ui/pages/lifter/logbook_view.h"
 #include "ui/pages/lifter/progress_view.h"
 #include "ui/pages/lifter/ratings_view.h"
 #include "ui/pages/lifter/training_view.h"
@@ -20,6 +22,8 @@ std::vector<LifterView*> makeLifterViews(const UiContext& context, QWidget* pare
     views.push_back(new RatingsView(parent));
     views.push_back(new TrainingView(parent));
     views.push_back(new DecisionsView(parent));
+    views.push_back(new LogbookView(context, parent));
+    views.push_back(new BodyView(context, parent));
     views.push_back(new ExplainingView(context.jobs, parent));
     return views;
 }

@@ -407,6 +407,23 @@
     </message>
 </context>
 <context>
+    <name>SetNotationText</name>
+    <message numerus="yes">
+        <source>A mark counts from 1 to the set&apos;s %n repetition(s).</source>
+        <translation>
+            <numerusform>A mark counts from 1 to the set&apos;s %n repetition.</numerusform>
+            <numerusform>A mark counts from 1 to the set&apos;s %n repetitions.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>This is a whole number, at most the set&apos;s %n repetition(s).</source>
+        <translation>
+            <numerusform>This is a whole number, at most the set&apos;s %n repetition.</numerusform>
+            <numerusform>This is a whole number, at most the set&apos;s %n repetitions.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>SetOutlookText</name>
     <message numerus="yes">
         <source>and %n more</source>
@@ -677,6 +694,37 @@
         <translation>
             <numerusform>%n lift line   —   G goes here, Enter opens the chart, Y says why</numerusform>
             <numerusform>%n lift lines   —   G goes here, Enter opens the chart, Y says why</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>steelyard::PastePage</name>
+    <message numerus="yes">
+        <source>%n line(s) can’t be read; nothing comes in before they can.</source>
+        <translation>
+            <numerusform>%n line can’t be read; nothing comes in before it can.</numerusform>
+            <numerusform>%n lines can’t be read; nothing comes in before they can.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n set(s) to bring in.</source>
+        <translation>
+            <numerusform>%n set to bring in.</numerusform>
+            <numerusform>%n sets to bring in.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n set(s) came in. Undo takes them out again.</source>
+        <translation>
+            <numerusform>%n set came in. Undo takes them out again.</numerusform>
+            <numerusform>%n sets came in. Undo takes them out again.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n set(s) were there already.</source>
+        <translation>
+            <numerusform>%n set was there already.</numerusform>
+            <numerusform>%n sets were there already.</numerusform>
         </translation>
     </message>
 </context>

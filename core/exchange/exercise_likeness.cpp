@@ -164,7 +164,10 @@ double wordLikeness(const QString& a, const QString& b)
 {
     if (a == b) return 1;
     const auto longer = std::max(a.size(), b.size());
-    if (std::min(a.size(), b.size()) < 3) return 0;
+    const auto shorter = std::min(a.size(), b.size());
+    // "pres" is "press" with a letter left out, but "hack" is no mistyped "back".
+    if (shorter == 4 && longer == 5 && (a.startsWith(b) || b.startsWith(a))) return 0.8;
+    if (shorter < 5) return 0;
     const double like = 1.0 - static_cast<double>(editDistance(a, b)) / static_cast<double>(longer);
     return like >= kWordLikeness ? like : 0;
 }
@@ -200,8 +203,13 @@ public:
     [[nodiscard]] std::vector<ExerciseSuggestion> rank(const ExerciseName& name, std::size_t most) const
     {
         const QStringList said = wordsOfName(name.exercise + u' ' + name.variant);
+        // Whose name is said in full is meant; it is the variant that isn't known.
+        const QString key = searchKey(name.exercise);
+        const bool inFull =
+            std::ranges::any_of(m_exercises, [&](const auto& one) { return searchKey(one.name) == key; });
         std::vector<ExerciseSuggestion> found;
         for (const KnownExercise& exercise : m_exercises) {
+            if (inFull && searchKey(exercise.name) != key) continue;
             const double ofExercise = coverage(exercise.words, said);
             if (ofExercise == 0) continue;
             // Without a variant the default is meant, so its words are as good as said.

@@ -166,8 +166,10 @@ private:
 
     Result<void> readRatings(OpenSession& session)
     {
-        STEELYARD_TRY(auto st, m_transaction.database().prepare("SELECT r.line_id, " + std::string(kRatingColumns)
-                                                                + " FROM exercise_rating r WHERE r.session_id = ?1"));
+        static const std::string sql = std::string("SELECT r.line_id, ")
+                                           .append(kRatingColumns)
+                                           .append(" FROM exercise_rating r WHERE r.session_id = ?1");
+        STEELYARD_TRY(auto st, m_transaction.database().prepare(sql));
         st.bind(1, session.id);
         while (true) {
             STEELYARD_TRY(const bool more, st.step());
@@ -181,9 +183,11 @@ private:
     {
         if (!session.wasThere && std::ranges::find(session.added, std::pair(line, number)) == session.added.end())
             return std::nullopt;
-        STEELYARD_TRY(auto st, m_transaction.database().prepare(
-                                   "SELECT " + std::string(kSetColumns)
-                                   + " FROM set_entry e WHERE e.session_id = ?1 AND e.line_id = ?2 AND e.number = ?3"));
+        static const std::string sql =
+            std::string("SELECT ")
+                .append(kSetColumns)
+                .append(" FROM set_entry e WHERE e.session_id = ?1 AND e.line_id = ?2 AND e.number = ?3");
+        STEELYARD_TRY(auto st, m_transaction.database().prepare(sql));
         st.bindAll(session.id, line, number);
         STEELYARD_TRY(const bool found, st.step());
         return found ? std::optional(readSet(st, 0)) : std::nullopt;

@@ -280,6 +280,7 @@ void LogbookRowParser::readNames(LogbookRow& row)
 // Most rows have the names of the row before.
 void LogbookRowParser::countNames(const LogbookRow& row)
 {
+    if (row.exercise.isEmpty() || row.athlete.isEmpty()) return;
     if (!m_lastExercise || m_lastExercise->first.exercise != row.exercise
         || m_lastExercise->first.variant != row.variant)
         m_lastExercise = &*m_exercises.try_emplace({row.exercise, row.variant}, 0).first;

@@ -1,6 +1,7 @@
 // A whole logbook file into a new book, against the plain SQLite C interface inserting the same rows, in one run.
 //
 //   import_benchmark [rows, default 200000]
+//   import_benchmark --peak FILE [BOOK]        what the kernel says a process needed at most: reading, or importing
 //
 // The file is what export writes of a sample club. The plain side has every value of every row ready in memory and only
 // inserts: sessions, lift lines, sets and ratings, with the same schema, the same pragmas and one transaction. So the row
@@ -15,6 +16,7 @@
 #include <QtCore/QBuffer>
 #include <QtCore/QCoreApplication>
 #include <QtCore/QFile>
+#include <QtCore/QProcess>
 #include <QtCore/QTemporaryDir>
 
 #include <array>
@@ -67,26 +69,34 @@ struct Times {
     }
 };
 
+int readThrough(const QByteArray& text, const Clock& clock)
+{
+    const auto reader = must(LogbookReader::open(text, LogbookMapping{}, clock.today()));
+    while (must(reader->next()))
+        if (!reader->problems().empty()) qFatal("%s", qUtf8Printable(toText(reader->problems().front())));
+    return reader->rowsRead();
+}
+
 Times ours(const QString& path, const Clock& clock, const QByteArray& text, bool recorded)
 {
     const auto book = must(newBook(path, clock));
     Times times;
     const Stopwatch parsing;
-    const ParsedLogbook parsed = must(parseLogbook(text, LogbookMapping{}, clock.today(), Progress()));
+    times.rows = readThrough(text, clock);
     times.parse = parsing.seconds();
-    if (!parsed.problems.empty()) qFatal("%s", qUtf8Printable(toText(parsed.problems.front())));
-    times.rows = static_cast<int>(parsed.rows.size());
-    const Stopwatch writing;
+    const Stopwatch whole;
+    const auto reader = must(LogbookReader::open(text, LogbookMapping{}, clock.today()));
     if (recorded) {
-        must(importLogbook(book->database(), parsed, {}, Progress()));
+        must(importLogbook(book->database(), *reader, {}, Progress()));
         times.changeset = must(book->database().integer("SELECT sum(length(changeset)) FROM edit_step"));
     } else {
         auto tx = must(Transaction::begin(book->database()));
         ImportReport report;
-        must(fillLogbook(tx, parsed, report, Progress()));
+        must(fillLogbook(tx, *reader, report, Progress()));
         must(tx.commit());
     }
-    times.write = writing.seconds();
+    // Rows are written as they are read.
+    times.write = whole.seconds() - times.parse;
     return times;
 }
 
@@ -106,8 +116,8 @@ double slowestStop(const QString& path, const Clock& clock, const QByteArray& te
             stop.request_stop();
         });
         const Progress progress({}, stop.get_token());
-        const auto parsed = parseLogbook(text, LogbookMapping{}, clock.today(), progress);
-        if (parsed && importLogbook(book->database(), *parsed, {}, progress)) break;
+        const auto reader = must(LogbookReader::open(text, LogbookMapping{}, clock.today()));
+        if (importLogbook(book->database(), *reader, {}, progress)) break;
         slowest = std::max(slowest, watch.seconds() - asked);
     }
     return slowest;
@@ -181,6 +191,57 @@ void print(const char* what, double seconds, double plainSeconds)
     std::printf("%-44s %8.2f %8.2f %8.2f\n", what, seconds, plainSeconds, seconds / plainSeconds);
 }
 
+// The most memory this process had at once, in bytes.
+double peakMemory()
+{
+    QFile status(QStringLiteral("/proc/self/status"));
+    if (!status.open(QIODevice::ReadOnly)) return 0;
+    for (const QByteArray& line : status.readAll().split('\n'))
+        if (line.startsWith("VmHWM:")) return line.simplified().split(' ').value(1).toDouble() * 1024;
+    return 0;
+}
+
+// In a process of its own, which has nothing else in memory. Prints the peak, and how far it is above the start.
+int sayPeak(const QString& file, const QString& book)
+{
+    const FixedClock clock(QDate(2026, 11, 25));
+    const double before = peakMemory();
+    QFile log(file);
+    if (!log.open(QIODevice::ReadOnly)) qFatal("the file can't be read");
+    const QByteArray bytes = log.readAll();
+    if (book.isEmpty()) {
+        (void)readThrough(bytes, clock);
+    } else {
+        const auto into = must(newBook(book, clock));
+        const auto reader = must(LogbookReader::open(bytes, LogbookMapping{}, clock.today()));
+        (void)must(importLogbook(into->database(), *reader, {}, Progress()));
+    }
+    std::printf("%.0f\n", peakMemory() - before);
+    return 0;
+}
+
+double peakOf(const QStringList& arguments)
+{
+    QProcess process;
+    process.start(QCoreApplication::applicationFilePath(), QStringList{QStringLiteral("--peak")} + arguments);
+    if (!process.waitForFinished(-1) || process.exitCode() != 0) qFatal("the measuring process failed");
+    return process.readAllStandardOutput().trimmed().toDouble();
+}
+
+void printPeaks(const QTemporaryDir& folder, const QByteArray& text)
+{
+    const QString path = folder.filePath(QStringLiteral("peak.csv"));
+    QFile file(path);
+    if (!file.open(QIODevice::WriteOnly) || file.write(text) != text.size()) qFatal("the file can't be written");
+    file.close();
+    const auto size = static_cast<double>(text.size());
+    const double reading = peakOf({path});
+    const double whole = peakOf({path, folder.filePath(QStringLiteral("peak.steelyard"))});
+    std::printf("%-44s %8s %8s\n", "most memory, file included", "MB", "of file");
+    std::printf("%-44s %8.1f %8.2f\n", "reading", reading / 1e6, reading / size);
+    std::printf("%-44s %8.1f %8.2f\n", "whole import, with the change recorder", whole / 1e6, whole / size);
+}
+
 int compare(int wanted)
 {
     const FixedClock clock(QDate(2026, 11, 25));
@@ -209,6 +270,7 @@ int compare(int wanted)
     const double stop =
         slowestStop(folder.filePath(QStringLiteral("stop.steelyard")), clock, text, whole.parse + whole.write);
     std::printf("longest wait after asking to stop: %.0f ms\n", 1000 * stop);
+    printPeaks(folder, text);
     return 0;
 }
 
@@ -217,5 +279,11 @@ int compare(int wanted)
 
 int main(int argc, char** argv)
 {
+    if (argc > 2 && QByteArray(argv[1]) == "--peak") {
+        steelyard::keepFreedMemory();
+        const QCoreApplication app(argc, argv);
+        return steelyard::sayPeak(QString::fromLocal8Bit(argv[2]),
+                                  argc > 3 ? QString::fromLocal8Bit(argv[3]) : QString());
+    }
     return steelyard::benchmark::howMany(argc, argv, 200'000, steelyard::compare);
 }

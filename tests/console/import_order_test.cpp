@@ -55,5 +55,22 @@ TEST_F(ImportOrder, AndTimesChangeNoReading)
     EXPECT_EQ(importedReview("twice.steelyard", rows, 2), importedReview("once.steelyard", rows));
 }
 
+TEST_F(Club, ImportGuessesHowAFileIsWrittenAndAsksWhenItCantKnow)
+{
+    ASSERT_EQ(run("new").status, 0);
+    const QByteArray header =
+        "Datum;Sportler;\xC3\x9C"
+        "bung;Gewicht;Wdh\n";
+    write(file("sure.csv"), header + "13.11.2026;Ada Fulcrum;Arm curl;42,5;10\n");
+    const Said sure = run("import", {file("sure.csv"), QStringLiteral("--guess")});
+    EXPECT_EQ(sure.status, 0) << sure.err.toStdString();
+    EXPECT_TRUE(sure.out.contains("1 sets new"));
+    EXPECT_TRUE(sure.err.contains(QStringLiteral("\"date_order\":\"dmy\"")));
+    write(file("unsure.csv"), "Date,Athlete,Exercise,Load,Reps\n2/1/2026,Ada Fulcrum,Arm curl,40,10\n");
+    const Said unsure = run("import", {file("unsure.csv"), QStringLiteral("--guess")});
+    EXPECT_EQ(unsure.status, 1);
+    EXPECT_TRUE(unsure.err.contains(QStringLiteral("date_order")));
+}
+
 }  // namespace
 }  // namespace steelyard

@@ -300,7 +300,8 @@ TEST(ImportPreviewModel, MarksTheCellThatCannotBeRead)
     preview.rows = {{QStringLiteral("1"), QStringLiteral("<b>2</b>")}};
     preview.lines = {2};
     preview.troubles = {{2, 0, 1, QStringLiteral("“<b>2</b>”"), QStringLiteral("Write 2.")}};
-    model.setPreview(preview);
+    model.setPreview(preview, {.columns = {{QStringLiteral("reps"), 2}}});
+    EXPECT_EQ(model.headerData(1, Qt::Horizontal, Qt::DisplayRole).toString(), QStringLiteral("b\nreps"));
     EXPECT_EQ(model.index(0, 0).data().toString(), QStringLiteral("1"));
     EXPECT_EQ(model.index(0, 1).data().toString(), QStringLiteral("⚠ <b>2</b>"));
     EXPECT_TRUE(model.index(0, 1).data(Qt::ToolTipRole).toString().contains(QStringLiteral("&lt;b&gt;")));

@@ -100,9 +100,19 @@ void ImportPage::showChoices()
     std::erase_if(m_choices.mapping.sets, [&](const ColumnNames& set) { return std::ranges::any_of(set, beyond); });
     m_options->fill(m_choices.mapping, m_guess.mapping.sets);
     m_columns->fill(m_choices.mapping, first.header, m_guess.hints);
-    m_model->setPreview(first);
+    showRows(first);
     m_datesText->setText(tr("Dates such as %1 can be read either way. Which comes first?").arg(m_guess.exampleDate));
     m_datesQuestion->setVisible(m_datesOpen);
+}
+
+void ImportPage::showRows(ImportPreview preview)
+{
+    constexpr int widest = 240;
+    m_model->setPreview(std::move(preview), m_choices.mapping);
+    m_rows->resizeColumnsToContents();
+    for (int column = 0; column < m_model->columnCount(); ++column)
+        m_rows->setColumnWidth(column,
+                               std::min(widest, m_rows->columnWidth(column) + fontMetrics().averageCharWidth()));
 }
 
 void ImportPage::choicesChanged()
@@ -161,12 +171,15 @@ void ImportPage::take(Result<ImportPreview> preview)
     fillNotice(*preview);
     fillCounts(*preview);
     takeNames(*preview);
-    m_model->setPreview(std::move(*preview));
+    showRows(std::move(*preview));
     updateButtons();
     // Names that clearly mean something come in as that, so what is to come has to be counted anew.
     if (m_matches->apply(m_choices.mapping)) return this->preview();
     if (std::exchange(m_namesShown, true)) return;
-    showNames();
+    if (m_matches->rowCount() > 0)
+        showNames();
+    else if (m_model->preview().badRows > 0)
+        m_tabs->setCurrentIndex(2);
 }
 
 void ImportPage::takeNames(const ImportPreview& preview)

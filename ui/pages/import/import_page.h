@@ -72,6 +72,7 @@ private:
     void beginWith(const LogbookGuess& guess);
     void takeMapping(const LogbookMapping& kept);
     void showChoices();
+    void showRows(ImportPreview preview);
     void choicesChanged();
     void namesChosen();
     void answerDates(DateOrder order);

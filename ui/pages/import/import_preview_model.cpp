@@ -8,10 +8,19 @@
 
 namespace steelyard {
 
-void ImportPreviewModel::setPreview(ImportPreview preview)
+void ImportPreviewModel::setPreview(ImportPreview preview, const LogbookMapping& mapping)
 {
     beginResetModel();
     m_preview = std::move(preview);
+    m_ours = QStringList(m_preview.header.size());
+    const auto name = [this](const ColumnName& column, const QString& ours) {
+        if (const int* number = std::get_if<int>(&column); number && *number >= 1 && *number <= m_ours.size())
+            m_ours[*number - 1] = ours;
+    };
+    for (const auto& [ours, theirs] : mapping.columns) name(theirs, ours);
+    for (std::size_t set = 0; set < mapping.sets.size(); ++set)
+        for (const auto& [ours, theirs] : mapping.sets[set])
+            name(theirs, tr("set %1: %2").arg(QString::number(set + 1), ours));
     endResetModel();
 }
 
@@ -54,8 +63,12 @@ QVariant ImportPreviewModel::data(const QModelIndex& index, int role) const
 
 QVariant ImportPreviewModel::headerData(int section, Qt::Orientation orientation, int role) const
 {
+    if (role == Qt::TextAlignmentRole && orientation == Qt::Horizontal)
+        return QVariant::fromValue(Qt::Alignment(Qt::AlignVCenter | Qt::AlignLeft));
     if (role != Qt::DisplayRole) return {};
-    if (orientation == Qt::Horizontal) return m_preview.header.value(section);
+    if (orientation == Qt::Horizontal)
+        return m_preview.header.value(section) + u'\n'
+               + (m_ours.value(section).isEmpty() ? format::absent() : m_ours.value(section));
     // As an editor counts the lines of the file.
     return static_cast<std::size_t>(section) < m_preview.lines.size()
                ? QVariant(m_preview.lines[static_cast<std::size_t>(section)])

@@ -13,7 +13,8 @@ class ImportPreviewModel final : public QAbstractTableModel {
 
 public:
     using QAbstractTableModel::QAbstractTableModel;
-    void setPreview(ImportPreview preview);
+    // The mapping says what a column is for us; that stands below its heading.
+    void setPreview(ImportPreview preview, const LogbookMapping& mapping);
     [[nodiscard]] const ImportPreview& preview() const { return m_preview; }
     [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
     [[nodiscard]] int columnCount(const QModelIndex& parent = {}) const override;
@@ -23,6 +24,7 @@ public:
 private:
     [[nodiscard]] const ImportTrouble* troubleAt(int row, int column) const;
     ImportPreview m_preview;
+    QStringList m_ours;  // of each column; empty: a note, or nothing
 };
 
 }  // namespace steelyard

@@ -39,12 +39,22 @@ NameMatchModel::Match NameMatchModel::matchOf(const NameInFile& name, bool isAth
 void NameMatchModel::setNames(const std::vector<NameInFile>& exercises, const std::vector<NameInFile>& athletes,
                               const LogbookMapping& mapping)
 {
-    beginResetModel();
-    m_matches.clear();
+    std::vector<Match> matches;
     for (const NameInFile& name : athletes)
-        if (!name.known) m_matches.push_back(matchOf(name, true, mapping));
+        if (!name.known) matches.push_back(matchOf(name, true, mapping));
     for (const NameInFile& name : exercises)
-        if (!name.known) m_matches.push_back(matchOf(name, false, mapping));
+        if (!name.known) matches.push_back(matchOf(name, false, mapping));
+    const auto sameName = [](const Match& a, const Match& b) {
+        return a.isAthlete == b.isAthlete && a.name.name == b.name.name;
+    };
+    // The same names again: the coach is in the middle of them, and keeps the row.
+    if (std::ranges::equal(matches, m_matches, sameName)) {
+        m_matches = std::move(matches);
+        if (!m_matches.empty()) Q_EMIT dataChanged(index(0, 0), index(rowCount() - 1, ColumnCount - 1));
+        return;
+    }
+    beginResetModel();
+    m_matches = std::move(matches);
     endResetModel();
 }
 

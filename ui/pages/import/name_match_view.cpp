@@ -92,6 +92,7 @@ NameMatchView::NameMatchView(NameMatchModel* model, QWidget* parent)
     m_table->horizontalHeader()->setSectionResizeMode(NameMatchModel::Becomes, QHeaderView::Stretch);
     m_table->installEventFilter(this);
     connect(m_table->selectionModel(), &QItemSelectionModel::currentRowChanged, this, &NameMatchView::showSuggestions);
+    connect(m_model, &QAbstractItemModel::dataChanged, this, &NameMatchView::showSuggestions);
     connect(m_model, &QAbstractItemModel::modelReset, this, &NameMatchView::showSuggestions);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
@@ -103,7 +104,7 @@ NameMatchView::NameMatchView(NameMatchModel* model, QWidget* parent)
 void NameMatchView::takeFocus()
 {
     m_table->setFocus();
-    if (!m_table->currentIndex().isValid()) m_table->setCurrentIndex(m_model->index(0, NameMatchModel::Becomes));
+    m_table->selectRow(std::max(0, m_table->currentIndex().row()));
 }
 
 void NameMatchView::showSuggestions()

@@ -152,17 +152,14 @@ QStringList wordsOfName(QStringView name)
                                      QStringLiteral("de"),   QStringLiteral("la"),  QStringLiteral("con"),
                                      QStringLiteral("avec"), QStringLiteral("on"),  QStringLiteral("and")};
     QStringList words;
-    for (QString word : text.split(u'-', Qt::SkipEmptyParts)) {
-        if (fillers.contains(word)) continue;
-        if (word.size() > 3 && word.endsWith(u's') && !word.endsWith(QStringLiteral("ss"))) word.chop(1);
-        words.append(word);
-    }
+    for (const QString& word : text.split(u'-', Qt::SkipEmptyParts))
+        if (!fillers.contains(word)) words.append(word);
     return words;
 }
 
 double wordLikeness(const QString& a, const QString& b)
 {
-    if (a == b) return 1;
+    if (a == b || a + u's' == b || b + u's' == a) return 1;
     const auto longer = std::max(a.size(), b.size());
     const auto shorter = std::min(a.size(), b.size());
     // "pres" is "press" with a letter left out, but "hack" is no mistyped "back".

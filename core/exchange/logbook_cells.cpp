@@ -2,10 +2,16 @@
 
 #include "core/base/text.h"
 
+#include <QtCore/QCoreApplication>
+
 #include <algorithm>
 
 namespace steelyard {
 namespace {
+
+struct CellText {
+    Q_DECLARE_TR_FUNCTIONS(CellText)
+};
 
 // 18:30, 18:30:05.123, 6:30 PM, with Z or +01:00 behind it.
 bool isTimeOfDay(QStringView text)
@@ -99,6 +105,19 @@ std::optional<QDate> readDateCell(QStringView cell, DateOrder order)
                       : order == DateOrder::DayMonthYear ? QDate(c, b, a)
                                                          : QDate(c, a, b);
     return day.isValid() && day.year() >= 1900 ? std::optional(day) : std::nullopt;
+}
+
+QString orderInWords(DateOrder order)
+{
+    switch (order) {
+    case DateOrder::YearMonthDay:
+        return CellText::tr("year, month, day");
+    case DateOrder::DayMonthYear:
+        return CellText::tr("day, month, year");
+    case DateOrder::MonthDayYear:
+        return CellText::tr("month, day, year");
+    }
+    return {};
 }
 
 std::optional<Decimal> readNumberCell(QStringView cell, NumberStyle style)

@@ -29,6 +29,8 @@ struct LoadCell {
 [[nodiscard]] std::optional<QDate> readDateCell(QStringView cell, DateOrder order);
 // The three numbers of a date as they stand, whatever their order.
 [[nodiscard]] std::optional<std::array<int, 3>> datePartsOf(QStringView cell);
+// "year, month, day".
+[[nodiscard]] QString orderInWords(DateOrder order);
 [[nodiscard]] std::optional<Decimal> readNumberCell(QStringView cell, NumberStyle style);
 [[nodiscard]] std::optional<int> readWholeCell(QStringView cell, NumberStyle style);
 // By hand, "bodyweight" and "bw" are no load at all.

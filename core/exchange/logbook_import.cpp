@@ -253,10 +253,11 @@ Result<ImportOutcome> importWhole(Database& database, const ImportOptions& optio
     ImportOutcome outcome;
     ImportReport& report = outcome.report;
     STEELYARD_TRY(auto transaction, Transaction::begin(database));
-    std::optional<ChangesetRecorder> recorder;
+    std::shared_ptr<ChangesetRecorder> recorder;
     if (!options.previewOnly) {
         STEELYARD_TRY(auto started, ChangesetRecorder::start(database));
-        recorder.emplace(std::move(started));
+        recorder = std::make_shared<ChangesetRecorder>(std::move(started));
+        if (options.leftovers) options.leftovers->push_back(recorder);
     }
     STEELYARD_CHECK(fill(transaction, report));
     outcome.label = LogbookImportText::tr("import of %n row(s)", nullptr, report.rowsRead);
@@ -282,8 +283,10 @@ Result<ImportOutcome> importLogbook(Database& database, LogbookReader& reader, c
         database, options,
         [&](Transaction& transaction, ImportReport& report) {
             report.unknownColumns = reader.unknownColumns();
-            return LogbookImporter(transaction, options, report, [&](const LogbookRow&) { return reader.record(); })
-                .run(reader, progress);
+            const auto importer = std::make_shared<LogbookImporter>(transaction, options, report,
+                                                                    [&](const LogbookRow&) { return reader.record(); });
+            if (options.leftovers) options.leftovers->push_back(importer);
+            return importer->run(reader, progress);
         },
         progress);
 }

@@ -18,14 +18,20 @@
 #include <QtCore/QDateTime>
 
 #include <limits>
+#include <memory>
 
 namespace steelyard {
+
+// What an import has to free when it is through or was stopped: after a million rows that takes a while, which nobody needs to
+// wait for. The database must outlive it.
+using ImportLeftovers = std::vector<std::shared_ptr<void>>;
 
 struct ImportOptions {
     bool previewOnly = false;  // goes through everything, then takes it back
     bool setAside = false;     // rows with problems are left out, the others come in
     QDateTime madeAt = {};     // when, for the history of edits
     std::size_t mostProblems = std::numeric_limits<std::size_t>::max();  // kept in the report; more are counted only
+    ImportLeftovers* leftovers = nullptr;                                // absent: freed before the import returns
 };
 
 struct ImportReport {

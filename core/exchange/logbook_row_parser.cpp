@@ -317,7 +317,7 @@ QDate LogbookRowParser::date()
     if (!day) {
         complain("date"_column, text,
                  LogbookRowText::tr("this is no date in the order %1; write it like 2027-03-01")
-                     .arg(steelyard::toText(m_mapping.dateOrder)));
+                     .arg(orderInWords(m_mapping.dateOrder)));
         return {};
     }
     if (*day > m_latest)

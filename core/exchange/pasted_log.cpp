@@ -99,7 +99,7 @@ private:
         if (!day) day = readDateCell(text, m_context.dateOrder);
         if (!day) {
             wrong(line, PastedText::tr("This is no day in the order %1; write it like 2027-03-01.")
-                            .arg(toText(m_context.dateOrder)));
+                            .arg(orderInWords(m_context.dateOrder)));
         } else if (*day > m_context.today.addDays(1)) {
             wrong(line, PastedText::tr("This day has not come yet; check day, month and year."));
         } else {

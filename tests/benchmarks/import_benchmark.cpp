@@ -101,7 +101,7 @@ Times ours(const QString& path, const Clock& clock, const QByteArray& text, bool
 }
 
 // How long it takes at most from asking to stop until the import has given up and taken everything back, asked at nine
-// moments of its course. After the writing has been confirmed to the disk it can't be stopped any more.
+// moments of its course; what is freed afterwards holds nobody up. After the writing has been confirmed to the disk it can't be stopped any more.
 double slowestStop(const QString& path, const Clock& clock, const QByteArray& text, double wholeSeconds)
 {
     const auto book = must(newBook(path, clock));
@@ -117,7 +117,8 @@ double slowestStop(const QString& path, const Clock& clock, const QByteArray& te
         });
         const Progress progress({}, stop.get_token());
         const auto reader = must(LogbookReader::open(text, LogbookMapping{}, clock.today()));
-        if (importLogbook(book->database(), *reader, {}, progress)) break;
+        ImportLeftovers leftovers;
+        if (importLogbook(book->database(), *reader, {.leftovers = &leftovers}, progress)) break;
         slowest = std::max(slowest, watch.seconds() - asked);
     }
     return slowest;

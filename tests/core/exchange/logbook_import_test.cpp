@@ -119,6 +119,22 @@ TEST(LogbookImport, CanBeStoppedAtEveryStepAndThenLeavesTheBookAlone)
     }
 }
 
+TEST(LogbookImport, GivesTheBookFreeBeforeItsLeftoversAreGone)
+{
+    TempBook book;
+    const QByteArray before = rawDump(book->database());
+    std::stop_source stop;
+    const Progress progress([&](double) { stop.request_stop(); }, stop.get_token());
+    const auto reader = must(LogbookReader::open(manySets(2500), {}, QDate(2026, 3, 2)));
+    const auto writer = must(Database::openWriter(book.path()));
+    ImportLeftovers leftovers;
+    const auto outcome = importLogbook(*writer, *reader, {.leftovers = &leftovers}, progress);
+    ASSERT_FALSE(outcome);
+    EXPECT_FALSE(leftovers.empty());
+    EXPECT_EQ(rawDump(book->database()), before);
+    must(must(Transaction::begin(book->database())).commit());
+}
+
 TEST(LogbookImport, CanBeStoppedWhileTheFileIsRead)
 {
     std::stop_source stop;

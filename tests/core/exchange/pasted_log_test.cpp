@@ -110,7 +110,7 @@ TEST(PastedLog, ComesInAsOneEditAndTwiceIsOnce)
     const PastedLog log = c.read(QStringLiteral("Arm curl\n40x8; 8; 7+"));
     const auto bringIn = [&] {
         auto outcome = must(importLogbook(c.book->database(), log.asLogbook(), {}, Progress()));
-        c.book->history().adopt(outcome.label, outcome.changeset, outcome.changes);
+        c.book->history().adopt(outcome.changes);
         return outcome.report;
     };
     EXPECT_EQ(bringIn().setsAdded, 3);

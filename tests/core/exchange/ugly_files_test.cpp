@@ -122,7 +122,8 @@ INSTANTIATE_TEST_SUITE_P(
         UglyFile{"spelled_numbers_and_dashes.csv",
                  {"2026-02-03 Ada Fulcrum / Arm curl / 40 x 9"},
                  {"line 2, column reps (Reps), “ten”: this is no whole number; write it like 8",
-                  "line 4, column date (Date), “Feb 3rd”: this is no date in the order ymd; write it like 2027-03-01",
+                  "line 4, column date (Date), “Feb 3rd”: this is no date in the order year, month, day; write it like "
+                  "2027-03-01",
                   "line 4, column load (Load), “forty”: this is no plain number; write it like 42.5",
                   "line 5, column athlete (Athlete): this can't be blank; write a name"}},
         UglyFile{

@@ -9,6 +9,7 @@
 #include <QtCore/QSaveFile>
 
 #include <algorithm>
+#include <memory>
 
 namespace steelyard {
 namespace {
@@ -71,17 +72,27 @@ Result<void> setAside(Database& database, const QString& path, const QByteArray&
     return writeAside(LogbookImporter::setAsidePath(path), problemRowsCsv(*reader, trial.report));
 }
 
-Result<ImportOutcome> importFile(const QString& book, const QString& path, const ImportChoices& choices, QDate today,
-                                 const QDateTime& now, const Progress& progress)
+// Freed by the worker when its answer is on its way, see ImportLeftovers.
+struct ImportWork {
+    std::unique_ptr<Database> database;
+    ImportLeftovers leftovers;
+};
+
+Result<ImportOutcome> importFile(ImportWork& work, const QString& book, const QString& path,
+                                 const ImportChoices& choices, QDate today, const QDateTime& now,
+                                 const Progress& progress)
 {
     STEELYARD_TRY(const QByteArray bytes, readLogbookFile(path));
-    STEELYARD_TRY(auto database, Database::openWriter(book));
+    STEELYARD_TRY(work.database, Database::openWriter(book));
+    Database& database = *work.database;
     const double half = choices.setBadRowsAside ? 0.5 : 0.0;
     if (choices.setBadRowsAside)
-        STEELYARD_CHECK(setAside(*database, path, bytes, choices, today, progress.part(0, half)));
+        STEELYARD_CHECK(setAside(database, path, bytes, choices, today, progress.part(0, half)));
     STEELYARD_TRY(const auto reader, LogbookReader::open(bytes, choices.mapping, today));
-    STEELYARD_TRY(auto outcome, importLogbook(*database, *reader, {.setAside = choices.setBadRowsAside, .madeAt = now},
-                                              progress.part(half, 1.0)));
+    STEELYARD_TRY(auto outcome,
+                  importLogbook(database, *reader,
+                                {.setAside = choices.setBadRowsAside, .madeAt = now, .leftovers = &work.leftovers},
+                                progress.part(half, 1.0)));
     if (!outcome.report.written)
         return fail(ErrorCode::Invalid,
                     BookImporterText::tr("Nothing was imported: %1").arg(toText(outcome.report.problems.front())));
@@ -188,9 +199,9 @@ Result<ImportPreview> BookImporter::preview(const QString& path, const ImportCho
 JobHandle BookImporter::start(QObject* owner, const QString& path, const ImportChoices& choices,
                               std::function<void(Result<int>)> done)
 {
-    const auto work = [book = m_book.path(), path, choices, today = m_book.clock().today(),
-                       now = m_book.clock().nowUtc()](const Progress& progress) {
-        return importFile(book, path, choices, today, now, progress);
+    const auto work = [work = std::make_shared<ImportWork>(), book = m_book.path(), path, choices,
+                       today = m_book.clock().today(), now = m_book.clock().nowUtc()](const Progress& progress) {
+        return importFile(*work, book, path, choices, today, now, progress);
     };
     return m_jobs.run(owner, BookImporterText::tr("Importing"), work,
                       [this, done = std::move(done)](const Result<ImportOutcome>& outcome) {

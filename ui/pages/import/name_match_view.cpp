@@ -90,6 +90,8 @@ NameMatchView::NameMatchView(NameMatchModel* model, QWidget* parent)
     m_table->horizontalHeader()->setHighlightSections(false);
     m_table->horizontalHeader()->setSectionResizeMode(NameMatchModel::InFile, QHeaderView::Stretch);
     m_table->horizontalHeader()->setSectionResizeMode(NameMatchModel::Becomes, QHeaderView::Stretch);
+    for (const int narrow : {NameMatchModel::RowCount, NameMatchModel::How})
+        m_table->horizontalHeader()->setSectionResizeMode(narrow, QHeaderView::ResizeToContents);
     m_table->installEventFilter(this);
     connect(m_table->selectionModel(), &QItemSelectionModel::currentRowChanged, this, &NameMatchView::showSuggestions);
     connect(m_model, &QAbstractItemModel::dataChanged, this, &NameMatchView::showSuggestions);

@@ -13,12 +13,12 @@ struct CsvText {
 
 bool CsvReader::atLineEnd() const
 {
-    return m_text[m_at] == u'\n' || m_text[m_at] == u'\r';
+    return m_text.at(m_at) == u'\n' || m_text.at(m_at) == u'\r';
 }
 
 void CsvReader::passLineEnd()
 {
-    if (m_text[m_at] == u'\r' && m_at + 1 < m_text.size() && m_text[m_at + 1] == u'\n') ++m_at;
+    if (m_text.at(m_at) == u'\r' && m_at + 1 < m_text.size() && m_text.at(m_at + 1) == u'\n') ++m_at;
     ++m_at;
     ++m_line;
 }
@@ -28,22 +28,22 @@ Result<QString> CsvReader::quotedField()
     const int began = m_line;
     QString field;
     for (++m_at; m_at < m_text.size();) {
-        const QChar c = m_text[m_at];
+        const QChar c = m_text.at(m_at);
         if (c == u'"') {
-            if (m_at + 1 < m_text.size() && m_text[m_at + 1] == u'"') {
+            if (m_at + 1 < m_text.size() && m_text.at(m_at + 1) == u'"') {
                 field += c;
                 m_at += 2;
                 continue;
             }
             ++m_at;
-            if (m_at < m_text.size() && m_text[m_at] != m_separator && !atLineEnd())
+            if (m_at < m_text.size() && m_text.at(m_at) != m_separator && !atLineEnd())
                 return fail(ErrorCode::Invalid,
                             CsvText::tr("Line %1: there is text after a closing quotation mark. Double the mark if it "
                                         "belongs to the text.")
                                 .arg(m_line));
             return field;
         }
-        if (c == u'\n' || (c == u'\r' && !(m_at + 1 < m_text.size() && m_text[m_at + 1] == u'\n'))) ++m_line;
+        if (c == u'\n' || (c == u'\r' && !(m_at + 1 < m_text.size() && m_text.at(m_at + 1) == u'\n'))) ++m_line;
         field += c;
         ++m_at;
         if (field.size() > kMostFieldCharacters) break;
@@ -61,7 +61,7 @@ Result<QString> CsvReader::quotedField()
 Result<QString> CsvReader::plainField()
 {
     const qsizetype begin = m_at;
-    while (m_at < m_text.size() && m_text[m_at] != m_separator && !atLineEnd()) ++m_at;
+    while (m_at < m_text.size() && m_text.at(m_at) != m_separator && !atLineEnd()) ++m_at;
     if (m_at - begin > kMostFieldCharacters)
         return fail(
             ErrorCode::Invalid,
@@ -81,8 +81,13 @@ Result<std::optional<CsvRecord>> CsvReader::next()
     CsvRecord record{m_line, {}, m_textBegins + m_at};
     record.fields.reserve(m_fields);
     while (true) {
-        const bool quoted = m_at < m_text.size() && m_text[m_at] == u'"';
+        const bool quoted = m_at < m_text.size() && m_text.at(m_at) == u'"';
         STEELYARD_TRY(QString field, quoted ? quotedField() : plainField());
+        if (record.fields.size() == kMostFields)
+            return fail(ErrorCode::Invalid,
+                        CsvText::tr("Line %1 has more than %2 fields. Is the separator the right one?")
+                            .arg(record.line)
+                            .arg(kMostFields));
         record.fields.append(std::move(field));
         if (m_at >= m_text.size()) break;
         if (atLineEnd()) {

@@ -8,7 +8,8 @@
 //
 // Given pieces, a few megabytes of text are held at a time, whatever the size of the file.
 // Fails with Invalid and the line: bytes that are not of the encoding, a NUL, a quotation that is never closed, text after
-// a closing quotation mark, a field over kMostFieldCharacters, a record over kMostRecordCharacters (pieces only).
+// a closing quotation mark, a field over kMostFieldCharacters, a record of more than kMostFields or over
+// kMostRecordCharacters (pieces only).
 #pragma once
 
 #include "core/exchange/text_decoding.h"
@@ -21,6 +22,7 @@ namespace steelyard {
 
 inline constexpr qint64 kMostImportBytes = 256LL * 1024 * 1024;
 inline constexpr qsizetype kMostFieldCharacters = 64 * 1024;
+inline constexpr qsizetype kMostFields = 1000;  // a field takes many times the room of its separator
 inline constexpr qsizetype kMostRecordCharacters = 1024 * 1024;
 
 struct CsvRecord {

@@ -14,6 +14,19 @@ struct LogbookCsvText {
     Q_DECLARE_TR_FUNCTIONS(LogbookCsvText)
 };
 
+// Lines that are not empty: room for a row is made for nothing else.
+std::size_t mostRows(const QString& text)
+{
+    std::size_t rows = 0;
+    bool lineEnded = true;
+    for (const QChar c : text) {
+        const bool lineEnds = c == u'\n' || c == u'\r';
+        if (lineEnded && !lineEnds) ++rows;
+        lineEnded = lineEnds;
+    }
+    return rows;
+}
+
 }  // namespace
 
 Result<ParsedLogbook> parseLogbook(const QByteArray& bytes, const LogbookMapping& mapping, QDate today,
@@ -28,7 +41,7 @@ Result<ParsedLogbook> parseLogbook(const QByteArray& bytes, const LogbookMapping
     parsed.header = reader->header();
     parsed.unknownColumns = reader->unknownColumns();
     // Growing row by row would move every row several times.
-    parsed.rows.reserve(static_cast<std::size_t>(parsed.text.count(u'\n')) + 1);
+    parsed.rows.reserve(mostRows(parsed.text));
     while (true) {
         STEELYARD_TRY(const bool more, reader->next());
         if (!more) return parsed;

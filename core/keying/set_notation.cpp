@@ -365,17 +365,21 @@ std::vector<QStringView> splitSets(QStringView line)
 {
     std::vector<QStringView> parts;
     qsizetype from = 0;
-    const auto keep = [&](qsizetype end) {
-        const QStringView part = line.mid(from, end - from).trimmed();
+    const auto keep = [&](QStringView part) {
         if (!part.isEmpty()) parts.push_back(part);
     };
     for (qsizetype at = 0; at < line.size(); ++at) {
-        if (line[at] == u'"') break;
+        if (line[at] == u'"') {
+            // Spaces at the end of a note are the note's.
+            while (line[from].isSpace()) ++from;
+            keep(line.mid(from));
+            return parts;
+        }
         if (line[at] != u';') continue;
-        keep(at);
+        keep(line.mid(from, at - from).trimmed());
         from = at + 1;
     }
-    keep(line.size());
+    keep(line.mid(from).trimmed());
     return parts;
 }
 

@@ -23,9 +23,13 @@ Result<void> writeCopy(Database& db, const QString& to)
         return fail(ErrorCode::Storage, BookCopyText::tr("“%1” can't be made: %2.").arg(to, file.errorString()));
     file.close();
     {
+        // A connection that only reads may write another file all the same.
+        STEELYARD_CHECK(db.execute("PRAGMA query_only = OFF"));
         STEELYARD_TRY(auto vacuum, db.prepare("VACUUM INTO ?1"));
         vacuum.bind(1, to);
-        STEELYARD_CHECK(vacuum.run());
+        const auto written = vacuum.run();
+        if (db.isReadOnly()) STEELYARD_CHECK(db.execute("PRAGMA query_only = ON"));
+        STEELYARD_CHECK(written);
     }
     // Not Database::open(): it may have an older form, and is to keep it.
     STEELYARD_TRY(auto copy, Database::openReader(to));
@@ -40,6 +44,9 @@ Result<void> writeCopy(Database& db, const QString& to)
 
 Result<void> copyBook(Database& db, const QString& to)
 {
+    if (const auto there = fileIdentity(to); there && there == fileIdentity(db.path()))
+        return fail(ErrorCode::Invalid,
+                    BookCopyText::tr("“%1” is the book itself and was not touched. Choose another name.").arg(to));
     const QString unfinished = to + QStringLiteral(".part");
     auto written = writeCopy(db, unfinished);
     // QFile::rename() never takes the place of a file; the system's own does, in one step.

@@ -2,8 +2,8 @@
 //
 //   STEELYARD_CHECK(copyBook(db, path));
 //
-// It is written beside its place and checked there; only then it takes the place of what was there. Failure: Storage, and what was
-// there stays.
+// It is written beside its place and checked there; only then it takes the place of what was there. Failure: Storage, or Invalid
+// where the book itself is, and what was there stays.
 #pragma once
 
 #include "core/storage/database.h"

@@ -29,6 +29,7 @@ std::vector<ActionRow> makeActionTable()
          NeedsBook | NeedsWritable, true},
         {u("book.paste"), Book, ActionText::tr("Bring in sets as &text…"), u("Ctrl+Shift+V"), everywhere,
          NeedsBook | NeedsWritable},
+        {u("book.copy"), Book, ActionText::tr("Save a co&py…"), u("Ctrl+Shift+C"), everywhere, NeedsBook},
         {u("book.close"), Book, ActionText::tr("&Close the book"), u("Ctrl+W"), everywhere, NeedsBook, true},
         {u("book.quit"), Book, ActionText::tr("&Quit"), u("Ctrl+Q"), everywhere},
 

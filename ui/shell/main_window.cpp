@@ -4,6 +4,7 @@
 #include "ui/prompt/prompter.h"
 #include "ui/shell/action_finder.h"
 #include "ui/shell/add_lifter_dialog.h"
+#include "ui/shell/book_copying.h"
 #include "ui/shell/book_view.h"
 #include "ui/shell/help_dialogs.h"
 #include "ui/shell/learning.h"
@@ -156,6 +157,7 @@ void MainWindow::performShell(const QString& id)
     if (is("book.open")) openExisting();
     if (is("book.import")) m_services.openImport(*m_context, {}, this);
     if (is("book.paste")) m_services.openPaste(*m_context, m_view->roster()->chosen(), this);
+    if (is("book.copy")) saveCopy(*m_context, m_view, [this](const QString& text) { m_status->say(text); });
     if (is("book.close")) closeBook();
     if (is("book.quit")) close();
     if (is("edit.undo")) undoOrRedo(true);

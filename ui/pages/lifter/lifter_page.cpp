@@ -9,6 +9,7 @@
 #include "ui/pages/lifter/line_header.h"
 #include "ui/pages/lifter/line_list_model.h"
 #include "ui/pages/lifter/session_panel.h"
+#include "ui/pages/lifter/set_words.h"
 #include "ui/pages/lifter/view_tabs.h"
 #include "ui/shell/actions.h"
 
@@ -401,7 +402,7 @@ void LifterPage::correct(Id<SetEntry> id, const SetEntry& set)
 {
     const auto changed = m_context.book.history().perform(changeSet(id, set, m_context.clock));
     if (!changed)
-        m_sessionPanel->say(changed.error().what);
+        m_sessionPanel->say(tr("%1 You typed: %2.").arg(changed.error().what, setWords(set)));
     else
         Q_EMIT said(tr("The set was changed; what it said before is kept."));
 }

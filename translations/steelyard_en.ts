@@ -158,6 +158,16 @@
     </message>
 </context>
 <context>
+    <name>KeyingText</name>
+    <message numerus="yes">
+        <source>%n set(s) since %1</source>
+        <translation>
+            <numerusform>%n set since %1</numerusform>
+            <numerusform>%n sets since %1</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>LearnCommandText</name>
     <message numerus="yes">
         <source>Of the %n line(s) kept apart: %1, before %2.</source>
@@ -662,6 +672,13 @@
             <numerusform>Saved %n sheets in %1</numerusform>
         </translation>
     </message>
+    <message numerus="yes">
+        <source>%n set(s) keyed</source>
+        <translation>
+            <numerusform>%n set keyed</numerusform>
+            <numerusform>%n sets keyed</numerusform>
+        </translation>
+    </message>
 </context>
 <context>
     <name>steelyard::ImportPage</name>
@@ -684,6 +701,16 @@
         <translation>
             <numerusform>%n row set aside: %1</numerusform>
             <numerusform>%n rows set aside: %1</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>steelyard::KeyingView</name>
+    <message numerus="yes">
+        <source>%1 of %n set(s) in the book</source>
+        <translation>
+            <numerusform>%1 of %n set in the book</numerusform>
+            <numerusform>%1 of %n sets in the book</numerusform>
         </translation>
     </message>
 </context>

@@ -8,7 +8,7 @@
 namespace steelyard {
 namespace {
 
-constexpr std::ptrdiff_t kNeighboursEachSide = 4;
+constexpr std::size_t kNeighboursEachSide = 4;
 constexpr std::size_t kLeastNeighbours = 3;
 constexpr int kLeastRepJump = 10;
 // How far from the usual load what was meant may be, in ln: a few percent, or what sessions differ by anyway.
@@ -22,10 +22,10 @@ struct StandingSet {
     const SetEntry* set = nullptr;
 };
 
-std::vector<StandingSet> standingSets(const SnapshotLine& line, QDate until)
+std::vector<StandingSet> standingSets(const LineRecord& record, QDate until)
 {
     std::vector<StandingSet> sets;
-    for (const Exposure& exposure : line.record->exposures) {
+    for (const Exposure& exposure : record.exposures) {
         if (exposure.date > until) break;
         StandingSet standing{exposure.date, nullptr};
         for (const LoggedSet& logged : exposure.sets)
@@ -36,11 +36,7 @@ std::vector<StandingSet> standingSets(const SnapshotLine& line, QDate until)
     return sets;
 }
 
-struct Neighbourhood {
-    double lnLoad = 0;   // median of ln kilograms
-    double scatter = 0;  // robust SD of it
-    double reps = 0;     // median
-
+struct Neighbourhood : UsualEntry {
     [[nodiscard]] double tolerance() const { return std::clamp(2 * scatter, kLoadTolerance, kMostLoadTolerance); }
     // How far a load is from the usual one.
     [[nodiscard]] double distance(const Load& load) const
@@ -50,21 +46,23 @@ struct Neighbourhood {
     [[nodiscard]] bool suits(int count) const { return std::abs(count - reps) <= std::max(3.0, 0.3 * reps); }
 };
 
-std::optional<Neighbourhood> neighboursOf(const std::vector<StandingSet>& sets, std::size_t at)
+// The sets nearest to a place: up to `at`, and from `after` on.
+std::optional<Neighbourhood> neighboursBetween(const std::vector<StandingSet>& sets, std::size_t at, std::size_t after)
 {
     std::vector<double> ln;
     std::vector<double> reps;
-    const auto last = std::ssize(sets) - 1;
-    const auto here = static_cast<std::ptrdiff_t>(at);
-    for (auto i = std::max<std::ptrdiff_t>(0, here - kNeighboursEachSide);
-         i <= std::min(last, here + kNeighboursEachSide); ++i) {
-        const SetEntry& set = *sets[static_cast<std::size_t>(i)].set;
-        if (i == here || set.load.mass() <= Mass{}) continue;
-        ln.push_back(std::log(set.load.kilograms()));
-        reps.push_back(set.reps);
-    }
+    const auto take = [&](std::size_t from, std::size_t end) {
+        for (std::size_t i = from; i < end; ++i) {
+            const SetEntry& set = *sets[i].set;
+            if (set.load.mass() <= Mass{}) continue;
+            ln.push_back(std::log(set.load.kilograms()));
+            reps.push_back(set.reps);
+        }
+    };
+    take(at - std::min(at, kNeighboursEachSide), at);
+    take(after, std::min(sets.size(), after + kNeighboursEachSide));
     if (ln.size() < kLeastNeighbours) return std::nullopt;
-    return Neighbourhood{*median(ln), robustScale(ln).value_or(0), *median(reps)};
+    return Neighbourhood{{*median(ln), robustScale(ln).value_or(0), *median(reps)}};
 }
 
 MassUnit otherUnit(MassUnit unit)
@@ -160,14 +158,29 @@ std::optional<EntryDoubt> doubtAbout(const StandingSet& standing, const Neighbou
 std::vector<EntryDoubt> doubtfulEntries(const SnapshotLine& line, QDate from, QDate until, const DoubtLimits& limits)
 {
     std::vector<EntryDoubt> doubts;
-    const auto sets = standingSets(line, until);
+    const auto sets = standingSets(*line.record, until);
     for (std::size_t i = 0; i < sets.size(); ++i) {
         if (sets[i].date <= from) continue;
-        const auto around = neighboursOf(sets, i);
+        const auto around = neighboursBetween(sets, i, i + 1);
         if (!around) continue;
         if (const auto doubt = doubtAbout(sets[i], *around, limits)) doubts.push_back(*doubt);
     }
     return doubts;
+}
+
+std::optional<UsualEntry> usualAround(const LineRecord& record, QDate date)
+{
+    auto sets = standingSets(record, QDate(9999, 12, 31));
+    std::erase_if(sets, [&](const StandingSet& standing) { return standing.date == date; });
+    const auto later = std::ranges::upper_bound(sets, date, {}, &StandingSet::date);
+    const auto place = static_cast<std::size_t>(std::distance(sets.begin(), later));
+    return neighboursBetween(sets, place, place);
+}
+
+std::optional<EntryDoubt> doubtBeside(const UsualEntry& usual, const SetEntry& set, QDate date,
+                                      const DoubtLimits& limits)
+{
+    return doubtAbout({date, &set}, Neighbourhood{usual}, limits);
 }
 
 }  // namespace steelyard

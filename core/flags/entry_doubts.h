@@ -44,8 +44,21 @@ struct EntryDoubt {
     double usualReps = 0;
 };
 
+// What is usual around a day.
+struct UsualEntry {
+    double lnLoad = 0;   // median of ln kilograms
+    double scatter = 0;  // robust SD of it
+    double reps = 0;     // median
+};
+
 // Oldest first, dates in (from, until].
 [[nodiscard]] std::vector<EntryDoubt> doubtfulEntries(const SnapshotLine&, QDate from, QDate until,
                                                       const DoubtLimits& = {});
+
+// For a set that is just being typed: what the sessions around its day say, that day left out, and what is odd about the set
+// beside them. Absent: fewer than three sessions; nothing odd. The set outlives the doubt.
+[[nodiscard]] std::optional<UsualEntry> usualAround(const LineRecord&, QDate date);
+[[nodiscard]] std::optional<EntryDoubt> doubtBeside(const UsualEntry&, const SetEntry&, QDate date,
+                                                    const DoubtLimits& = {});
 
 }  // namespace steelyard

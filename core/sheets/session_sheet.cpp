@@ -17,6 +17,7 @@ constexpr int kWeekdayDays = 35;
 
 // One exercise as the plan or the earlier session wants it.
 struct Wanted {
+    LiftLine lift;
     const Row<Exercise>* exercise = nullptr;  // null: the library lost it
     const Variant* variant = nullptr;
     const Grip* grip = nullptr;
@@ -38,7 +39,7 @@ std::vector<Wanted> wantedByPlan(const AthleteLog& log, const Library& library, 
         const auto* grip = library.find(slot.grip);
         const auto* standard = library.find(slot.standard);
         if (!variant || !grip || !standard) continue;
-        Wanted wanted;
+        Wanted wanted{.lift = {log.athlete.id, slot.variant, slot.grip, slot.standard}};
         wanted.exercise = library.find(variant->value.exercise);
         wanted.variant = &variant->value;
         wanted.grip = &grip->value;
@@ -65,7 +66,7 @@ std::vector<Wanted> wantedBySession(const AthleteLog& log, QDate session)
             const auto sets = std::ranges::count_if(
                 exposure.sets, [](const LoggedSet& logged) { return logged.set.kind != SetKind::WarmUp; });
             if (sets == 0) continue;
-            Wanted wanted;
+            Wanted wanted{.lift = line.line};
             wanted.exercise = &line.exercise;
             wanted.variant = &line.variant.value;
             wanted.grip = &line.grip.value;
@@ -125,6 +126,7 @@ void addAfterwards(SheetExercise& exercise, const Variant& variant, const SheetE
 SheetExercise makeExercise(const Wanted& wanted, const SheetEquipment& equipment, WeekKind week, QDate date)
 {
     SheetExercise exercise;
+    exercise.lift = wanted.lift;
     exercise.exercise = wanted.exercise ? wanted.exercise->value.name : QString();
     exercise.variant = wanted.variant->name;
     exercise.grip = wanted.grip->name;
@@ -205,6 +207,26 @@ std::optional<SessionSheet> buildSessionSheet(const AthleteLog& log, const Libra
     sheet.cautions = cautionsFor(sheet, log);
     sheet.coachNotes = notesOnSheet(log, date);
     return sheet;
+}
+
+std::optional<SheetExercise> buildSheetExercise(const AthleteLog& log, const Library& library,
+                                                const SheetEquipment& equipment, const LiftLine& lift, QDate date)
+{
+    const auto* variant = library.find(lift.variant);
+    const auto* grip = library.find(lift.grip);
+    const auto* standard = library.find(lift.standard);
+    if (!variant || !grip || !standard) return std::nullopt;
+    Wanted wanted{.lift = lift};
+    wanted.exercise = library.find(variant->value.exercise);
+    wanted.variant = &variant->value;
+    wanted.grip = &grip->value;
+    wanted.standard = &standard->value;
+    wanted.line = lineOf(log, Slot{lift.variant, lift.grip, lift.standard});
+    wanted.band = variant->value.band;
+    const auto before = wanted.line ? comparableBefore(*wanted.line, date) : std::vector<Exposure>();
+    if (!before.empty()) wanted.sets = static_cast<int>(before.back().sets.size());
+    const auto planned = plannedDayOn(log, date);
+    return makeExercise(wanted, equipment, planned ? planned->week : WeekKind::Normal, date);
 }
 
 std::optional<SessionSheet> buildSessionSheet(const AthleteLog& log, const Library& library, std::optional<Gym> gym,

@@ -85,6 +85,7 @@ struct CoachNote {
 };
 
 struct SheetExercise {
+    std::optional<LiftLine> lift;  // whose history this is; always there on a built sheet
     QString exercise;
     QString variant;
     QString grip;
@@ -125,6 +126,12 @@ struct SessionSheet {
 // The same without keeping the equipment.
 [[nodiscard]] std::optional<SessionSheet> buildSessionSheet(const AthleteLog& log, const Library& library,
                                                             std::optional<Gym> gym, QDate date);
+
+// One exercise that isn't on the day's sheet, with its target from the lifter's own record on that lift; as many rows as were
+// done there last, else three. Absent when the library lacks a part of the lift.
+[[nodiscard]] std::optional<SheetExercise> buildSheetExercise(const AthleteLog& log, const Library& library,
+                                                              const SheetEquipment& equipment, const LiftLine& lift,
+                                                              QDate date);
 
 // The planned day of that date, when a block has one.
 struct PlannedDayFound {

@@ -2,6 +2,7 @@
 
 #include "core/edits/body_edits.h"
 #include "core/edits/edits.h"
+#include "core/edits/keying_edits.h"
 #include "tests/support/temp_book.h"
 
 #include <gtest/gtest.h>
@@ -127,6 +128,8 @@ const EditCase kEdits[] = {
     {"makeDecisionThatLands", &landingEdit},
     {"addSet", [](BookWithASet& b) { return addSet(b.book.line(), QDate(2026, 2, 5), workSet("42.5", 9)); }},
     {"addSetToASession", [](BookWithASet& b) { return addSet(b.book.line(), QDate(2026, 2, 3), workSet("42.5", 9)); }},
+    {"keySetBeforeOthers",
+     [](BookWithASet& b) { return keySet(b.book.line(), QDate(2026, 2, 3), workSet("42.5", 9), QStringLiteral("k")); }},
     {"changeSet", [](BookWithASet& b) { return changeSet(*b.set, workSet("45", 8, 0), b.book.clock()); }},
     {"removeSet", [](BookWithASet& b) { return removeSet(*b.set, b.book.clock()); }},
     {"rateExercise", &ratingEdit},

@@ -98,7 +98,7 @@ TEST_F(FloorPages, AnUntickedLifterIsNotPrinted)
     FloorPage page({*book, reviews, prompter, clock, jobs});
     page.show();
     settle(page);
-    page.findChild<QListWidget*>()->item(0)->setCheckState(Qt::Unchecked);
+    page.findChild<QListWidget*>(QStringLiteral("dayLifters"))->item(0)->setCheckState(Qt::Unchecked);
     EXPECT_TRUE(page.chosenSheets().empty());
 }
 

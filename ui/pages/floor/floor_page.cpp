@@ -1,7 +1,9 @@
 #include "ui/pages/floor/floor_page.h"
 
 #include "core/book/book.h"
+#include "core/storage/session_reader.h"
 #include "ui/format/format.h"
+#include "ui/pages/floor/keying_view.h"
 #include "ui/pages/floor/sheet_preview.h"
 #include "ui/print/fonts.h"
 #include "ui/print/pdf_writer.h"
@@ -15,6 +17,7 @@
 #include <QtWidgets/QListWidget>
 #include <QtWidgets/QPushButton>
 #include <QtWidgets/QSplitter>
+#include <QtWidgets/QStackedWidget>
 #include <QtWidgets/QVBoxLayout>
 
 #include <algorithm>
@@ -22,15 +25,9 @@
 namespace steelyard {
 namespace {
 
-constexpr int kSheetIndexRole = Qt::UserRole + 1;
-
-QString sheetRowText(const DaySheet& day)
+bool isKeyAction(const QString& action)
 {
-    const QString exercises = FloorPage::tr("%n exercise(s)", nullptr, static_cast<int>(day.sheet.exercises.size()));
-    QString text = QStringLiteral("%1 · %2").arg(day.sheet.athlete, exercises);
-    if (day.sheet.source == SheetSource::PlannedDay) text += QStringLiteral(" · ") + FloorPage::tr("planned");
-    if (!day.expected) text += QStringLiteral(" · ") + FloorPage::tr("not expected");
-    return text;
+    return action.startsWith(QLatin1StringView("floor.key."));
 }
 
 }  // namespace
@@ -68,6 +65,7 @@ QWidget* FloorPage::makeSide()
     top->addWidget(m_paper);
     m_others = new QCheckBox(tr("Show those not expected as &well"), side);
     m_list = new QListWidget(side);
+    m_list->setObjectName(QStringLiteral("dayLifters"));
     m_list->setAccessibleName(tr("Lifters of the day"));
     m_list->setSpacing(2);
     m_list->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
@@ -81,6 +79,7 @@ QWidget* FloorPage::makeSide()
     column->addWidget(m_others);
     column->addWidget(m_list, 1);
     column->addWidget(m_line);
+    column->addWidget(makeButton(QStringLiteral("floor.key"), tr("&Key the session"), QStringLiteral("K")));
     column->addWidget(makeButton(QStringLiteral("floor.print"), tr("&Print…"), QStringLiteral("Ctrl+P")));
     column->addWidget(makeButton(QStringLiteral("floor.pdf"), tr("Save as P&DF…"), QStringLiteral("Ctrl+Shift+P")));
     return side;
@@ -97,7 +96,14 @@ void FloorPage::build()
     splitter->setSizes({320, 700});
     auto* whole = new QVBoxLayout(this);
     whole->setContentsMargins({});
-    whole->addWidget(splitter);
+    m_layers = new QStackedWidget(this);
+    m_layers->addWidget(splitter);
+    m_keying = new KeyingView(m_context, m_layers);
+    m_layers->addWidget(m_keying);
+    whole->addWidget(m_layers);
+    connect(m_keying, &KeyingView::actionsChanged, this, &FloorPage::actionsChanged);
+    connect(m_keying, &KeyingView::said, this, &FloorPage::said);
+    connect(m_keying, &KeyingView::finished, this, &FloorPage::stopKeying, Qt::QueuedConnection);
     connect(m_date, &QDateEdit::dateChanged, this, [this] { makeSheets(); });
     connect(m_others, &QCheckBox::toggled, this, [this] { makeSheets(); });
     connect(m_paper, &QComboBox::currentIndexChanged, this, [this] { showPreview(); });
@@ -108,32 +114,48 @@ void FloorPage::build()
 void FloorPage::showEvent(QShowEvent* event)
 {
     Page::showEvent(event);
-    if (m_stale) makeSheets();
+    if (m_stale && !isKeying()) makeSheets();
+}
+
+bool FloorPage::isKeying() const
+{
+    return m_layers->currentWidget() == m_keying;
 }
 
 void FloorPage::showAthlete(std::optional<Id<Athlete>> athlete)
 {
+    const bool another = athlete != m_athlete;
     m_athlete = athlete;
-    for (int row = 0; row < m_list->count(); ++row) {
-        const auto index = m_list->item(row)->data(kSheetIndexRole).toULongLong();
-        if (athlete && m_sheets[index].athlete == *athlete) m_list->setCurrentRow(row);
-    }
+    for (std::size_t row = 0; row < m_rows.size(); ++row)
+        if (athlete && m_rows[row].athlete == *athlete) m_list->setCurrentRow(static_cast<int>(row));
+    if (isKeying() && athlete && another) m_keying->open(*athlete, false);
 }
 
 void FloorPage::bookChanged(const Changes& changes)
 {
     if (changes.athletes.empty() && !changes.roster && !changes.library) return;
     m_stale = true;
+    if (isKeying()) {
+        m_keying->reread();
+        return;
+    }
     if (isVisible()) makeSheets();
 }
 
 void FloorPage::takeFocus()
 {
-    m_list->setFocus();
+    if (isKeying())
+        m_keying->takeFocus();
+    else
+        m_list->setFocus();
 }
 
 bool FloorPage::canPerform(const QString& action) const
 {
+    if (action == QLatin1StringView("floor.key.back")) return isKeying();
+    if (isKeyAction(action)) return isKeying() && m_keying->canPerform(action);
+    if (isKeying()) return false;
+    if (action == QLatin1StringView("floor.key")) return currentRow() || m_athlete;
     if (action == QLatin1StringView("floor.print") || action == QLatin1StringView("floor.pdf"))
         return !chosenSheets().empty();
     return action.startsWith(QLatin1StringView("floor."));
@@ -141,6 +163,12 @@ bool FloorPage::canPerform(const QString& action) const
 
 void FloorPage::perform(const QString& action)
 {
+    if (action == QLatin1StringView("floor.key")) return startKeying();
+    if (action == QLatin1StringView("floor.key.back")) {
+        if (!m_keying->goBack()) stopKeying();
+        return;
+    }
+    if (isKeyAction(action)) return m_keying->perform(action);
     if (action == QLatin1StringView("floor.print")) print();
     if (action == QLatin1StringView("floor.pdf")) savePdf();
     if (action == QLatin1StringView("floor.today")) m_date->setDate(m_context.clock.today());
@@ -157,25 +185,28 @@ void FloorPage::makeSheets()
     const DaySheetsRequest request{m_date->date(), 1, std::nullopt, m_others->isChecked()};
     m_job = m_context.jobs.run(
         this, tr("Making the sheets"),
-        [path = m_context.book.path(), request](const Progress& progress) -> Result<std::vector<DaySheet>> {
+        [path = m_context.book.path(), request](const Progress& progress) -> Result<Day> {
             STEELYARD_TRY(const auto database, Database::openReader(path));
-            return readDaySheets(*database, request, progress);
+            STEELYARD_TRY(auto sheets, readDaySheets(*database, request, progress));
+            STEELYARD_TRY(auto keyed, countSetsOn(*database, request.from));
+            return Day{std::move(sheets), std::move(keyed)};
         },
-        [this, date = request.from](Result<std::vector<DaySheet>> sheets) {
-            if (date == m_date->date()) take(std::move(sheets));
+        [this, date = request.from](Result<Day> day) {
+            if (date == m_date->date()) take(std::move(day));
         });
 }
 
-void FloorPage::take(Result<std::vector<DaySheet>> sheets)
+void FloorPage::take(Result<Day> day)
 {
-    if (!sheets && sheets.error().code == ErrorCode::Cancelled) return;
+    if (!day && day.error().code == ErrorCode::Cancelled) return;
     m_stale = false;
     QString hint =
         tr("Nothing is planned for this day, and nobody trained on this weekday in two of the last "
            "four weeks. Choose another day ([ and ]), or show those not expected as well.");
-    if (!sheets) hint = sheets.error().what;
-    const bool made = sheets.has_value();
-    m_sheets = made ? *std::move(sheets) : std::vector<DaySheet>();
+    if (!day) hint = day.error().what;
+    const bool made = day.has_value();
+    m_sheets = made ? std::move(day->sheets) : std::vector<DaySheet>();
+    makeRows(made ? day->keyed : std::map<Id<Athlete>, int>());
     fillList();
     m_preview->setHint(hint);
     if (!made)
@@ -186,20 +217,89 @@ void FloorPage::take(Result<std::vector<DaySheet>> sheets)
         say(tr("%n sheet(s). Ticked ones are printed.", nullptr, static_cast<int>(m_sheets.size())));
 }
 
+// Those with a sheet; and, where everybody is wanted, those for whom none can be made, because they can be keyed all the same.
+void FloorPage::makeRows(const std::map<Id<Athlete>, int>& keyed)
+{
+    const auto setsOf = [&](Id<Athlete> athlete) {
+        const auto found = keyed.find(athlete);
+        return found == keyed.end() ? 0 : found->second;
+    };
+    m_rows.clear();
+    for (std::size_t i = 0; i < m_sheets.size(); ++i)
+        m_rows.push_back({m_sheets[i].athlete, m_sheets[i].sheet.athlete, i, setsOf(m_sheets[i].athlete)});
+    const auto everybody = m_context.book.athletes().all();
+    if (!everybody) return;
+    for (const auto& row : *everybody) {
+        const bool there = std::ranges::find(m_rows, row.id, &DayRow::athlete) != m_rows.end();
+        const int sets = setsOf(row.id);
+        if (there || row.value.archived || (!m_others->isChecked() && sets == 0)) continue;
+        m_rows.push_back({row.id, row.value.name, std::nullopt, sets});
+    }
+}
+
+QString FloorPage::rowText(const DayRow& row) const
+{
+    QStringList parts{row.name};
+    if (row.sheet) {
+        const DaySheet& day = m_sheets[*row.sheet];
+        if (row.keyed == 0) parts += tr("%n exercise(s)", nullptr, static_cast<int>(day.sheet.exercises.size()));
+        if (day.sheet.source == SheetSource::PlannedDay) parts += tr("planned");
+        if (!day.expected) parts += tr("not expected");
+    } else {
+        parts += tr("no sheet");
+    }
+    if (row.keyed > 0) parts += tr("%n set(s) keyed", nullptr, row.keyed);
+    return parts.join(QStringLiteral(" · "));
+}
+
 void FloorPage::fillList()
 {
     const QSignalBlocker quiet(m_list);
     m_list->clear();
     int current = 0;
-    for (std::size_t i = 0; i < m_sheets.size(); ++i) {
-        auto* item = new QListWidgetItem(sheetRowText(m_sheets[i]), m_list);
-        item->setFlags(item->flags() | Qt::ItemIsUserCheckable);
-        item->setCheckState(m_sheets[i].expected ? Qt::Checked : Qt::Unchecked);
-        item->setData(kSheetIndexRole, static_cast<qulonglong>(i));
-        if (m_athlete && m_sheets[i].athlete == *m_athlete) current = static_cast<int>(i);
+    for (std::size_t i = 0; i < m_rows.size(); ++i) {
+        auto* item = new QListWidgetItem(rowText(m_rows[i]), m_list);
+        item->setToolTip(format::plainToolTip(item->text()));
+        if (m_rows[i].sheet) {
+            item->setFlags(item->flags() | Qt::ItemIsUserCheckable);
+            item->setCheckState(m_sheets[*m_rows[i].sheet].expected ? Qt::Checked : Qt::Unchecked);
+        }
+        if (m_athlete && m_rows[i].athlete == *m_athlete) current = static_cast<int>(i);
     }
-    if (!m_sheets.empty()) m_list->setCurrentRow(current);
+    if (!m_rows.empty()) m_list->setCurrentRow(current);
     showPreview();
+    Q_EMIT actionsChanged();
+}
+
+const FloorPage::DayRow* FloorPage::currentRow() const
+{
+    const int row = m_list->currentRow();
+    return !m_stale && row >= 0 && row < std::ssize(m_rows) ? &m_rows[static_cast<std::size_t>(row)] : nullptr;
+}
+
+void FloorPage::startKeying()
+{
+    std::vector<KeyedPerson> people;
+    for (const DayRow& row : m_rows) people.push_back({row.athlete, row.name});
+    const DayRow* row = currentRow();
+    if (!row && !m_athlete) return;
+    m_keying->setDay(m_date->date(), std::move(people));
+    m_layers->setCurrentWidget(m_keying);
+    if (!m_keying->open(row ? row->athlete : *m_athlete)) stopKeying();
+    Q_EMIT actionsChanged();
+}
+
+void FloorPage::stopKeying()
+{
+    const auto last = m_keying->desk() ? std::optional(m_keying->desk()->sheet().athlete) : std::nullopt;
+    if (!m_keying->close()) return;
+    if (last) m_athlete = last;
+    m_layers->setCurrentIndex(0);
+    m_list->setFocus();
+    if (m_stale && isVisible())
+        makeSheets();
+    else
+        fillList();
     Q_EMIT actionsChanged();
 }
 
@@ -207,11 +307,9 @@ std::vector<SessionSheet> FloorPage::chosenSheets() const
 {
     std::vector<SessionSheet> chosen;
     if (m_stale) return chosen;
-    for (int row = 0; row < m_list->count(); ++row) {
-        const auto* item = m_list->item(row);
-        if (item->checkState() == Qt::Checked)
-            chosen.push_back(m_sheets[item->data(kSheetIndexRole).toULongLong()].sheet);
-    }
+    for (std::size_t row = 0; row < m_rows.size(); ++row)
+        if (m_rows[row].sheet && m_list->item(static_cast<int>(row))->checkState() == Qt::Checked)
+            chosen.push_back(m_sheets[*m_rows[row].sheet].sheet);
     return chosen;
 }
 
@@ -222,12 +320,17 @@ PaperSize FloorPage::paper() const
 
 void FloorPage::showPreview()
 {
-    const auto* item = m_list->currentItem();
-    if (!item) {
-        m_preview->setSheets({}, paper());
-        return;
-    }
-    m_preview->setSheets({m_sheets[item->data(kSheetIndexRole).toULongLong()].sheet}, paper());
+    const DayRow* row = currentRow();
+    if (row && !row->sheet)
+        m_preview->setHint(
+            tr("There is no sheet for %1: nothing is planned and nothing was done before. K keys a session all "
+               "the same.")
+                .arg(row->name));
+    else if (row)
+        m_preview->setHint({});
+    m_preview->setSheets(row && row->sheet ? std::vector{m_sheets[*row->sheet].sheet} : std::vector<SessionSheet>(),
+                         paper());
+    Q_EMIT actionsChanged();
 }
 
 void FloorPage::say(const QString& text)

@@ -1,7 +1,8 @@
-// The gym floor: who trains on a day, their sheets as they will be on paper, print or PDF.
+// The gym floor: who trains on a day, their sheets as they will be on paper, print or PDF, and keying what was written on them.
 //
 // Sheets are made in the background from a connection of its own. Expected lifters are ticked; the others can be ticked
-// too. Actions: floor.print, floor.pdf, floor.today, floor.previousDay, floor.nextDay.
+// too, and somebody without a sheet can be keyed. While a session is keyed no sheets are made: what is keyed changes none of
+// that day. Actions: floor.print, floor.pdf, floor.today, floor.previousDay, floor.nextDay, floor.key and floor.key.*.
 #pragma once
 
 #include "core/book/day_sheets.h"
@@ -10,15 +11,19 @@
 #include "ui/shell/context.h"
 #include "ui/shell/page.h"
 
+#include <map>
+
 class QCheckBox;
 class QComboBox;
 class QDateEdit;
 class QLabel;
 class QListWidget;
 class QPushButton;
+class QStackedWidget;
 
 namespace steelyard {
 
+class KeyingView;
 class SheetPreview;
 
 class FloorPage final : public Page {
@@ -35,7 +40,9 @@ public:
     [[nodiscard]] bool canPerform(const QString& action) const override;
     void perform(const QString& action) override;
 
-    [[nodiscard]] bool isSettled() const { return !m_job.isRunning() && !m_stale; }
+    [[nodiscard]] bool isSettled() const { return !m_job.isRunning() && (!m_stale || isKeying()); }
+    [[nodiscard]] bool isKeying() const;
+    [[nodiscard]] KeyingView* keying() const { return m_keying; }
     [[nodiscard]] std::vector<SessionSheet> chosenSheets() const;
     [[nodiscard]] PaperSize paper() const;
 
@@ -43,12 +50,29 @@ protected:
     void showEvent(QShowEvent* event) override;
 
 private:
+    // Somebody of the list: with a sheet that can be printed, or without.
+    struct DayRow {
+        Id<Athlete> athlete;
+        QString name;
+        std::optional<std::size_t> sheet;
+        int keyed = 0;  // sets in the book
+    };
+    struct Day {
+        std::vector<DaySheet> sheets;
+        std::map<Id<Athlete>, int> keyed;
+    };
+
     void build();
     [[nodiscard]] QWidget* makeSide();
     [[nodiscard]] QPushButton* makeButton(const QString& action, const QString& text, const QString& keys);
     void makeSheets();
-    void take(Result<std::vector<DaySheet>> sheets);
+    void take(Result<Day> day);
+    void makeRows(const std::map<Id<Athlete>, int>& keyed);
     void fillList();
+    [[nodiscard]] QString rowText(const DayRow& row) const;
+    [[nodiscard]] const DayRow* currentRow() const;
+    void startKeying();
+    void stopKeying();
     void showPreview();
     void say(const QString& text);
     void savePdf();
@@ -56,6 +80,7 @@ private:
 
     UiContext m_context;
     std::vector<DaySheet> m_sheets;
+    std::vector<DayRow> m_rows;  // as in the list
     std::optional<Id<Athlete>> m_athlete;
     JobHandle m_job;
     bool m_stale = true;  // what is shown is not of the day asked for, or of an older book
@@ -66,6 +91,8 @@ private:
     QListWidget* m_list = nullptr;
     QLabel* m_line = nullptr;
     SheetPreview* m_preview = nullptr;
+    QStackedWidget* m_layers = nullptr;
+    KeyingView* m_keying = nullptr;
 };
 
 }  // namespace steelyard

@@ -1,18 +1,15 @@
-// A logged set in words, and what a person typed into a cell of one.
+// A logged session in words, and what a person typed into a cell of a set.
 //
-//   setWords(set)                  "42.5 kg × 9, 1 off standard (body swing 1), RIR 2"
 //   parseLoadCell(u"42,5", kg)     42.5 kg; "95 lb" keeps its unit
 #pragma once
 
 #include "core/analysis/athlete_log.h"
+#include "ui/format/set_words.h"
 
 #include <optional>
 
 namespace steelyard {
 
-[[nodiscard]] QString setWords(const SetEntry& set);
-[[nodiscard]] QString marksWords(const MarkCounts& marks);
-[[nodiscard]] QString effortWords(const std::optional<Effort>& effort);  // "2", "RPE 8", empty
 // The whole session on one line, a set a row, for the quiet note beside the chart.
 [[nodiscard]] QString sessionWords(const Exposure& exposure);
 

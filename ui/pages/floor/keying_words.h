@@ -1,0 +1,23 @@
+// The words of keying: what is odd about an entry, what a change of the lift cuts off, and what the keys do.
+//
+//   questionWords(question, set, unit)   "About 43 kg is usual here; 95 lb would fit: kilograms and pounds mixed up? …"
+//   changeWords(change, from, to)        "This opens a new lift line. …"
+//
+// Numbers, dates and units by locale. No failures.
+#pragma once
+
+#include "core/keying/entry_check.h"
+#include "core/keying/line_change.h"
+
+#include <QtCore/QString>
+
+namespace steelyard {
+
+[[nodiscard]] QString questionWords(const EntryQuestion&, const SetEntry&, MassUnit);
+// "Arm curl, straight bar · supinated, medium · strict": every part, because each makes another line.
+[[nodiscard]] QString wholeLiftName(const LiftLine&, const Library&);
+// "214 sets since 3 Mar 2024"
+[[nodiscard]] QString historyWords(const LineHistory&);
+[[nodiscard]] QString changeWords(const LineChange&, const QString& from, const QString& to);
+
+}  // namespace steelyard

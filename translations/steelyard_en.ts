@@ -46,6 +46,113 @@
     </message>
 </context>
 <context>
+    <name>BodyText</name>
+    <message numerus="yes">
+        <source>Body mass and measurements on %n day(s).</source>
+        <translation>
+            <numerusform>Body mass and measurements on %n day.</numerusform>
+            <numerusform>Body mass and measurements on %n days.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>BulkEditText</name>
+    <message numerus="yes">
+        <source>move %n set(s) to another line</source>
+        <translation>
+            <numerusform>move %n set to another line</numerusform>
+            <numerusform>move %n sets to another line</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>shift %n session(s)</source>
+        <translation>
+            <numerusform>shift %n session</numerusform>
+            <numerusform>shift %n sessions</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>BulkText</name>
+    <message numerus="yes">
+        <source>And %n more.</source>
+        <translation>
+            <numerusform>And %n more.</numerusform>
+            <numerusform>And %n more.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n session(s)</source>
+        <translation>
+            <numerusform>%n session</numerusform>
+            <numerusform>%n sessions</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n set(s)</source>
+        <translation>
+            <numerusform>%n set</numerusform>
+            <numerusform>%n sets</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>To the other line: %n set(s)</source>
+        <translation>
+            <numerusform>To the other line: %n set</numerusform>
+            <numerusform>To the other line: %n sets</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>of %n session(s).</source>
+        <translation>
+            <numerusform>of %n session.</numerusform>
+            <numerusform>of %n sessions.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>With %n rating(s).</source>
+        <translation>
+            <numerusform>With %n rating.</numerusform>
+            <numerusform>With %n ratings.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>And with %n decision(s), because nothing stays behind.</source>
+        <translation>
+            <numerusform>And with %n decision, because nothing stays behind.</numerusform>
+            <numerusform>And with %n decisions, because nothing stays behind.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>To another day: %n session(s).</source>
+        <translation>
+            <numerusform>To another day: %n session.</numerusform>
+            <numerusform>To another day: %n sessions.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>To be called so: %n lift line(s)</source>
+        <translation>
+            <numerusform>To be called so: %n lift line</numerusform>
+            <numerusform>To be called so: %n lift lines</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>of %n lifter(s); histories stay as they are.</source>
+        <translation>
+            <numerusform>of %n lifter; histories stay as they are.</numerusform>
+            <numerusform>of %n lifters; histories stay as they are.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>in %n planned slot(s)</source>
+        <translation>
+            <numerusform>in %n planned slot</numerusform>
+            <numerusform>in %n planned slots</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>CompareText</name>
     <message numerus="yes">
         <source>%n line(s), each 100 % on %1.</source>
@@ -721,6 +828,43 @@
         <translation>
             <numerusform>%n lift line   —   G goes here, Enter opens the chart, Y says why</numerusform>
             <numerusform>%n lift lines   —   G goes here, Enter opens the chart, Y says why</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>steelyard::LogbookBulk</name>
+    <message numerus="yes">
+        <source>Change %n planned slot(s) after today as well</source>
+        <translation>
+            <numerusform>Change %n planned slot after today as well</numerusform>
+            <numerusform>Change %n planned slots after today as well</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>steelyard::LogbookListModel</name>
+    <message numerus="yes">
+        <source>%n set(s)</source>
+        <translation>
+            <numerusform>%n set</numerusform>
+            <numerusform>%n sets</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>steelyard::LogbookView</name>
+    <message numerus="yes">
+        <source>%n session(s). Frame: deload, notch: discomfort.</source>
+        <translation>
+            <numerusform>%n session. Frame: deload, notch: discomfort.</numerusform>
+            <numerusform>%n sessions. Frame: deload, notch: discomfort.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%1 of %n session(s)</source>
+        <translation>
+            <numerusform>%1 of %n session</numerusform>
+            <numerusform>%1 of %n sessions</numerusform>
         </translation>
     </message>
 </context>

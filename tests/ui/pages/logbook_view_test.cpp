@@ -275,7 +275,7 @@ TEST(LogbookBulk, SplitsALineAtTheChosenDayIntoANewStandard)
     auto& standard = c.field<QComboBox>(QStringLiteral("Standard then"));
     standard.lineEdit()->selectAll();
     QTest::keyClicks(standard.lineEdit(), QStringLiteral("paused"));
-    EXPECT_TRUE(c.says(QStringLiteral("9 set(s) of 3 session(s) move.")));
+    EXPECT_TRUE(c.says(QStringLiteral("9 set(s) of 3 session(s).")));
     EXPECT_TRUE(c.says(QStringLiteral("“paused” becomes a standard of this lifter")));
     EXPECT_EQ(c.preview(0, 2), QStringLiteral("9 session(s),\n27 set(s)"));
     EXPECT_TRUE(c.preview(1, 0).endsWith(QStringLiteral("paused")));
@@ -299,7 +299,7 @@ TEST(LogbookBulk, ShiftsAStretchOfSessionsAndShowsEachBeforeAndAfter)
     days.setValue(1);
     EXPECT_TRUE(c.says(QStringLiteral("is yet to come")));
     days.setValue(-2);
-    EXPECT_TRUE(c.says(QStringLiteral("6 session(s) go to another day.")));
+    EXPECT_TRUE(c.says(QStringLiteral("To another day: 6 session(s).")));
     EXPECT_NE(c.preview(0, 1), c.preview(0, 2));
     QTest::keyClick(&days, Qt::Key_Return);
     EXPECT_TRUE(c.waitFor([&] { return c.says(QStringLiteral("6 session(s).")); }));

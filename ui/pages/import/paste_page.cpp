@@ -5,6 +5,7 @@
 #include "ui/format/format.h"
 #include "ui/shell/theme.h"
 
+#include <QtCore/QCoreApplication>
 #include <QtGui/QTextBlock>
 #include <QtWidgets/QComboBox>
 #include <QtWidgets/QDateEdit>

@@ -69,11 +69,11 @@ QString countWords(int sessions, int sets)
 
 QString moveSentence(const MovePlan& plan)
 {
-    QStringList words{BulkText::tr("%n set(s)", nullptr, plan.sets) + u' '
-                      + BulkText::tr("of %n session(s) move.", nullptr, static_cast<int>(plan.days.size()))};
-    if (plan.ratings > 0) words += BulkText::tr("%n rating(s) go along.", nullptr, plan.ratings);
+    QStringList words{BulkText::tr("To the other line: %n set(s)", nullptr, plan.sets) + u' '
+                      + BulkText::tr("of %n session(s).", nullptr, static_cast<int>(plan.days.size()))};
+    if (plan.ratings > 0) words += BulkText::tr("With %n rating(s).", nullptr, plan.ratings);
     if (plan.decisions > 0)
-        words += BulkText::tr("Nothing stays behind, so %n decision(s) go along.", nullptr, plan.decisions);
+        words += BulkText::tr("And with %n decision(s), because nothing stays behind.", nullptr, plan.decisions);
     if (plan.newStandard) words += BulkText::tr("“%1” becomes a standard of this lifter.").arg(plan.newStandard->name);
     if (plan.otherLoading) words += BulkText::tr("Mind the loads: the number means something else there.");
     return words.join(u' ');
@@ -106,7 +106,7 @@ BulkWords bulkWords(const MovePlan& plan, const Library& library)
 
 BulkWords bulkWords(const ShiftPlan& plan)
 {
-    BulkWords words{BulkText::tr("%n session(s) go to another day.", nullptr, static_cast<int>(plan.moves.size())),
+    BulkWords words{BulkText::tr("To another day: %n session(s).", nullptr, static_cast<int>(plan.moves.size())),
                     {BulkText::tr("sets"), BulkText::tr("now"), BulkText::tr("then")}};
     for (const DayMove& move : plan.moves) {
         QString after = format::shortDay(move.after) + u' ' + QString::number(move.after.year());
@@ -120,10 +120,9 @@ BulkWords bulkWords(const ShiftPlan& plan)
 
 BulkWords bulkWords(const RenamePlan& plan)
 {
-    BulkWords words{
-        BulkText::tr("%n lift line(s)", nullptr, plan.lines) + u' '
-            + BulkText::tr("of %n lifter(s) get the name; their histories stay as they are.", nullptr, plan.lifters),
-        {BulkText::tr("where"), BulkText::tr("now"), BulkText::tr("then")}};
+    BulkWords words{BulkText::tr("To be called so: %n lift line(s)", nullptr, plan.lines) + u' '
+                        + BulkText::tr("of %n lifter(s); histories stay as they are.", nullptr, plan.lifters),
+                    {BulkText::tr("where"), BulkText::tr("now"), BulkText::tr("then")}};
     words.rows.push_back({BulkText::tr("in the library"), plan.before, plan.wish.name});
     if (plan.plannedSlots > 0)
         words.rows.push_back(

@@ -1,7 +1,7 @@
 // What a change of many sets would do, in words: one sentence, the rows of its preview, and what is in its way.
 //
 //   const BulkWords words = bulkWords(plan, library);
-//   words.says == "18 sets of 6 sessions move, with 1 rating.";   words.rows[0].after == "10 sessions, 30 sets";
+//   words.says == "To the other line: 18 sets of 6 sessions. With 1 rating.";   words.rows[0].after == "10 sessions, 30 sets";
 #pragma once
 
 #include "core/edits/bulk_edits.h"

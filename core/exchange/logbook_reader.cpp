@@ -11,18 +11,17 @@ struct LogbookReaderText {
 
 }  // namespace
 
-LogbookReader::LogbookReader(const QByteArray& bytes, const LogbookMapping& mapping)
-    : m_mapping(mapping), m_csv(TextPieces(bytes, mapping.encoding), mapping.separator)
+LogbookReader::LogbookReader(QByteArray bytes, const LogbookMapping& mapping)
+    : m_mapping(mapping), m_csv(TextPieces(std::move(bytes), mapping.encoding), mapping.separator)
 {}
 
-Result<std::unique_ptr<LogbookReader>> LogbookReader::open(const QByteArray& bytes, const LogbookMapping& mapping,
-                                                           QDate today)
+Result<std::unique_ptr<LogbookReader>> LogbookReader::open(QByteArray bytes, const LogbookMapping& mapping, QDate today)
 {
     if (bytes.size() > kMostImportBytes)
         return fail(ErrorCode::Invalid,
                     LogbookReaderText::tr("The file is larger than %1 MB. Split it and import the parts.")
                         .arg(kMostImportBytes / 1024 / 1024));
-    std::unique_ptr<LogbookReader> reader(new LogbookReader(bytes, mapping));
+    std::unique_ptr<LogbookReader> reader(new LogbookReader(std::move(bytes), mapping));
     STEELYARD_CHECK(reader->readHeader());
     STEELYARD_TRY(reader->m_columns, placeColumns(reader->m_mapping, reader->m_header));
     reader->m_parser.emplace(reader->m_mapping, reader->m_columns, reader->m_header, today);

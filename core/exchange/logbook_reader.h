@@ -8,6 +8,7 @@
 //   }
 //
 // A row has sets, or problems, or was passed over. `today` bounds the dates.
+// Bytes that are handed over, and held by nobody else, are freed when the last of them was read.
 // Fails with Invalid when the file as a whole can't be read: size, encoding, quoting, a needed column missing, a column twice.
 #pragma once
 
@@ -19,8 +20,8 @@ namespace steelyard {
 
 class LogbookReader {
 public:
-    [[nodiscard]] static Result<std::unique_ptr<LogbookReader>> open(const QByteArray& bytes,
-                                                                     const LogbookMapping& mapping, QDate today);
+    [[nodiscard]] static Result<std::unique_ptr<LogbookReader>> open(QByteArray bytes, const LogbookMapping& mapping,
+                                                                     QDate today);
     // On to the next row; false at the end.
     [[nodiscard]] Result<bool> next();
 
@@ -39,7 +40,7 @@ public:
     [[nodiscard]] const CsvRecord& record() const { return m_record; }
 
 private:
-    LogbookReader(const QByteArray& bytes, const LogbookMapping& mapping);
+    LogbookReader(QByteArray bytes, const LogbookMapping& mapping);
     [[nodiscard]] Result<void> readHeader();
 
     LogbookMapping m_mapping;

@@ -98,7 +98,8 @@ bool looksBigEndian(QByteArrayView bytes)
 
 }  // namespace
 
-TextPieces::TextPieces(QByteArray bytes, TextEncoding encoding) : m_bytes(std::move(bytes)), m_encoding(encoding)
+TextPieces::TextPieces(QByteArray bytes, TextEncoding encoding)
+    : m_bytes(std::move(bytes)), m_size(m_bytes.size()), m_encoding(encoding)
 {
     const bool littleMark = m_bytes.startsWith("\xFF\xFE");
     const bool bigMark = m_bytes.startsWith("\xFE\xFF");
@@ -116,7 +117,7 @@ TextPieces::TextPieces(QByteArray bytes, TextEncoding encoding) : m_bytes(std::m
 
 double TextPieces::share() const
 {
-    return m_bytes.isEmpty() ? 1.0 : static_cast<double>(m_at) / static_cast<double>(m_bytes.size());
+    return m_size == 0 ? 1.0 : static_cast<double>(m_at) / static_cast<double>(m_size);
 }
 
 // No character is cut in two.
@@ -151,6 +152,7 @@ Result<QString> TextPieces::next()
                                             .arg(m_line + text->left(zero).count(u'\n')));
     m_line += text->count(u'\n');
     m_at = end;
+    if (atEnd()) m_bytes.clear();
     return *text;
 }
 

@@ -209,12 +209,12 @@ int sayPeak(const QString& file, const QString& book)
     const double before = peakMemory();
     QFile log(file);
     if (!log.open(QIODevice::ReadOnly)) qFatal("the file can't be read");
-    const QByteArray bytes = log.readAll();
+    QByteArray bytes = log.readAll();
     if (book.isEmpty()) {
         (void)readThrough(bytes, clock);
     } else {
         const auto into = must(newBook(book, clock));
-        const auto reader = must(LogbookReader::open(bytes, LogbookMapping{}, clock.today()));
+        const auto reader = must(LogbookReader::open(std::move(bytes), LogbookMapping{}, clock.today()));
         (void)must(importLogbook(into->database(), *reader, {}, Progress()));
     }
     std::printf("%.0f\n", peakMemory() - before);

@@ -139,7 +139,7 @@ Result<void> runImport(const Console& console)
                     ImportCommandText::tr("The book is open in another program (%1). Close it there first.")
                         .arg(book->holder()));
     if (QFileInfo(console.files().front()).isDir()) return importFolder(*book, console.files().front(), console);
-    STEELYARD_TRY(const QByteArray bytes, readWholeFile(console.files().front()));
+    STEELYARD_TRY(QByteArray bytes, readWholeFile(console.files().front()));
     const Progress progress = console.progress();
     const QDate today = console.clock().today();
     STEELYARD_TRY(const LogbookMapping mapping, mappingOf(console, bytes));
@@ -150,7 +150,7 @@ Result<void> runImport(const Console& console)
                       importLogbook(book->database(), *first, {.previewOnly = true, .setAside = true}, progress));
         STEELYARD_CHECK(writeSetAside(console, *first, trial.report));
     }
-    STEELYARD_TRY(const auto reader, LogbookReader::open(bytes, mapping, today));
+    STEELYARD_TRY(const auto reader, LogbookReader::open(std::move(bytes), mapping, today));
     STEELYARD_TRY(const ImportOutcome outcome, importLogbook(book->database(), *reader, options, progress));
     const ImportReport& report = outcome.report;
     printReport(console, report);

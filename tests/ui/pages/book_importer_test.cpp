@@ -95,5 +95,36 @@ TEST_F(ImportIntoABook, RefusesAllOrSetsBadRowsAsideAndCanBeUndone)
     EXPECT_EQ(test::rawDump(m_book->database()), before);
 }
 
+TEST_F(ImportIntoABook, RecognisesTheSameSetsInAFileWithItsColumnsInAnotherOrder)
+{
+    const QByteArray first =
+        "Datum;Name;\xC3\x9C"
+        "bung;Gewicht;Wdh\n03.02.2026;Ada Fulcrum;Arm curl;42,5;10\n";
+    const QByteArray second = "reps,load,exercise,athlete,date\n10,42.5,Arm curl,Ada Fulcrum,2026-02-03\n";
+    EXPECT_EQ(must(bringIn(write(first), {m_importer.guess(first).mapping})), 1);
+    const auto preview = must(m_importer.preview(write(second), {m_importer.guess(second).mapping}, Progress()));
+    EXPECT_EQ(preview.newSets, 0);
+    EXPECT_EQ(preview.alreadyThere, 1);
+}
+
+TEST_F(ImportIntoABook, SaysWhichNamesTheLibraryHasNotAndBringsThemInAsTheyWereMatched)
+{
+    const QByteArray file =
+        "date,athlete,exercise,load,reps\n2026-02-03,Ada Fulcrum,Arm crul,40,8\n"
+        "2026-02-03,Ada Fulcrum,Arm curl,40,8\n";
+    ImportChoices choices{m_importer.guess(file).mapping};
+    const QString path = write(file);
+    const auto preview = must(m_importer.preview(path, choices, Progress()));
+    ASSERT_EQ(preview.exercises.size(), 2U);
+    EXPECT_EQ(preview.exercises[0].name.exercise, QStringLiteral("Arm crul"));
+    ASSERT_FALSE(preview.exercises[0].suggestions.empty());
+    EXPECT_TRUE(preview.exercises[1].known);
+    choices.mapping.exercises[preview.exercises[0].name] = preview.exercises[0].suggestions[0].name;
+    const auto matched = must(m_importer.preview(path, choices, Progress()));
+    EXPECT_TRUE(matched.newExercises.isEmpty());
+    EXPECT_EQ(must(bringIn(path, choices)), 2);
+    EXPECT_EQ(must(m_book->database().integer("SELECT count(*) FROM exercise")), 1);
+}
+
 }  // namespace
 }  // namespace steelyard

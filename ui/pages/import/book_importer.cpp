@@ -82,13 +82,13 @@ Result<ImportOutcome> importFile(ImportWork& work, const QString& book, const QS
                                  const ImportChoices& choices, QDate today, const QDateTime& now,
                                  const Progress& progress)
 {
-    STEELYARD_TRY(const QByteArray bytes, readLogbookFile(path));
+    STEELYARD_TRY(QByteArray bytes, readLogbookFile(path));
     STEELYARD_TRY(work.database, Database::openWriter(book));
     Database& database = *work.database;
     const double half = choices.setBadRowsAside ? 0.5 : 0.0;
     if (choices.setBadRowsAside)
         STEELYARD_CHECK(setAside(database, path, bytes, choices, today, progress.part(0, half)));
-    STEELYARD_TRY(const auto reader, LogbookReader::open(bytes, choices.mapping, today));
+    STEELYARD_TRY(const auto reader, LogbookReader::open(std::move(bytes), choices.mapping, today));
     STEELYARD_TRY(auto outcome,
                   importLogbook(database, *reader,
                                 {.setAside = choices.setBadRowsAside, .madeAt = now, .leftovers = &work.leftovers},
@@ -183,11 +183,11 @@ ImportPreview BookImporter::firstRows(const QByteArray& head, const ImportChoice
 Result<ImportPreview> BookImporter::preview(const QString& path, const ImportChoices& choices,
                                             const Progress& progress) const
 {
-    STEELYARD_TRY(const QByteArray bytes, readLogbookFile(path));
+    STEELYARD_TRY(QByteArray bytes, readLogbookFile(path));
     ImportPreview preview = firstRows(bytes, choices);
     preview.fingerprint =
         QString::fromLatin1(QCryptographicHash::hash(bytes, QCryptographicHash::Sha256).toHex().left(40));
-    const auto reader = LogbookReader::open(bytes, choices.mapping, m_book.clock().today());
+    const auto reader = LogbookReader::open(std::move(bytes), choices.mapping, m_book.clock().today());
     if (!reader) {
         preview.refusal = reader.error().what;
         return preview;

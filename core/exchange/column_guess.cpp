@@ -17,7 +17,7 @@ constexpr double kMostOfThem = 0.8;
 constexpr double kHalfOfThem = 0.5;  // a heading is believed though rows be bad
 
 template <class Test>
-double shareOf(const QStringList& cells, Test test)
+double shareThat(const QStringList& cells, Test test)
 {
     if (cells.isEmpty()) return 0;
     return static_cast<double>(std::ranges::count_if(cells, test)) / static_cast<double>(cells.size());
@@ -48,7 +48,7 @@ bool isEffortCell(const QString& cell)
 // Whether cells can be what the heading says; columns that aren't listed hold any text.
 bool canBe(const QString& column, const QStringList& cells)
 {
-    const auto most = [&](auto test) { return cells.isEmpty() || shareOf(cells, test) >= kHalfOfThem; };
+    const auto most = [&](auto test) { return cells.isEmpty() || shareThat(cells, test) >= kHalfOfThem; };
     if (column == QStringLiteral("date")) return most(isDateCell);
     if (column == QStringLiteral("load")) return most(isLoadCell);
     if (column == QStringLiteral("reps") || column == QStringLiteral("set") || column == QStringLiteral("off")
@@ -142,7 +142,7 @@ private:
 
     static double known(const QStringList& cells, const QStringList& names)
     {
-        return shareOf(cells, [&](const QString& cell) {
+        return shareThat(cells, [&](const QString& cell) {
             const QString key = searchKey(cell);
             return std::ranges::any_of(names, [&](const QString& name) { return searchKey(name) == key; });
         });
@@ -150,7 +150,7 @@ private:
 
     static double isWords(const QStringList& cells)
     {
-        return shareOf(cells, [](const QString& cell) {
+        return shareThat(cells, [](const QString& cell) {
             return std::ranges::any_of(cell, [](QChar c) { return c.isLetter(); }) && !isLoadCell(cell)
                    && !isDateCell(cell);
         });
@@ -159,7 +159,7 @@ private:
     void byContent()
     {
         takeBest("date", [](const QStringList& cells) {
-            const double share = shareOf(cells, isDateCell);
+            const double share = shareThat(cells, isDateCell);
             return share >= kMostOfThem ? share : 0;
         });
         takeBest("athlete", [this](const QStringList& cells) {
@@ -185,7 +185,7 @@ private:
     void numbersByContent()
     {
         takeBest("load", [](const QStringList& cells) {
-            if (shareOf(cells, isLoadCell) < kMostOfThem) return 0.0;
+            if (shareThat(cells, isLoadCell) < kMostOfThem) return 0.0;
             double sum = 0;
             for (const QString& cell : cells)
                 if (const auto load = readLoadCell(cell, kAnyNumber)) sum += load->amount.toDouble();
@@ -193,7 +193,7 @@ private:
             return mean <= 500 ? mean : 0;
         });
         takeBest("reps", [](const QStringList& cells) {
-            const double share = shareOf(cells, [](const QString& cell) {
+            const double share = shareThat(cells, [](const QString& cell) {
                 const auto number = readWholeCell(cell, kAnyNumber);
                 return number && *number >= 1 && *number <= 50;
             });

@@ -17,8 +17,6 @@ struct PastedText {
     Q_DECLARE_TR_FUNCTIONS(PastedText)
 };
 
-using Kind = PastedLine::Kind;
-
 constexpr int kMostAsked = 20;
 
 // A piece of a line, and where it stands in it.
@@ -38,7 +36,7 @@ struct Span {
     }
 };
 
-bool beginsLikeASet(QStringView text)
+bool looksLikeASet(QStringView text)
 {
     if (text.isEmpty()) return false;
     if (text[0].isDigit()) return true;
@@ -65,6 +63,8 @@ public:
     }
 
 private:
+    using Kind = PastedLine::Kind;
+
     void wrong(Span where, const QString& text)
     {
         m_line = {};
@@ -81,9 +81,9 @@ private:
         if (readDay(line)) return;
         if (line.text.endsWith(u':')) return readAthlete(line.part(0, line.text.size() - 1));
         if (line.text.startsWith(u'+')) return readNewExercise(line.part(1));
-        if (beginsLikeASet(line.text) && !findExercise(line.text)) return readSets(line);
+        if (looksLikeASet(line.text) && !findExercise(line.text)) return readSets(line);
         const qsizetype colon = line.text.indexOf(u':');
-        if (colon > 0 && beginsLikeASet(line.part(colon + 1).text)) {
+        if (colon > 0 && looksLikeASet(line.part(colon + 1).text)) {
             readExercise(line.part(0, colon));
             if (m_line.kind == Kind::Exercise) readSets(line.part(colon + 1));
             return;

@@ -50,7 +50,7 @@ TEST(LogbookReader, NamesTheLineOfBadBytesFarIntoAFile)
 TEST(LogbookReader, RefusesARowBeyondAllMeasure)
 {
     QByteArray file = "date,athlete,exercise,reps\n";
-    for (int i = 0; i < 600'000; ++i) file += "1234567,";
+    for (int i = 0; i < 80; ++i) file += QByteArray(60'000, '7') + ',';
     const auto reader = must(LogbookReader::open(file, {}, kReaderDay));
     const auto more = reader->next();
     ASSERT_FALSE(more);

@@ -52,7 +52,8 @@ TEST(PastePage, ReadsEachLineBesideItsText)
     ASSERT_EQ(readings.size(), 4);
     EXPECT_EQ(readings[0], QStringLiteral("Ada Fulcrum"));
     EXPECT_EQ(readings[2], QStringLiteral("Row (new in the library)"));
-    EXPECT_EQ(readings[3], QStringLiteral("60 kg × 10, watched, RPE 8; 60 kg × 9, 1 off"));
+    EXPECT_EQ(readings[3],
+              QStringLiteral("60 kg × 10, watched, all to the standard, RPE 8; 60 kg × 9, 1 off standard"));
     EXPECT_TRUE(c.bringIn().isEnabled());
 }
 

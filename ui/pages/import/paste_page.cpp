@@ -3,6 +3,7 @@
 #include "core/book/book.h"
 #include "core/exchange/logbook_import.h"
 #include "ui/format/format.h"
+#include "ui/format/set_words.h"
 #include "ui/shell/theme.h"
 
 #include <QtCore/QCoreApplication>
@@ -20,25 +21,7 @@
 namespace steelyard {
 namespace {
 
-struct PasteText {
-    Q_DECLARE_TR_FUNCTIONS(PasteText)
-};
-
-QString inWords(const SetEntry& set)
-{
-    QStringList words{PasteText::tr("%1 × %2").arg(format::load(set.load), QString::number(set.reps))};
-    if (set.off && *set.off == 0) words += PasteText::tr("watched");
-    if (set.off && *set.off > 0) words += PasteText::tr("%1 off").arg(*set.off);
-    if (set.failed) words += PasteText::tr("one failed");
-    if (set.effort)
-        words += (set.effort->scale == Effort::Scale::Rpe ? PasteText::tr("RPE %1") : PasteText::tr("RIR %1"))
-                     .arg(format::decimal(set.effort->value));
-    if (set.kind != SetKind::Work) words += format::setKindWord(set.kind);
-    if (!set.note.isEmpty()) words += QStringLiteral("“%1”").arg(set.note.simplified());
-    return words.join(QStringLiteral(", "));
-}
-
-// The reading below its text: the coach's words stay where they are.
+// Lines don't wrap, so that a line and its reading stand beside each other.
 QPlainTextEdit* makeLines(QWidget* parent, const QString& name)
 {
     auto* edit = new QPlainTextEdit(parent);
@@ -186,7 +169,7 @@ QString PastePage::reading(const PastedLine& line) const
     case PastedLine::Kind::Exercise:
         return line.isNew ? tr("%1 (new in the library)").arg(line.name) : line.name;
     case PastedLine::Kind::Sets:
-        for (const SetEntry& set : line.sets) sets += inWords(set);
+        for (const SetEntry& set : line.sets) sets += setWords(set, SetWords::Whole);
         return (line.name.isEmpty() ? QString() : line.name + QStringLiteral(": ")) + sets.join(QStringLiteral("; "));
     case PastedLine::Kind::Wrong:
         return QStringLiteral("⚠ ") + line.problem;

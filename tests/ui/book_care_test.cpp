@@ -1,6 +1,7 @@
 // What the window does when the book can't take a change, and that it never asks a coach to type twice what can be kept.
 #include "tests/support/shell_book.h"
 #include "tests/support/temp_book.h"
+#include "ui/shell/roster_pane.h"
 
 #include <QtCore/QFile>
 #include <QtGui/QAction>

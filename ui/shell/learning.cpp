@@ -19,7 +19,10 @@ JobHandle learnFromRoster(const UiContext& context, QObject* owner, std::functio
     const LearnRequest request{context.book.path(), context.clock.today(), {}};
     return context.jobs.run(
         owner, LearningText::tr("Learning from the roster"),
-        [request](const Progress& progress) { return learnParameters(request, progress); },
+        [request, place = context.book.database().checkPlace()](const Progress& progress) -> Result<LearnReport> {
+            STEELYARD_CHECK(place);  // never into another file that came there
+            return learnParameters(request, progress);
+        },
         [&book = context.book, say = std::move(say)](const Result<LearnReport>& report) {
             if (!report) return say(report.error().what);
             // Said first: what the change sets off may want the line for itself.

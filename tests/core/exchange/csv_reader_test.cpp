@@ -58,6 +58,12 @@ TEST(CsvReader, RefusesAFieldOfAMegabyteQuotedOrNot)
     EXPECT_TRUE(complaint(QString(kMostFieldCharacters, u'x')).isEmpty());
 }
 
+TEST(CsvReader, RefusesARowOfMoreThanAThousandFields)
+{
+    EXPECT_TRUE(complaint(QString(kMostFields - 1, u',')).isEmpty());
+    EXPECT_TRUE(complaint(QString(kMostFields, u',')).contains(QStringLiteral("Line 1")));
+}
+
 TEST(CsvReader, GivesNothingForNothing)
 {
     EXPECT_TRUE(records({}).empty());

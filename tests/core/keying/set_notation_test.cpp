@@ -161,6 +161,7 @@ TEST(SetNotation, CutsPastedLinesAtSemicolonsButNotInsideANote)
     EXPECT_EQ(parts[1], u"12");
     EXPECT_EQ(parts[2], u"11-1 \"tired; slept badly");
     EXPECT_TRUE(splitSets(u" ; ").empty());
+    EXPECT_EQ(splitSets(u" 12; 11 \"tired  ").back(), u"11 \"tired  ") << "spaces at its end are the note's";
 }
 
 // Any set that the book would take.

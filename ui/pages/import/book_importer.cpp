@@ -199,8 +199,10 @@ Result<ImportPreview> BookImporter::preview(const QString& path, const ImportCho
 JobHandle BookImporter::start(QObject* owner, const QString& path, const ImportChoices& choices,
                               std::function<void(Result<int>)> done)
 {
-    const auto work = [work = std::make_shared<ImportWork>(), book = m_book.path(), path, choices,
-                       today = m_book.clock().today(), now = m_book.clock().nowUtc()](const Progress& progress) {
+    const auto work = [work = std::make_shared<ImportWork>(), book = m_book.path(),
+                       place = m_book.database().checkPlace(), path, choices, today = m_book.clock().today(),
+                       now = m_book.clock().nowUtc()](const Progress& progress) -> Result<ImportOutcome> {
+        STEELYARD_CHECK(place);  // never into another file that came there
         return importFile(*work, book, path, choices, today, now, progress);
     };
     return m_jobs.run(owner, BookImporterText::tr("Importing"), work,

@@ -241,11 +241,17 @@ void PastePage::bringIn()
     m_import->setEnabled(false);
     m_job = m_context.jobs.run(
         this, tr("Bringing in sets"),
-        [book = m_context.book.path(), log = m_log.asLogbook(),
-         now = m_context.clock.nowUtc()](const Progress& progress) { return bringInLog(book, log, now, progress); },
+        [book = m_context.book.path(), log = m_log.asLogbook(), place = m_context.book.database().checkPlace(),
+         now = m_context.clock.nowUtc()](const Progress& progress) -> Result<ImportOutcome> {
+            STEELYARD_CHECK(place);  // never into another file that came there
+            return bringInLog(book, log, now, progress);
+        },
         [this](const Result<ImportOutcome>& outcome) {
             m_job = {};
-            if (!outcome) return m_said->setText(outcome.error().what);
+            if (!outcome) {
+                m_import->setEnabled(true);
+                return m_said->setText(outcome.error().what);
+            }
             const ImportReport& report = outcome->report;
             if (!report.written)
                 return m_said->setText(tr("Nothing was brought in: %1").arg(toText(report.problems.front())));

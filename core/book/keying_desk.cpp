@@ -15,6 +15,20 @@ struct KeyingDeskText {
     Q_DECLARE_TR_FUNCTIONS(KeyingDeskText)
 };
 
+constexpr int kSameReps = 5;
+
+// Whoever kept an unlikely load in another row of the exercise isn't asked in each row anew.
+bool wasKeptToday(const KeyingExercise& exercise, KeyingPlace at, const SetEntry& set)
+{
+    for (std::size_t i = 0; i < exercise.rows.size(); ++i) {
+        const auto& stored = exercise.rows[i].stored;
+        if (i != at.row && stored && stored->set.kind != SetKind::WarmUp && stored->set.load.mass() == set.load.mass()
+            && set.reps <= stored->set.reps + kSameReps)
+            return true;
+    }
+    return false;
+}
+
 }  // namespace
 
 Result<std::unique_ptr<KeyingDesk>> KeyingDesk::open(Book& book, Id<Athlete> athlete, QDate date)
@@ -63,7 +77,7 @@ QString KeyingDesk::lineAt(KeyingPlace at) const
 std::optional<EntryQuestion> KeyingDesk::questionAbout(KeyingPlace at, const SetEntry& set) const
 {
     const KeyingExercise& in = exercise(at.exercise);
-    if (row(at).planned == set) return std::nullopt;
+    if (row(at).planned == set || wasKeptToday(in, at, set)) return std::nullopt;
     EntryBackground about{nullptr, m_shown.date, in.words.loading, std::nullopt};
     const auto line = std::ranges::find(m_lifter.log.lines, in.lift, &LineRecord::line);
     if (line != m_lifter.log.lines.end()) about.record = &*line;

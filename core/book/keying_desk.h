@@ -35,6 +35,7 @@ public:
     [[nodiscard]] NotationReading read(KeyingPlace, QStringView line) const;
     // What stands in the row, as it would be typed: of the book, else of the plan, else empty.
     [[nodiscard]] QString lineAt(KeyingPlace) const;
+    // Nothing is asked about the plan itself, nor about a load that another row of the exercise has today.
     [[nodiscard]] std::optional<EntryQuestion> questionAbout(KeyingPlace, const SetEntry&) const;
 
     [[nodiscard]] Result<void> key(KeyingPlace, const SetEntry&);

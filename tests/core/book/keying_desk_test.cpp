@@ -94,6 +94,14 @@ TEST_F(KeyingDesks, AUnitMixedUpIsAskedAboutAndThePlanIsNot)
     EXPECT_EQ(desk->read({0, 0}, u"88lbx10")->load.toString(), QStringLiteral("88 lb")) << "the unit typed is kept";
 }
 
+TEST_F(KeyingDesks, ALoadThatWasKeptIsNotAskedAboutInEachRow)
+{
+    must(desk->key({0, 0}, *desk->read({0, 0}, u"88x10")));
+    EXPECT_FALSE(desk->questionAbout({0, 1}, *desk->read({0, 1}, u"88x9")));
+    EXPECT_TRUE(desk->questionAbout({0, 1}, *desk->read({0, 1}, u"88x99"))) << "but the repetitions are";
+    EXPECT_TRUE(desk->questionAbout({0, 0}, *desk->read({0, 0}, u"88x10"))) << "a row is no witness of itself";
+}
+
 TEST_F(KeyingDesks, ASetOfAnotherLiftOpensItsLineAndTheFirstSetsStay)
 {
     keyAsPlanned({0, 0});

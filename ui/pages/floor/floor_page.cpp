@@ -200,9 +200,10 @@ void FloorPage::take(Result<Day> day)
 {
     if (!day && day.error().code == ErrorCode::Cancelled) return;
     m_stale = false;
-    QString hint =
-        tr("Nothing is planned for this day, and nobody trained on this weekday in two of the last "
-           "four weeks. Choose another day ([ and ]), or show those not expected as well.");
+    QString hint = tr(
+        "Nothing is planned for this day, and nobody trained on this weekday in two of the last "
+        "four weeks. Choose another day ([ and ]), or show those not expected as well. K keys a session of the lifter "
+        "chosen in the roster all the same.");
     if (!day) hint = day.error().what;
     const bool made = day.has_value();
     m_sheets = made ? std::move(day->sheets) : std::vector<DaySheet>();

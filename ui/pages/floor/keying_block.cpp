@@ -43,7 +43,7 @@ KeyingBlock::KeyingBlock(const KeyingDesk& desk, std::size_t exercise, QWidget* 
     auto* head = new QHBoxLayout;
     head->setContentsMargins(10, 0, 8, 3);
     head->setSpacing(10);
-    head->addWidget(name, 2);
+    head->addWidget(name, 3);
     head->addWidget(detail, 3);
     head->addWidget(target);
     column->addLayout(head);

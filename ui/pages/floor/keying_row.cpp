@@ -88,6 +88,8 @@ void KeyingRowWidget::say(const QString& words, Tone tone)
 void KeyingRowWidget::setCurrent(bool current)
 {
     m_current = current;
+    // What the keys do is said where they do it.
+    if (!current && !m_row.stored && !hasDraft()) say({}, Tone::Quiet);
     update();
 }
 

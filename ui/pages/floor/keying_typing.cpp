@@ -84,8 +84,8 @@ bool KeyingTyping::asks(KeyingPlace at, const SetEntry& set)
     const bool asked = m_asked && m_asked->at == at && m_asked->set.load == set.load && m_asked->set.reps == set.reps;
     const auto question = asked ? std::nullopt : m_desk.questionAbout(at, set);
     if (!question) return false;
-    m_asked = Asked{at, set, question->fitting};
-    m_board.row(at)->say(questionWords(*question, set, m_desk.sheet().unit), Tone::Ask);
+    m_asked = Asked{at, set, question->fitting, answerWords(*question, set)};
+    m_board.row(at)->say(questionWords(*question, m_desk.sheet().unit), Tone::Ask);
     return true;
 }
 

@@ -32,6 +32,8 @@ public:
     bool storeSilently(KeyingPlace at);
     // Into the line, to be accepted; false: there is no suggestion.
     bool takeSuggestion(KeyingPlace at);
+    // What the keys answer to the question that stands in the row; empty: none does.
+    [[nodiscard]] QString answers() const { return m_asked ? m_asked->answers : QString(); }
     // What is half typed; false: nothing is.
     bool drop(KeyingPlace at);
 
@@ -44,6 +46,7 @@ private:
         KeyingPlace at;
         SetEntry set;
         std::optional<FittingEntry> fitting;
+        QString answers;
     };
 
     const KeyingDesk& m_desk;

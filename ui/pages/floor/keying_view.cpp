@@ -18,6 +18,8 @@ namespace steelyard {
 namespace {
 
 constexpr int kSideLetters = 41;
+constexpr int kMostSideLetters = 70;
+constexpr int kMostBoardLetters = 180;  // on a wide screen what belongs together stays together
 
 }  // namespace
 
@@ -48,7 +50,10 @@ void KeyingView::build()
     bold.setPointSizeF(bold.pointSizeF() * 1.15);
     m_who->setFont(bold);
     m_done->setTextFormat(Qt::PlainText);
-    m_side->setFixedWidth(kSideLetters * fontMetrics().averageCharWidth());
+    const int letter = fontMetrics().averageCharWidth();
+    m_side->setMinimumWidth(kSideLetters * letter);
+    m_side->setMaximumWidth(kMostSideLetters * letter);
+    m_board->setMaximumWidth(kMostBoardLetters * letter);
     m_hint->setTextFormat(Qt::PlainText);
     m_hint->setWordWrap(true);
     m_hint->setMinimumHeight(2 * fontMetrics().lineSpacing());
@@ -62,8 +67,9 @@ void KeyingView::build()
     head->addWidget(m_done);
     auto* middle = new QHBoxLayout;
     middle->setSpacing(0);
-    middle->addWidget(m_board, 1);
-    middle->addWidget(m_side);
+    middle->addWidget(m_board, 12);
+    middle->addWidget(m_side, 1);
+    middle->addStretch();
     auto* foot = new QVBoxLayout;
     foot->setContentsMargins(10, 0, 10, 4);
     foot->addWidget(m_chooser);
@@ -80,16 +86,22 @@ void KeyingView::connectBoard()
 {
     connect(m_chooser, &LiftChooser::left, this, &KeyingView::takeFocus);
     connect(m_board, &KeyingBoard::stopReached, this, &KeyingView::setCurrent);
-    connect(m_board, &KeyingBoard::edited, this, [this](KeyingPlace at) { m_typing->changed(at); });
+    connect(m_board, &KeyingBoard::edited, this, [this](KeyingPlace at) {
+        m_typing->changed(at);
+        showHint();
+    });
     connect(m_board, &KeyingBoard::entered, this, [this](KeyingPlace at, Watched watched) {
-        if (m_typing->accept(at, watched)) step(1);
+        if (m_typing->accept(at, watched)) return step(1);
+        showHint();
     });
     connect(m_board, &KeyingBoard::leaving, this, [this](KeyingPlace at, int by) {
-        if (m_typing->leave(at)) step(by);
+        if (m_typing->leave(at)) return step(by);
+        showHint();
     });
     connect(m_board, &KeyingBoard::abandoned, this, [this](KeyingPlace at) { m_typing->storeSilently(at); });
     connect(m_board, &KeyingBoard::suggestionTaken, this, [this](KeyingPlace at) {
-        if (!m_typing->takeSuggestion(at) && m_typing->leave(at)) step(1);
+        if (!m_typing->takeSuggestion(at) && m_typing->leave(at)) return step(1);
+        showHint();
     });
     connect(m_board, &KeyingBoard::rated, this, &KeyingView::rate);
     connect(m_board, &KeyingBoard::stepped, this, &KeyingView::step);
@@ -156,7 +168,9 @@ bool KeyingView::goBack()
 {
     if (m_chooser->goBack()) return true;
     const auto place = currentPlace();
-    return place && m_typing->drop(*place);
+    if (!place || !m_typing->drop(*place)) return false;
+    showHint();
+    return true;
 }
 
 void KeyingView::takeFocus()
@@ -249,6 +263,7 @@ void KeyingView::showHint()
                "gave "
                "out: t is the target, letters find another muscle"));
     case KeyingStop::Kind::Row:
+        if (const QString answers = m_typing->answers(); !answers.isEmpty()) return m_hint->setText(answers);
         return m_hint->setText(
             tr("42.5x12 a set · 12 the same load · w watched · -2 off standard · @8 effort · Right: change the plan · "
                "Down: "

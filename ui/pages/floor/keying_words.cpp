@@ -13,7 +13,8 @@ struct KeyingText {
 
 QString headWords(const EntryQuestion& question, MassUnit unit)
 {
-    const QString usual = question.usualKg ? format::mass(*question.usualKg, unit) : QString();
+    const QString usual =
+        format::shortNumber(format::massIn(question.usualKg.value_or(0), unit)) + QChar(0xA0) + format::unit(unit);
     switch (question.trouble) {
     case EntryTrouble::Unusual:
         if (question.slip == EntrySlip::Repetitions)
@@ -55,15 +56,21 @@ QString slipWords(const EntryQuestion& question)
 
 }  // namespace
 
-QString questionWords(const EntryQuestion& question, const SetEntry& set, MassUnit unit)
+QString questionWords(const EntryQuestion& question, MassUnit unit)
 {
-    QStringList words{headWords(question, unit)};
-    if (const QString slip = slipWords(question); !slip.isEmpty()) words += slip;
-    words += KeyingText::tr("Enter keeps %1 × %2").arg(format::load(set.load), QString::number(set.reps));
-    if (question.fitting)
-        words.back() += KeyingText::tr(", Tab takes %1 × %2")
-                            .arg(format::load(question.fitting->load), QString::number(question.fitting->reps));
+    QStringList words{headWords(question, unit), slipWords(question)};
+    words.removeAll(QString());
     return words.join(u' ');
+}
+
+QString answerWords(const EntryQuestion& question, const SetEntry& set)
+{
+    QStringList answers{KeyingText::tr("Enter: keep %1 × %2").arg(format::load(set.load), QString::number(set.reps))};
+    if (question.fitting)
+        answers += KeyingText::tr("Tab: take %1 × %2")
+                       .arg(format::load(question.fitting->load), QString::number(question.fitting->reps));
+    answers += KeyingText::tr("Escape: drop it");
+    return answers.join(QStringLiteral(" · "));
 }
 
 QString wholeLiftName(const LiftLine& lift, const Library& library)

@@ -1,6 +1,7 @@
 // The words of keying: what is odd about an entry, what a change of the lift cuts off, and what the keys do.
 //
-//   questionWords(question, set, unit)   "About 43 kg is usual here; 95 lb would fit: kilograms and pounds mixed up? …"
+//   questionWords(question, unit)        "About 43 kg is usual here. 95 lb would fit: kilograms and pounds mixed up?"
+//   answerWords(question, set)           "Enter: keep 95 kg × 10 · Tab: take 95 lb × 10 · Escape: drop it"
 //   changeWords(change, from, to)        "This opens a new lift line. …"
 //
 // Numbers, dates and units by locale. No failures.
@@ -13,7 +14,8 @@
 
 namespace steelyard {
 
-[[nodiscard]] QString questionWords(const EntryQuestion&, const SetEntry&, MassUnit);
+[[nodiscard]] QString questionWords(const EntryQuestion&, MassUnit);
+[[nodiscard]] QString answerWords(const EntryQuestion&, const SetEntry&);
 // "Arm curl, straight bar · supinated, medium · strict": every part, because each makes another line.
 [[nodiscard]] QString wholeLiftName(const LiftLine&, const Library&);
 // "214 sets since 3 Mar 2024"

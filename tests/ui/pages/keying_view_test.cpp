@@ -174,6 +174,24 @@ TEST_F(KeyingViews, AnotherGripAsksBeforeItOpensANewLine)
     EXPECT_EQ(record().sets[1].set.number, 2);
 }
 
+TEST_F(KeyingViews, ASetThatGoesWithItsExerciseTakesTheCursorToTheEnd)
+{
+    startKeying();
+    LiftLine other = view().desk()->exercise(0).lift;
+    const auto grips = window.book()->library().read()->grips;
+    other.grip = std::ranges::find_if(grips, [&](const auto& grip) { return grip.id != other.grip; })->id;
+    SetEntry set = *view().desk()->row({0, 0}).planned;
+    set.number = 90;
+    ASSERT_TRUE(window.book()->history().perform(addSet(other, day(), set)));
+    ASSERT_EQ(view().desk()->sheet().exercises.size(), 4U) << "what comes from elsewhere is shown";
+    for (int i = 0; i < 3; ++i) press(Qt::Key_PageDown);
+    EXPECT_EQ(view().currentPlace(), (KeyingPlace{3, 0}));
+    press(Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_EQ(view().desk()->sheet().exercises.size(), 3U);
+    EXPECT_FALSE(view().currentPlace());
+    EXPECT_TRUE(page().isKeying());
+}
+
 TEST_F(KeyingViews, AnExerciseAndASetMoreAreKeyedLikeTheOthers)
 {
     startKeying();

@@ -45,6 +45,7 @@ public:
     void setEnd(const QString& text);
 
     [[nodiscard]] std::vector<KeyingStop> stops() const;
+    [[nodiscard]] bool has(const KeyingStop& stop) const { return widgetAt(stop) != nullptr; }
     [[nodiscard]] KeyingRowWidget* row(KeyingPlace at) const;
     // Typed, and not in the book.
     [[nodiscard]] std::vector<KeyingPlace> drafts() const;

@@ -40,6 +40,7 @@ KeyingView::KeyingView(const UiContext& context, QWidget* parent)
 KeyingView::~KeyingView()
 {
     if (!m_desk) return;
+    blockSignals(true);  // the page that listened is no page any more
     for (const KeyingPlace& at : m_board->drafts()) m_typing->storeSilently(at);
 }
 
@@ -231,7 +232,9 @@ void KeyingView::showDesk()
 {
     const bool had = isAncestorOf(window()->focusWidget());
     m_board->showDesk();
-    setCurrent(m_current);
+    // The row may have gone to another exercise, or with a set that was taken back.
+    if (!m_board->has(m_current)) m_current = {KeyingStop::Kind::Row, m_current.exercise, 0};
+    setCurrent(m_board->has(m_current) ? m_current : KeyingStop{});
     if (had && !isAncestorOf(window()->focusWidget())) takeFocus();
     showHead();
 }

@@ -63,7 +63,6 @@ TEST_F(LogbookWalk, FindsChangesBringsBackSplitsAndUndoes)
     const QDate wanted = log().sessionDates[log().sessionDates.size() / 2];
     type(wanted.toString(Qt::ISODate));
     press(Qt::Key_Return);
-    press(Qt::Key_Down);
     press(Qt::Key_Return);
     ASSERT_EQ(window.focusWidget(), session().table());
     const QString said = typed();

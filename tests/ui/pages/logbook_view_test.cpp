@@ -252,6 +252,35 @@ TEST(LogbookView, OneSessionIsEnoughToWorkWith)
     EXPECT_EQ(c.view().day(), QDate(2026, 11, 20));
 }
 
+TEST(LogbookView, ListsAndFindsSixHundredSessions)
+{
+    LogbookCase c(1);
+    auto tx = must(Transaction::begin(c.club.book->database()));
+    const auto logbook = c.club.book->logbook();
+    const auto line = must(logbook.lines(*c.club.athlete)).front().id;
+    const QDate today = c.club.clock.today();
+    for (int i = 1; i < 600; ++i) {
+        const auto session = must(logbook.session(tx, *c.club.athlete, today.addDays(-2 * i)));
+        SetEntry set;
+        set.load = *Load::parse(u"40", MassUnit::kg);
+        set.reps = 8;
+        if (i == 400) set.note = QStringLiteral("first day with the belt");
+        (void)must(logbook.insert(tx, *c.club.athlete, {session, line, 1, set}));
+    }
+    ASSERT_TRUE(tx.commit());
+    Changes changes;
+    changes.athletes.insert(*c.club.athlete);
+    c.page->bookChanged(changes);
+    ASSERT_TRUE(c.waitFor([&] { return c.says(QStringLiteral("600 session(s).")); }));
+    QTest::keyClick(&c.calendar(), Qt::Key_Home);
+    EXPECT_EQ(c.view().day(), today.addDays(-2 * 599));
+    EXPECT_TRUE(c.calendar().viewport()->rect().contains(c.calendar().placeOf(c.view().day())));
+    c.search()->setText(QStringLiteral("belt"));
+    EXPECT_TRUE(c.says(QStringLiteral("1 of 600 session(s)")));
+    QTest::keyClick(c.search(), Qt::Key_Return);  // goes to what was found
+    EXPECT_EQ(c.view().day(), today.addDays(-800));
+}
+
 TEST(LogbookBulk, SaysWhatIsInTheWayAndEnterThenDoesNothing)
 {
     LogbookCase c;

@@ -53,6 +53,7 @@ void LogbookSetDelegate::initStyleOption(QStyleOptionViewItem* option, const QMo
     if (m_row != index.row() || index.column() != LogbookSetModel::Words || !m_model.isDraftWrong()) return;
     option->palette.setColor(QPalette::Text, themeColours(option->palette).alarm);
     option->state &= ~QStyle::State_Selected;
+    option->backgroundBrush = option->palette.base();  // the colour of a selected row would swallow it
 }
 
 }  // namespace steelyard

@@ -81,7 +81,7 @@ QWidget* LogbookView::makeLeft()
     all->addWidget(m_sessions, 1);
     m_calendar->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Fixed);
     connect(m_search, &QLineEdit::textChanged, this, &LogbookView::search);
-    connect(m_search, &QLineEdit::returnPressed, this, [this] { m_sessions->setFocus(Qt::OtherFocusReason); });
+    connect(m_search, &QLineEdit::returnPressed, this, &LogbookView::takeFocus);
     connect(m_calendar, &LogbookCalendar::dayChosen, this, &LogbookView::chooseDay);
     connect(m_calendar, &LogbookCalendar::setsWanted, this, [this] { m_session->takeFocus(); });
     connect(m_sessions, &QTableView::activated, this, [this] { m_session->takeFocus(); });
@@ -235,6 +235,7 @@ void LogbookView::openChart(Id<LiftLine> line)
 void LogbookView::takeFocus()
 {
     m_sessions->setFocus(Qt::ShortcutFocusReason);
+    if (m_list->rowOf(m_day) < 0 && m_list->rowCount() > 0) m_sessions->selectRow(0);  // the newest that was found
 }
 
 bool LogbookView::can(const QString& action) const

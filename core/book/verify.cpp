@@ -6,6 +6,7 @@
 #include "core/storage/logbook_repository.h"
 #include "core/storage/migrations.h"
 #include "core/storage/reading_parameter_repository.h"
+#include "core/storage/repetition_repository.h"
 #include "core/storage/statement.h"
 
 #include <QtCore/QCoreApplication>
@@ -157,6 +158,36 @@ Result<void> checkMeasurements(Database& db, VerifyReport& report)
     }
 }
 
+void noteRepetitions(VerifyReport& report, const SetRepetitions& of)
+{
+    for (const Problem& problem : validate(of.repetitions))
+        note(report, VerifyText::tr("Set %1, repetitions, %2: %3")
+                         .arg(QString::number(of.set.value()), problem.field, problem.text));
+}
+
+Result<void> checkRepetitions(Database& db, VerifyReport& report)
+{
+    STEELYARD_TRY(auto st, db.prepare("SELECT p.id, p.set_id, " + std::string(kRepetitionColumns)
+                                      + " FROM repetition p ORDER BY p.set_id, p.number"));
+    std::optional<SetRepetitions> current;
+    while (true) {
+        STEELYARD_TRY(const bool more, st.step());
+        if (!more) break;
+        const auto set = st.id<SetEntry>(1);
+        if (!current || current->set != set) {
+            if (current) noteRepetitions(report, *current);
+            current = SetRepetitions{set, {}};
+        }
+        bool readable = st.isNull(9) || RepetitionMarks::parse(st.bytes(9));
+        for (const int column : {4, 5, 6, 7, 8}) readable = readable && (st.isNull(column) || st.maybeDecimal(column));
+        if (!readable)
+            note(report, VerifyText::tr("Repetition %1: a number or a mark in it can't be read.").arg(st.text(0)));
+        current->repetitions.push_back(readRepetition(st, 2));
+    }
+    if (current) noteRepetitions(report, *current);
+    return {};
+}
+
 }  // namespace
 
 Result<VerifyReport> verifyBook(Database& db, const Progress& progress)
@@ -169,6 +200,7 @@ Result<VerifyReport> verifyBook(Database& db, const Progress& progress)
     STEELYARD_CHECK(checkSchema(db, report));
     STEELYARD_CHECK(checkLinks(db, report));
     STEELYARD_CHECK(checkMeasurements(db, report));
+    STEELYARD_CHECK(checkRepetitions(db, report));
     STEELYARD_CHECK(checkReadingParameters(db, report));
     STEELYARD_CHECK(checkSets(db, report, progress));
     return report;

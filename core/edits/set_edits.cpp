@@ -1,6 +1,7 @@
 #include "core/edits/set_edits.h"
 
 #include "core/edits/plain_edit.h"
+#include "core/storage/repetition_repository.h"
 
 #include <QtCore/QCoreApplication>
 
@@ -60,7 +61,9 @@ Result<void> bringBackRemoved(Transaction& transaction, const SetHistory& histor
     const LogbookRepository logbook(db);
     STEELYARD_TRY(const auto session, logbook.session(transaction, owner, date));
     STEELYARD_TRY(const PlacedSet placed, placeAgain(db, session, history.line, value));
+    STEELYARD_TRY(const auto repetitions, RepetitionRepository(db).ofRemoved(history.set, history.line));
     STEELYARD_TRY(const auto id, logbook.insert(transaction, owner, placed, history.set));
+    STEELYARD_CHECK(RepetitionRepository(db).put(transaction, owner, id, repetitions));
     if (id == history.set) return {};
     STEELYARD_TRY(auto follow, db.prepare("UPDATE set_replaced SET set_id = ?1 WHERE set_id = ?2 AND session_id = ?3 "
                                           "AND line_id = ?4"));

@@ -23,8 +23,8 @@ QString athletePlace(const QJsonObject& json)
 }
 
 // The lists of an athlete, which each have a reader of their own.
-constexpr std::array kAthleteLists{"body_mass", "measurements",   "standards",    "lines",        "blocks",
-                                   "decisions", "empty_sessions", "lone_ratings", "replaced_sets"};
+constexpr std::array kAthleteLists{"body_mass", "measurements",   "standards",    "lines",         "blocks",
+                                   "decisions", "empty_sessions", "lone_ratings", "replaced_sets", "repetitions"};
 
 Result<std::vector<MuscleAim>> aimsFromJson(const QJsonArray& list, const JsonNames& names, const QString& where)
 {
@@ -294,8 +294,9 @@ Result<BookJsonRest::OfAthlete> recordFromJson(Transaction& transaction, const Q
     STEELYARD_CHECK(blocksFromJson(transaction, place.array(QStringLiteral("blocks")), athlete, names, where));
     STEELYARD_CHECK(decisionsFromJson(transaction, place.array(QStringLiteral("decisions")), athlete, lines, where));
     STEELYARD_CHECK(bareSessionsFromJson(transaction, place, athlete, lines, where));
-    BookJsonRest::OfAthlete rest{athlete, json[QStringLiteral("name")].toString(), std::move(lines), {}};
+    BookJsonRest::OfAthlete rest{athlete, json[QStringLiteral("name")].toString(), std::move(lines), {}, {}};
     for (const auto& item : place.array(QStringLiteral("replaced_sets"))) rest.replacedSets.push_back(item.toObject());
+    for (const auto& item : place.array(QStringLiteral("repetitions"))) rest.repetitions.push_back(item.toObject());
     return rest;
 }
 

@@ -1,5 +1,6 @@
 #include "core/exchange/athlete_json.h"
 
+#include "core/exchange/repetition_json.h"
 #include "core/storage/athlete_repository.h"
 #include "core/storage/block_repository.h"
 #include "core/storage/decision_repository.h"
@@ -291,6 +292,7 @@ Result<QJsonObject> athleteToJson(Database& db, const Row<Athlete>& row, const L
     STEELYARD_TRY(json[QStringLiteral("empty_sessions")], emptySessionsJson(db, row.id));
     STEELYARD_TRY(json[QStringLiteral("lone_ratings")], loneRatingsJson(db, row.id, lines));
     STEELYARD_TRY(json[QStringLiteral("replaced_sets")], replacedSetsJson(db, row.id, lines));
+    STEELYARD_TRY(json[QStringLiteral("repetitions")], repetitionsToJson(db, row.id, lines));
     return json;
 }
 

@@ -2,6 +2,7 @@
 
 #include "core/exchange/book_json.h"
 #include "core/exchange/export_files.h"
+#include "core/exchange/repetition_json.h"
 
 #include <QtCore/QCoreApplication>
 #include <QtCore/QDir>
@@ -44,6 +45,7 @@ Result<void> importExport(Book& book, const QString& dir, const LogbookFiller& f
     STEELYARD_TRY(const BookJsonRest rest, bookFromJson(transaction, json, book.clock().today()));
     STEELYARD_CHECK(fillLogbook(transaction, csv, progress));
     STEELYARD_CHECK(replacedSetsFromJson(transaction, rest));
+    STEELYARD_CHECK(repetitionsFromJson(transaction, rest));
     if (progress.cancelled()) return fail(ErrorCode::Cancelled, BookImportText::tr("The import was stopped."));
     STEELYARD_CHECK(book.history().clear(transaction));  // it speaks of rows that are gone
     const Changes changes = transaction.changes();

@@ -11,7 +11,7 @@
 //  "gyms": [], "rule_settings": {rule: {name: number}},
 //  "reading_parameters": [],      (reading_fit_json.h; left out when nothing was learned)
 //  "athletes": [{..., "aims": [], "body_mass": [], "standards": [], "lines": [], "blocks": [], "decisions": [],
-//                "empty_sessions": [], "lone_ratings": [], "replaced_sets": []}]}
+//                "empty_sessions": [], "lone_ratings": [], "replaced_sets": [], "repetitions": []}]}
 //
 // Rows are named by their UUID, muscles by their key. Loads are texts like "42.5 kg", lengths millimetres, dates ISO 8601,
 // decimals texts as they were typed; what is unknown is left out.
@@ -32,13 +32,14 @@ inline constexpr int kBookJsonFormat = 1;
 
 [[nodiscard]] Result<QJsonObject> bookToJson(Database&, std::optional<Id<Athlete>> only);
 
-// What can be stored only when the sets are there: the values that edits replaced.
+// What can be stored only when the sets are there: the values that edits replaced, and repetitions.
 struct BookJsonRest {
     struct OfAthlete {
         Id<Athlete> athlete;
         QString name;
         std::map<QUuid, Id<LiftLine>> lines;
         std::vector<QJsonObject> replacedSets;
+        std::vector<QJsonObject> repetitions;  // see repetition_json.h
     };
     std::vector<OfAthlete> athletes;
 };

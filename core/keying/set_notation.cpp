@@ -2,6 +2,8 @@
 
 #include <QtCore/QCoreApplication>
 
+#include <algorithm>
+
 namespace steelyard {
 namespace {
 
@@ -381,6 +383,18 @@ std::vector<QStringView> splitSets(QStringView line)
     }
     keep(line.mid(from).trimmed());
     return parts;
+}
+
+QChar letterOf(Mark mark)
+{
+    return std::ranges::find(kMarkLetters, mark, &MarkLetter::mark)->letter;
+}
+
+std::optional<Mark> markOfLetter(QChar letter)
+{
+    const auto found =
+        std::ranges::find_if(kMarkLetters, [&](const MarkLetter& one) { return letter.toLower() == one.letter; });
+    return found == kMarkLetters.end() ? std::nullopt : std::optional(found->mark);
 }
 
 }  // namespace steelyard

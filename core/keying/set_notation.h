@@ -45,4 +45,8 @@ using NotationReading = tl::expected<SetEntry, NotationProblem>;
 // "42.5x12; 12; 11-1" as three lines; a note goes to the end, semicolons and all. Empty parts are left out.
 [[nodiscard]] std::vector<QStringView> splitSets(QStringView line);
 
+// The letters of the marks, wherever marks are keyed: s is Mark::Swing.
+[[nodiscard]] QChar letterOf(Mark mark);
+[[nodiscard]] std::optional<Mark> markOfLetter(QChar letter);
+
 }  // namespace steelyard

@@ -1,5 +1,6 @@
 #include "core/storage/logbook_repository.h"
 
+#include "core/storage/repetition_repository.h"
 #include "core/storage/set_json.h"
 
 #include <QtCore/QCoreApplication>
@@ -173,7 +174,13 @@ Result<void> LogbookRepository::keepReplaced(Id<SetEntry> id, const PlacedSet& w
 {
     STEELYARD_TRY(auto st, m_database.prepare("INSERT INTO set_replaced (session_id, line_id, set_id, replaced_at, "
                                               "change, was) VALUES (?1, ?2, ?3, ?4, ?5, ?6)"));
-    const QByteArray json = QJsonDocument(toJson(was.set)).toJson(QJsonDocument::Compact);
+    QJsonObject kept = toJson(was.set);
+    if (removed) {
+        // They go with the set; a set that is brought back shall have them again.
+        STEELYARD_TRY(const auto repetitions, RepetitionRepository(m_database).of(id));
+        if (!repetitions.empty()) kept[QStringLiteral("repetitions")] = toJson(repetitions);
+    }
+    const QByteArray json = QJsonDocument(kept).toJson(QJsonDocument::Compact);
     st.bindAll(was.session, was.line, id, nowUtc.toString(Qt::ISODate),
                std::string_view(removed ? "removed" : "edited"), QString::fromUtf8(json));
     return st.run();

@@ -1,6 +1,39 @@
 #include "core/storage/set_json.h"
 
 namespace steelyard {
+namespace {
+
+void putDecimal(QJsonObject& json, const QString& name, const std::optional<Decimal>& value)
+{
+    if (value) json[name] = value->toString();
+}
+
+// False: there is something, and it is no number.
+bool takeDecimal(const QJsonObject& json, const QString& name, std::optional<Decimal>& value)
+{
+    if (!json.contains(name)) return true;
+    value = Decimal::parse(QStringView(json[name].toString()));
+    return value.has_value();
+}
+
+std::optional<Repetition> repetitionFromJson(const QJsonObject& json)
+{
+    Repetition one;
+    const auto source = fromKey<RepetitionSource>(QStringView(json[QStringLiteral("source")].toString()));
+    const auto marks = RepetitionMarks::parse(json[QStringLiteral("marks")].toString().toStdString());
+    const bool numbers = takeDecimal(json, QStringLiteral("travel_mm"), one.travelMm)
+                         && takeDecimal(json, QStringLiteral("low_mm"), one.lowMm)
+                         && takeDecimal(json, QStringLiteral("high_mm"), one.highMm)
+                         && takeDecimal(json, QStringLiteral("lifting_s"), one.liftingSeconds)
+                         && takeDecimal(json, QStringLiteral("lowering_s"), one.loweringSeconds);
+    if (!source || !marks || !numbers) return std::nullopt;
+    one.source = *source;
+    one.marks = *marks;
+    one.partWay = json[QStringLiteral("part_way")].toBool();
+    return one;
+}
+
+}  // namespace
 
 QJsonObject toJson(const SetEntry& set)
 {
@@ -51,6 +84,36 @@ std::optional<SetEntry> setFromJson(const QJsonObject& json)
     set.kind = *kind;
     set.note = json[QStringLiteral("note")].toString();
     return set;
+}
+
+QJsonArray toJson(std::span<const Repetition> repetitions)
+{
+    QJsonArray list;
+    for (const Repetition& one : repetitions) {
+        QJsonObject json{{QStringLiteral("source"), toText(one.source)}};
+        putDecimal(json, QStringLiteral("travel_mm"), one.travelMm);
+        putDecimal(json, QStringLiteral("low_mm"), one.lowMm);
+        putDecimal(json, QStringLiteral("high_mm"), one.highMm);
+        putDecimal(json, QStringLiteral("lifting_s"), one.liftingSeconds);
+        putDecimal(json, QStringLiteral("lowering_s"), one.loweringSeconds);
+        if (!one.marks.none()) json[QStringLiteral("marks")] = QString::fromStdString(one.marks.toString());
+        if (one.partWay) json[QStringLiteral("part_way")] = true;
+        list.append(json);
+    }
+    return list;
+}
+
+std::optional<std::vector<Repetition>> repetitionsFromJson(const QJsonArray& list)
+{
+    std::vector<Repetition> repetitions;
+    for (const auto& item : list) {
+        auto one = repetitionFromJson(item.toObject());
+        if (!one) return std::nullopt;
+        one->number = static_cast<int>(repetitions.size()) + 1;
+        repetitions.push_back(*std::move(one));
+    }
+    if (!validate(repetitions).empty()) return std::nullopt;
+    return repetitions;
 }
 
 }  // namespace steelyard

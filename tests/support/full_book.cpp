@@ -1,6 +1,7 @@
 #include "tests/support/full_book.h"
 
 #include "core/analysis/parameter_names.h"
+#include "core/storage/repetition_repository.h"
 
 #include "tests/support/temp_book.h"
 
@@ -123,6 +124,24 @@ ExerciseRating fullRating()
     return r;
 }
 
+std::vector<Repetition> fullRepetitions(int count)
+{
+    std::vector<Repetition> list;
+    for (int number = 1; number <= count; ++number) {
+        Repetition one{.number = number, .source = static_cast<RepetitionSource>(number % 3)};
+        one.travelMm = Decimal::parse(u"512.50");
+        if (number > 1) one.lowMm = Decimal::parse(u"14.0");
+        if (number > 1) one.highMm = Decimal::parse(u"526.5");
+        one.liftingSeconds = Decimal::parse(u"0.980");
+        one.loweringSeconds = Decimal::parse(u"2.5");
+        one.marks.set(Mark::ShortTop, number == 2);
+        one.marks.set(Mark::Swing, number == 2);
+        one.partWay = number == 4;
+        list.push_back(one);
+    }
+    return list;
+}
+
 // Two lines with sets in turns, a replaced and a removed set, a session without sets, a rating without sets.
 void fillFullLog(Book& book, Transaction& tx, Id<Athlete> athlete, const std::vector<Id<LiftLine>>& lines)
 {
@@ -135,6 +154,9 @@ void fillFullLog(Book& book, Transaction& tx, Id<Athlete> athlete, const std::ve
             sets.push_back(must(
                 log.insert(tx, athlete, {session, lines[static_cast<std::size_t>(i % 2)], i + 1, fullSet(1 + i / 2)})));
         must(log.putRating(tx, athlete, session, lines[0], fullRating()));
+        const RepetitionRepository repetitions(tx.database());
+        for (const std::size_t place : {1U, 3U, 4U})
+            must(repetitions.put(tx, athlete, sets[place], fullRepetitions(static_cast<int>(place))));
         for (const char* was : {"61.0", "62.25"}) {
             SetEntry wrong = workSet(was, 8);
             wrong.number = 2;

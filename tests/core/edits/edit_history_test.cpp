@@ -3,6 +3,7 @@
 #include "core/edits/body_edits.h"
 #include "core/edits/edits.h"
 #include "core/edits/keying_edits.h"
+#include "core/edits/repetition_edits.h"
 #include "tests/support/temp_book.h"
 
 #include <gtest/gtest.h>
@@ -50,6 +51,15 @@ struct BookWithASet {
         return made;
     }
 };
+
+std::vector<Repetition> threeTapped()
+{
+    std::vector<Repetition> list;
+    for (const int number : {1, 2, 3}) list.push_back({.number = number, .source = RepetitionSource::Tapped});
+    list[1].marks.set(Mark::Swing);
+    list[2].partWay = true;
+    return list;
+}
 
 struct EditCase {
     const char* name;
@@ -132,6 +142,15 @@ const EditCase kEdits[] = {
      [](BookWithASet& b) { return keySet(b.book.line(), QDate(2026, 2, 3), workSet("42.5", 9), QStringLiteral("k")); }},
     {"changeSet", [](BookWithASet& b) { return changeSet(*b.set, workSet("45", 8, 0), b.book.clock()); }},
     {"removeSet", [](BookWithASet& b) { return removeSet(*b.set, b.book.clock()); }},
+    {"recordRepetitions",
+     [](BookWithASet& b) {
+         return recordRepetitions({{*b.set, threeTapped()}}, b.book.clock());
+     }},
+    {"addCountedSet",
+     [](BookWithASet& b) {
+         return addCountedSet(b.book.line(), QDate(2026, 2, 5), workSet("42.5", 0), threeTapped(),
+                              QStringLiteral("counted"));
+     }},
     {"rateExercise", &ratingEdit},
     {"addBlock", [](BookWithASet& b) { return addBlock(b.blockOf(QStringLiteral("Spring"))); }},
     {"changeBlock", [](BookWithASet& b) { return changeBlock(*b.block, b.blockOf(QStringLiteral("Late winter"))); }},

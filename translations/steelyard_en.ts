@@ -497,6 +497,16 @@
     </message>
 </context>
 <context>
+    <name>RepetitionEditText</name>
+    <message numerus="yes">
+        <source>record the repetitions of %n set(s)</source>
+        <translation>
+            <numerusform>record the repetitions of %n set</numerusform>
+            <numerusform>record the repetitions of %n sets</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>ReviewPrintText</name>
     <message numerus="yes">
         <source>Saved the review of %n lifter(s) in %1</source>
@@ -906,6 +916,26 @@
         <translation>
             <numerusform>and %n more</numerusform>
             <numerusform>and %n more</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>steelyard::RackBoard</name>
+    <message numerus="yes">
+        <source>%n repetition(s)</source>
+        <translation>
+            <numerusform>%n repetition</numerusform>
+            <numerusform>%n repetitions</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>steelyard::RepetitionImport</name>
+    <message numerus="yes">
+        <source>%1: set %2, %n repetition(s)</source>
+        <translation>
+            <numerusform>%1: set %2, %n repetition</numerusform>
+            <numerusform>%1: set %2, %n repetitions</numerusform>
         </translation>
     </message>
 </context>

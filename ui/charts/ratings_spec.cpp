@@ -2,6 +2,7 @@
 
 #include "core/analysis/discomfort_zones.h"
 #include "ui/charts/rated_sessions.h"
+#include "ui/charts/travel_panel.h"
 #include "ui/format/format.h"
 
 #include <QtCore/QCoreApplication>
@@ -79,10 +80,12 @@ PanelsSpec RatingsBuilder::build()
     addCapacity(1);
     addCountedShare();
     addMarks();
+    if (auto travel = travelPanel(m_source, m_sessions, m_options.locale)) m_spec.panels.push_back(*std::move(travel));
     addLowering();
     addStops();
     addTable();
     m_spec.summary = RatingsText::tr("%n session(s).", nullptr, static_cast<int>(m_sessions.size()));
+    if (const QString alike = travelSummary(m_source); !alike.isEmpty()) m_spec.summary += u' ' + alike;
     if (!m_missing.empty())
         m_spec.summary +=
             u' ' + RatingsText::tr("Nothing written down so far: %1.").arg(m_missing.join(QStringLiteral(", ")));

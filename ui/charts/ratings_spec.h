@@ -1,6 +1,6 @@
 // What was said and seen of the sessions of one lift line, as a chart of panels. At the left how it felt: tension, burn and pump
 // in the target, what gave out first, discomfort by joint, soreness and weakness the day after. At the right how alike the
-// repetitions were: the counted share, the marks of those off standard, the seconds of lowering. The line's capacity stands
+// repetitions were: the counted share, the marks of those off standard, the travel of each repetition, the seconds of lowering. The line's capacity stands
 // above both, small, so that a rise can be held against what it was paid with.
 //
 //   const PanelsSpec spec = buildRatingsSpec({log, record, reading}, {.asOf = today});
@@ -12,6 +12,7 @@
 #pragma once
 
 #include "core/analysis/line_reading.h"
+#include "core/analysis/repetition_consistency.h"
 #include "ui/charts/panels_spec.h"
 
 namespace steelyard {
@@ -20,6 +21,7 @@ struct RatingsSource {
     const AthleteLog& log;
     const LineRecord& record;
     const LineReading& reading;
+    std::span<const SetRepetitions> repetitions = {};  // of the lifter, by set
 };
 
 [[nodiscard]] PanelsSpec buildRatingsSpec(const RatingsSource& source, const PanelsOptions& options);

@@ -110,6 +110,7 @@ std::vector<ActionRow> makeActionTable()
         {u("lifter.decisions"), Lifter, ActionText::tr("&Decisions and what followed"), u("6"), lifter, NeedsLifter},
         {u("lifter.logbook"), Lifter, ActionText::tr("Log&book: sessions and their sets"), u("7"), lifter, NeedsLifter},
         {u("lifter.body"), Lifter, ActionText::tr("Bod&y mass and measurements"), u("8"), lifter, NeedsLifter},
+        {u("lifter.repetitions"), Lifter, ActionText::tr("Repetitions &one by one"), u("9"), lifter, NeedsLifter},
         {u("lifter.why"), Lifter, ActionText::tr("Wh&y: the sets behind the verdict"), u("Y"), lifter, NeedsLifter},
         {u("lifter.chart"), Lifter, ActionText::tr("The chart's numbers as a &table"), u("D"), lifter, NeedsLifter,
          true},
@@ -127,6 +128,8 @@ std::vector<ActionRow> makeActionTable()
         {u("lifter.remove"), Lifter, ActionText::tr("Remo&ve the set or measurement"), u("Del"), lifter,
          NeedsLifter | NeedsWritable},
         {u("lifter.before"), Lifter, ActionText::tr("W&hat it said before"), u("B"), lifter, NeedsLifter},
+        {u("lifter.measured"), Lifter, ActionText::tr("Repetitions from a device's &file…"), u("I"), lifter,
+         NeedsLifter | NeedsWritable},
         {u("lifter.bulk"), Lifter, ActionText::tr("Change &many sets…"), u("M"), lifter, NeedsLifter | NeedsWritable},
 
         {u("floor.print"), Floor, ActionText::tr("&Print the sheets…"), u("Ctrl+P"), floor, NeedsBook},
@@ -134,6 +137,7 @@ std::vector<ActionRow> makeActionTable()
         {u("floor.previousDay"), Floor, ActionText::tr("The day &before"), u("["), floor, NeedsBook, true},
         {u("floor.nextDay"), Floor, ActionText::tr("The day &after"), u("]"), floor, NeedsBook},
         {u("floor.today"), Floor, ActionText::tr("&Today"), u("T"), floor, NeedsBook},
+        {u("floor.rack"), Floor, ActionText::tr("&Count at the rack"), u("R"), floor, NeedsBook | NeedsWritable, true},
 
         {u("floor.key"), Floor, ActionText::tr("&Key the session"), u("K"), floor, NeedsBook, true},
         {u("floor.key.back"), Floor, ActionText::tr("Keying: one step back, and to the &sheets"), u("Esc"), floor,

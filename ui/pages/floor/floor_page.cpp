@@ -4,6 +4,7 @@
 #include "core/storage/session_reader.h"
 #include "ui/format/format.h"
 #include "ui/pages/floor/keying_view.h"
+#include "ui/pages/floor/rack_view.h"
 #include "ui/pages/floor/sheet_preview.h"
 #include "ui/print/fonts.h"
 #include "ui/print/pdf_writer.h"
@@ -36,6 +37,13 @@ FloorPage::FloorPage(const UiContext& context, QWidget* parent) : Page(parent), 
 {
     if (!loadBundledFonts()) qWarning("The bundled fonts could not be read; sheets use another one.");
     build();
+    m_rack = new RackView(context, this);
+    connect(m_rack, &RackView::closed, this, &FloorPage::takeFocus);
+}
+
+FloorPage::~FloorPage()
+{
+    delete m_rack;  // the window would keep it longer than the book
 }
 
 QPushButton* FloorPage::makeButton(const QString& action, const QString& text, const QString& keys)
@@ -122,6 +130,26 @@ bool FloorPage::isKeying() const
     return m_layers->currentWidget() == m_keying;
 }
 
+void FloorPage::hideEvent(QHideEvent* event)
+{
+    Page::hideEvent(event);
+    if (m_rack && m_rack->isVisible()) m_rack->leave();
+}
+
+RackView* FloorPage::rack() const
+{
+    return m_rack;
+}
+
+void FloorPage::openRack()
+{
+    // Sheets of this day serve even while they are made anew.
+    const bool ofThisDay = !m_sheets.empty() && m_sheets.front().sheet.date == m_date->date();
+    const auto row = static_cast<std::size_t>(std::max(m_list->currentRow(), 0));
+    const std::size_t sheet = row < m_rows.size() ? m_rows[row].sheet.value_or(0) : 0;
+    m_rack->open(ofThisDay ? m_sheets : std::vector<DaySheet>(), sheet, m_date->date());
+}
+
 void FloorPage::showAthlete(std::optional<Id<Athlete>> athlete)
 {
     const bool another = athlete != m_athlete;
@@ -135,6 +163,7 @@ void FloorPage::bookChanged(const Changes& changes)
 {
     if (changes.athletes.empty() && !changes.roster && !changes.library) return;
     m_stale = true;
+    if (m_rack->isVisible()) m_rack->bookChanged();
     if (isKeying()) {
         m_keying->reread();
         return;
@@ -158,6 +187,7 @@ bool FloorPage::canPerform(const QString& action) const
     if (action == QLatin1StringView("floor.key")) return currentRow() || m_athlete;
     if (action == QLatin1StringView("floor.print") || action == QLatin1StringView("floor.pdf"))
         return !chosenSheets().empty();
+    if (action == QLatin1StringView("floor.rack")) return !m_sheets.empty();
     return action.startsWith(QLatin1StringView("floor."));
 }
 
@@ -171,6 +201,7 @@ void FloorPage::perform(const QString& action)
     if (isKeyAction(action)) return m_keying->perform(action);
     if (action == QLatin1StringView("floor.print")) print();
     if (action == QLatin1StringView("floor.pdf")) savePdf();
+    if (action == QLatin1StringView("floor.rack")) openRack();
     if (action == QLatin1StringView("floor.today")) m_date->setDate(m_context.clock.today());
     if (action == QLatin1StringView("floor.previousDay")) m_date->setDate(m_date->date().addDays(-1));
     if (action == QLatin1StringView("floor.nextDay")) m_date->setDate(m_date->date().addDays(1));

@@ -2,7 +2,8 @@
 //
 // Sheets are made in the background from a connection of its own. Expected lifters are ticked; the others can be ticked
 // too, and somebody without a sheet can be keyed. While a session is keyed no sheets are made: what is keyed changes none of
-// that day. Actions: floor.print, floor.pdf, floor.today, floor.previousDay, floor.nextDay, floor.key and floor.key.*.
+// that day. Actions: floor.print, floor.pdf, floor.today, floor.previousDay, floor.nextDay, floor.key and floor.key.*,
+// floor.rack.
 #pragma once
 
 #include "core/book/day_sheets.h"
@@ -10,6 +11,8 @@
 #include "ui/print/sheet_layout.h"
 #include "ui/shell/context.h"
 #include "ui/shell/page.h"
+
+#include <QtCore/QPointer>
 
 #include <map>
 
@@ -24,6 +27,7 @@ class QStackedWidget;
 namespace steelyard {
 
 class KeyingView;
+class RackView;
 class SheetPreview;
 
 class FloorPage final : public Page {
@@ -31,6 +35,7 @@ class FloorPage final : public Page {
 
 public:
     explicit FloorPage(const UiContext& context, QWidget* parent = nullptr);
+    ~FloorPage() override;
 
     [[nodiscard]] QString key() const override { return QStringLiteral("floor"); }
     [[nodiscard]] QString title() const override { return tr("Floor"); }
@@ -45,9 +50,11 @@ public:
     [[nodiscard]] KeyingView* keying() const { return m_keying; }
     [[nodiscard]] std::vector<SessionSheet> chosenSheets() const;
     [[nodiscard]] PaperSize paper() const;
+    [[nodiscard]] RackView* rack() const;
 
 protected:
     void showEvent(QShowEvent* event) override;
+    void hideEvent(QHideEvent* event) override;
 
 private:
     // Somebody of the list: with a sheet that can be printed, or without.
@@ -75,6 +82,7 @@ private:
     void stopKeying();
     void showPreview();
     void say(const QString& text);
+    void openRack();
     void savePdf();
     void print();
 
@@ -93,6 +101,7 @@ private:
     SheetPreview* m_preview = nullptr;
     QStackedWidget* m_layers = nullptr;
     KeyingView* m_keying = nullptr;
+    QPointer<RackView> m_rack;  // lives in the window, over all of it
 };
 
 }  // namespace steelyard

@@ -5,6 +5,7 @@
 #include "core/flags/reading_thresholds.h"
 #include "core/storage/athlete_log_reader.h"
 #include "core/storage/library_repository.h"
+#include "core/storage/repetition_repository.h"
 #include "core/storage/rule_setting_repository.h"
 #include "ui/format/format.h"
 
@@ -49,7 +50,10 @@ Result<LifterReading> readLifter(const QString& bookPath, Id<Athlete> athlete, Q
     STEELYARD_TRY(auto log, readAthleteLog(*database, library, athlete, asOf));
     STEELYARD_TRY(const RuleSettings settings, RuleSettingRepository(*database).all());
     STEELYARD_TRY(const ReadingParameters parameters, readReadingParameters(*database, asOf));
-    return readLines(std::move(log), parameters, settings, asOf, progress);
+    STEELYARD_TRY(auto repetitions, RepetitionRepository(*database).ofLifter(athlete));
+    STEELYARD_TRY(auto lifter, readLines(std::move(log), parameters, settings, asOf, progress));
+    lifter.repetitions = std::move(repetitions);
+    return lifter;
 }
 
 }  // namespace steelyard

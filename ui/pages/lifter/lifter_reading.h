@@ -9,6 +9,7 @@
 #include "core/analysis/line_curve.h"
 #include "core/analysis/line_explanation.h"
 #include "core/base/progress.h"
+#include "core/domain/repetition.h"
 #include "core/domain/rule_settings.h"
 
 namespace steelyard {
@@ -19,6 +20,7 @@ struct LifterReading {
     ReadingParameters parameters;
     VerdictThresholds thresholds;
     QDate asOf;
+    std::vector<SetRepetitions> repetitions = {};  // of every line, by set
 };
 
 [[nodiscard]] Result<LifterReading> readLifter(const QString& bookPath, Id<Athlete> athlete, QDate asOf,

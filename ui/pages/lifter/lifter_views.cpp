@@ -9,6 +9,7 @@
 #include "ui/pages/lifter/logbook_view.h"
 #include "ui/pages/lifter/progress_view.h"
 #include "ui/pages/lifter/ratings_view.h"
+#include "ui/pages/lifter/repetitions_view.h"
 #include "ui/pages/lifter/training_view.h"
 
 namespace steelyard {
@@ -24,6 +25,7 @@ std::vector<LifterView*> makeLifterViews(const UiContext& context, QWidget* pare
     views.push_back(new DecisionsView(parent));
     views.push_back(new LogbookView(context, parent));
     views.push_back(new BodyView(context, parent));
+    views.push_back(new RepetitionsView(context, parent));
     views.push_back(new ExplainingView(context.jobs, parent));
     return views;
 }

@@ -9,7 +9,8 @@ RatingsView::RatingsView(QWidget* parent) : PanelsView(tr("Ratings and repetitio
 
 void RatingsView::show(const ShownLine& shown)
 {
-    PanelsSpec spec = buildRatingsSpec({shown.lifter->log, shown.record(), shown.reading()}, optionsFor(shown));
+    PanelsSpec spec = buildRatingsSpec({shown.lifter->log, shown.record(), shown.reading(), shown.lifter->repetitions},
+                                       optionsFor(shown));
     const QString caution = tr(
         "Zones of discomfort: the pain-monitoring model (Thomeé 1997; Silbernagel 2007); hollow: on another lift. They "
         "sort what was said and diagnose nothing. Stop what hurts; if it lasts, swells, or spreads, see a licensed "

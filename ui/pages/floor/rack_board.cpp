@@ -112,8 +112,8 @@ QString RackBoard::offLine() const
 {
     const RepCounter& counter = m_station.counter;
     QStringList parts;
-    if (counter.marked() > 0) parts += tr("%1 off standard").arg(counter.marked());
-    if (counter.failed()) parts += tr("one failed part-way");
+    if (counter.marked() > 0) parts += tr("%1 off").arg(counter.marked());
+    if (counter.failed()) parts += tr("1 failed");
     return parts.join(QStringLiteral(" · "));
 }
 

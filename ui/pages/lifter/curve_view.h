@@ -14,7 +14,7 @@ public:
     ~CurveView() override;
 
     [[nodiscard]] QString action() const override { return QStringLiteral("lifter.curve"); }
-    [[nodiscard]] QString title() const override { return tr("Reps × load"); }
+    [[nodiscard]] QString title() const override { return tr("Curve"); }
     void show(const ShownLine& shown) override;
     [[nodiscard]] bool showsSession() const override { return false; }
     void leave() override;

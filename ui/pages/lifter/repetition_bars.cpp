@@ -16,6 +16,7 @@ namespace {
 
 constexpr double kWidestSlot = 46;
 constexpr double kHeadRoom = 1.08;
+constexpr int kTallest = 280;
 constexpr int kLinesBelow = 3;  // marks, number, lowering
 
 }  // namespace
@@ -23,6 +24,7 @@ constexpr int kLinesBelow = 3;  // marks, number, lowering
 RepetitionBars::RepetitionBars(QWidget* parent) : QWidget(parent)
 {
     setMinimumHeight(120);
+    setMaximumHeight(kTallest);  // taller bars would say no more
 }
 
 void RepetitionBars::setRepetitions(std::vector<Repetition> repetitions, std::optional<FullTravel> full,

@@ -73,10 +73,10 @@ QWidget* RepetitionsView::makeBoard()
     m_hint = wrappedLabel(board);
     m_hint->setForegroundRole(QPalette::PlaceholderText);
     auto* right = new QVBoxLayout;
-    right->addWidget(m_bars, 1);
+    right->addWidget(m_bars, 3);
     right->addWidget(m_words);
     right->addWidget(m_hint);
-    right->addStretch(0);
+    right->addStretch(1);
     auto* both = new QHBoxLayout;
     both->addWidget(m_sets);
     both->addSpacing(12);
@@ -142,11 +142,11 @@ void RepetitionsView::fillSets()
         const LoggedSet& logged = shown->sets[i];
         const auto* repetitions = repetitionsOf(all(), logged.id);
         if (repetitions && first < 0) first = static_cast<int>(i);
-        QString words = tr("Set %1: %2").arg(QString::number(logged.set.number), setWords(logged.set));
-        if (repetitions) words += tr(" · one by one");
-        auto* item = new QListWidgetItem(words, m_sets);
-        if (!repetitions) item->setForeground(palette().placeholderText());
-        item->setToolTip(format::plainToolTip(words));
+        const QString words = tr("Set %1: %2").arg(QString::number(logged.set.number), setWords(logged.set));
+        auto* item = new QListWidgetItem((repetitions ? QStringLiteral("● ") : QStringLiteral("○ ")) + words, m_sets);
+        item->setToolTip(format::plainToolTip(words + u'\n'
+                                              + (repetitions ? tr("Its repetitions are known one by one.")
+                                                             : tr("Its repetitions are not known one by one."))));
     }
     m_sets->setCurrentRow(before >= 0 && before < m_sets->count() ? before : std::max(first, 0));
     showSet();

@@ -43,6 +43,8 @@ public:
         rehearsal.kill();
     }
     QString next() { return QString::number(std::uniform_int_distribution<int>(1000, m_most)(m_random)); }
+    // The machine has become slower than it was: it was killed before anything was done.
+    void wasTooSoon() { m_most += m_most / 10; }
 
 private:
     std::mt19937 m_random;
@@ -65,6 +67,7 @@ TEST(ProgramKilledWhileSetsAreTyped, KeepsEveryAcknowledgedSetAndCanStillUndo)
         const auto said = typing.said("acknowledged ");
         const int acknowledged = said ? said->toInt() : before;
         inTheMiddle += said ? 1 : 0;
+        if (!said) moments.wasTooSoon();
 
         const auto again = must(Book::open(path, book.clock()));
         ASSERT_FALSE(again->isReadOnly()) << "the lock of a program that is gone holds nobody up";
@@ -134,22 +137,23 @@ TEST(ProgramKilledWhileItBringsABookUpToDate, LeavesOneThatTheNextStartBringsUpT
     KeyingProcess rehearsal;
     rehearsal.start({QStringLiteral("open"), copyTo(QStringLiteral("rehearsal.steelyard"))});
     rehearsal.finish();
-    const int whole = static_cast<int>(timer.nsecsElapsed() / 1000);
+    int whole = static_cast<int>(timer.nsecsElapsed() / 1000);
     std::mt19937 random(3);
     int killed = 0;
-    for (int kill = 0; kill < killsOf(17); ++kill) {
+    for (int kill = 0; killed < killsOf(17) && kill < 10 * killsOf(17); ++kill) {
         const QString path = copyTo(QStringLiteral("book%1.steelyard").arg(kill));
         KeyingProcess opening;
         opening.start({QStringLiteral("open"), path, QStringLiteral("--die-after"),
                        QString::number(std::uniform_int_distribution<int>(whole / 5, whole)(random))});
         opening.finish();
         killed += opening.wasKilled() ? 1 : 0;
+        if (!opening.wasKilled()) whole = whole * 4 / 5;  // the machine has become faster than it was
         const auto again = Book::open(path, clock);
         ASSERT_TRUE(again) << qPrintable(again.error().what + again.error().detail) << " kill " << kill;
         ASSERT_EQ(must(verifyBook((*again)->database(), {})).findings, QStringList()) << "kill " << kill;
         ASSERT_EQ(must(dumpContent((*again)->database())), expected) << "kill " << kill;
     }
-    EXPECT_GT(killed, killsOf(17) / 3) << "most kills come before the program is done";
+    EXPECT_EQ(killed, killsOf(17));
 }
 
 }  // namespace

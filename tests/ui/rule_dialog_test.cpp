@@ -89,6 +89,8 @@ TEST_F(RuleDialogTest, IsDoneByKeysAlone)
     QTest::keyClick(spin, Qt::Key_Up);
     EXPECT_EQ(stored().at({QStringLiteral("unwatched"), QStringLiteral("sessions")}), 5);
     QTest::keyClick(spin, Qt::Key_Tab);
+    EXPECT_EQ(dialog->focusWidget(), field(QStringLiteral("unwatched.worse")));
+    QTest::keyClick(dialog->focusWidget(), Qt::Key_Tab);
     EXPECT_EQ(dialog->focusWidget(), reset());
     EXPECT_TRUE(QTest::qWaitFor([&] { return window->isSettled(); }));
 }

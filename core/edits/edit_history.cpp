@@ -59,7 +59,7 @@ void EditHistory::adopt(const Changes& changes)
     m_hub.publish(changes);
 }
 
-Result<void> EditHistory::replay(EditStepTitle step, Direction direction)
+Result<void> EditHistory::replay(Id<EditStep> step, Direction direction)
 {
     const EditStepRepository repository(m_database);
     STEELYARD_TRY(auto transaction, Transaction::begin(m_database));
@@ -70,12 +70,12 @@ Result<void> EditHistory::replay(EditStepTitle step, Direction direction)
                     HistoryText::tr("Another change came in between, so nothing was done. Look at what the Edit menu "
                                     "offers now, and choose again."));
     }
-    const auto whole = repository.find(step.id);
+    const auto whole = repository.find(step);
     if (!whole && whole.error().code != ErrorCode::NotFound) return fail(whole.error());
     if (whole) {
         STEELYARD_TRY(const bool fits, applyChangeset(transaction, whole->changeset, direction));
         if (fits) {
-            STEELYARD_CHECK(repository.setUndone(transaction, step.id, direction == Direction::Back));
+            STEELYARD_CHECK(repository.setUndone(transaction, step, direction == Direction::Back));
             STEELYARD_TRY(now, repository.titles());
             STEELYARD_CHECK(transaction.commit());
             show(std::move(now));
@@ -86,10 +86,10 @@ Result<void> EditHistory::replay(EditStepTitle step, Direction direction)
     {
         const Transaction dropped = std::move(transaction);  // what was tried is taken back
     }
-    return drop(step.id, whole ? HistoryText::tr("The book has changed since, behind the history, so this can't be "
-                                                 "undone or redone any more. Nothing was changed by trying; the step "
-                                                 "was taken off the list.")
-                               : whole.error().what);
+    return drop(step, whole ? HistoryText::tr("The book has changed since, behind the history, so this can't be "
+                                              "undone or redone any more. Nothing was changed by trying; the step "
+                                              "was taken off the list.")
+                            : whole.error().what);
 }
 
 Result<void> EditHistory::drop(Id<EditStep> step, const QString& why)
@@ -106,13 +106,13 @@ Result<void> EditHistory::drop(Id<EditStep> step, const QString& why)
 Result<void> EditHistory::undo()
 {
     if (!canUndo()) return {};
-    return replay(m_steps[m_done - 1], Direction::Back);
+    return replay(m_steps[m_done - 1].id, Direction::Back);
 }
 
 Result<void> EditHistory::redo()
 {
     if (!canRedo()) return {};
-    return replay(m_steps[m_done], Direction::Forth);
+    return replay(m_steps[m_done].id, Direction::Forth);
 }
 
 Result<void> EditHistory::clear(Transaction& transaction)

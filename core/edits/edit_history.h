@@ -44,7 +44,7 @@ public:
 
 private:
     using Steps = std::vector<EditStepTitle>;
-    [[nodiscard]] Result<void> replay(EditStepTitle step, Direction direction);
+    [[nodiscard]] Result<void> replay(Id<EditStep> step, Direction direction);
     [[nodiscard]] Result<void> drop(Id<EditStep> step, const QString& why);
     void show(Steps steps);
 

@@ -25,7 +25,11 @@ bool isTimeOfDay(QStringView text)
         }
         return count > 0;
     };
-    const auto take = [&](char16_t c) { return at < text.size() && text[at] == c && (++at, true); };
+    const auto take = [&](char16_t c) {
+        if (at >= text.size() || text[at] != c) return false;
+        ++at;
+        return true;
+    };
     if (!digits(2) || !take(u':') || !digits(2)) return false;
     if (take(u':') && !digits(2)) return false;
     if ((take(u'.') || take(u',')) && !digits(9)) return false;

@@ -47,7 +47,7 @@ void readColumns(JsonPlace& file, LogbookMapping& mapping)
     const QString columns = QStringLiteral("columns");
     mapping.columns = readColumnNames(file.object(columns), columns, false, file);
     const QString sets = QStringLiteral("sets");
-    for (const QJsonValue& set : file.array(sets)) {
+    for (const QJsonValue set : file.array(sets)) {
         if (!set.isObject() || set.toObject().isEmpty())
             file.fault(sets, MappingText::tr("each set needs its columns, such as {\"load\": 4, \"reps\": 5}"));
         mapping.sets.push_back(readColumnNames(set.toObject(), sets, true, file));
@@ -62,7 +62,7 @@ void readColumns(JsonPlace& file, LogbookMapping& mapping)
 
 Result<void> readExercises(JsonPlace& file, LogbookMapping& mapping)
 {
-    for (const QJsonValue& row : file.array(QStringLiteral("exercises"))) {
+    for (const QJsonValue row : file.array(QStringLiteral("exercises"))) {
         JsonPlace place = JsonPlace::of(row, MappingText::tr("The mapping's exercises"));
         const ExerciseName theirs{place.text(QStringLiteral("name")), place.optionalText(QStringLiteral("variant"))};
         JsonPlace is(place.object(QStringLiteral("is")),

@@ -190,8 +190,7 @@ private:
     {
         if (!once(m_offSaid, from)) return;
         if (take(u"?")) return;
-        const auto count = wholeNumber(SetNotationText::tr("Here belongs how many repetitions were off: 12-3."));
-        if (count) m_set.off = *count;
+        m_set.off = wholeNumber(SetNotationText::tr("Here belongs how many repetitions were off: 12-3."));
     }
 
     bool readWatched(qsizetype from)
@@ -267,9 +266,11 @@ private:
                 note += m_line[m_at];
                 continue;
             }
-            if (++m_at < m_line.size() && m_line[m_at] == u'n')
+            const QChar escaped = m_at + 1 < m_line.size() ? m_line[m_at + 1] : QChar();
+            ++m_at;
+            if (escaped == u'n')
                 note += u'\n';
-            else if (m_at < m_line.size() && m_line[m_at] == u'\\')
+            else if (escaped == u'\\')
                 note += u'\\';
             else {
                 stop(m_at - 1, 1, SetNotationText::tr("In a note a backslash is typed twice; \\n is a line break."));

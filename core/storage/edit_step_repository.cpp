@@ -35,7 +35,7 @@ std::optional<Changes> changesFromJson(std::string_view text)
     if (!document.isObject()) return std::nullopt;
     const QJsonObject json = document.object();
     Changes changes;
-    for (const QJsonValue& athlete : json[QStringLiteral("athletes")].toArray())
+    for (const QJsonValue athlete : json[QStringLiteral("athletes")].toArray())
         changes.athletes.insert(Id<Athlete>(athlete.toInteger()));
     changes.roster = json[QStringLiteral("roster")].toBool();
     changes.library = json[QStringLiteral("library")].toBool();

@@ -67,9 +67,9 @@ QString consistencyWords(std::span<const std::vector<Repetition>> like)
 
 QString fullTravelWords(const FullTravel& full, std::optional<int> leastPercent)
 {
-    const QString words = RepetitionWordsText::tr("Full travel %1 mm, the median of %2 of the longest repetitions.")
-                              .arg(format::number(full.mm, 0))
-                              .arg(full.repetitions);
+    QString words = RepetitionWordsText::tr("Full travel %1 mm, the median of %2 of the longest repetitions.")
+                        .arg(format::number(full.mm, 0))
+                        .arg(full.repetitions);
     if (!leastPercent) return words;
     return words + u' '
            + RepetitionWordsText::tr("The standard counts from %1 mm on (%2).")

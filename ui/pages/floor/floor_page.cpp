@@ -312,6 +312,7 @@ const FloorPage::DayRow* FloorPage::currentRow() const
 void FloorPage::startKeying()
 {
     std::vector<KeyedPerson> people;
+    people.reserve(m_rows.size());
     for (const DayRow& row : m_rows) people.push_back({row.athlete, row.name});
     const DayRow* row = currentRow();
     if (!row && !m_athlete) return;

@@ -175,6 +175,7 @@ std::vector<KeyingStop> KeyingBoard::stops() const
 {
     using enum KeyingStop::Kind;
     std::vector<KeyingStop> all;
+    all.reserve(m_dayAfter.size());
     for (std::size_t i = 0; i < m_dayAfter.size(); ++i) all.push_back({DayAfter, i, 0});
     for (std::size_t i = 0; i < m_blocks.size(); ++i) {
         for (std::size_t row = 0; row < m_blocks[i]->rowCount(); ++row) all.push_back({Row, i, row});

@@ -1,12 +1,12 @@
 #include "core/edits/edits.h"
 
 #include "core/edits/plain_edit.h"
-#include "core/edits/set_place.h"
 #include "core/storage/athlete_repository.h"
 #include "core/storage/block_repository.h"
 #include "core/storage/decision_repository.h"
 #include "core/storage/logbook_repository.h"
 #include "core/storage/rule_setting_repository.h"
+#include "core/storage/set_place.h"
 
 #include <QtCore/QCoreApplication>
 

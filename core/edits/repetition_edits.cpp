@@ -1,9 +1,9 @@
 #include "core/edits/repetition_edits.h"
 
 #include "core/edits/plain_edit.h"
-#include "core/edits/set_place.h"
 #include "core/storage/logbook_repository.h"
 #include "core/storage/repetition_repository.h"
+#include "core/storage/set_place.h"
 
 #include <QtCore/QCoreApplication>
 
@@ -14,15 +14,6 @@ struct RepetitionEditText {
     Q_DECLARE_TR_FUNCTIONS(RepetitionEditText)
 };
 
-Result<Id<Athlete>> lifterOf(Database& db, Id<Session> session)
-{
-    STEELYARD_TRY(auto st, db.prepare("SELECT athlete_id FROM session WHERE id = ?1"));
-    st.bindAll(session);
-    STEELYARD_TRY(const bool found, st.step());
-    if (!found) return fail(ErrorCode::NotFound, RepetitionEditText::tr("This session is no longer in the book."));
-    return st.id<Athlete>(0);
-}
-
 Result<void> recordOneSet(Transaction& tx, const SetRepetitions& of, const QDateTime& now)
 {
     STEELYARD_CHECK(firstProblem(validate(of.repetitions)));
@@ -30,7 +21,7 @@ Result<void> recordOneSet(Transaction& tx, const SetRepetitions& of, const QDate
     STEELYARD_TRY(const PlacedSet placed, logbook.find(of.set));
     const SetEntry set = withRepetitions(placed.set, of.repetitions);
     STEELYARD_CHECK(firstProblem(validate(set)));
-    STEELYARD_TRY(const auto owner, lifterOf(tx.database(), placed.session));
+    STEELYARD_TRY(const auto owner, logbook.ownerOf(placed.session));
     STEELYARD_CHECK(logbook.replace(tx, of.set, set, now));
     return RepetitionRepository(tx.database()).put(tx, owner, of.set, of.repetitions);
 }

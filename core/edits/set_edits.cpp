@@ -2,6 +2,7 @@
 
 #include "core/edits/plain_edit.h"
 #include "core/storage/repetition_repository.h"
+#include "core/storage/set_place.h"
 
 #include <QtCore/QCoreApplication>
 
@@ -20,39 +21,6 @@ Result<void> bringBackValue(Transaction& transaction, Id<SetEntry> id, SetEntry 
     return logbook.replace(transaction, id, value, now);
 }
 
-Result<void> makeRoom(Database& db, Id<Session> session, int position)
-{
-    STEELYARD_TRY(auto taken, db.prepare("SELECT 1 FROM set_entry WHERE session_id = ?1 AND position = ?2"));
-    taken.bindAll(session, position);
-    STEELYARD_TRY(const bool isTaken, taken.step());
-    taken.reset();
-    if (!isTaken) return {};
-    STEELYARD_TRY(auto room, db.prepare("UPDATE set_entry SET position = position + 1 WHERE session_id = ?1 "
-                                        "AND position >= ?2"));
-    room.bindAll(session, position);
-    return room.run();
-}
-
-// Among the other sets of its line it stands where its number says: in the gap that it left, else the later ones make room.
-Result<PlacedSet> placeAgain(Database& db, Id<Session> session, Id<LiftLine> line, SetEntry value)
-{
-    STEELYARD_TRY(auto taken, db.prepare("SELECT coalesce(max(number = ?3), 0), coalesce(max(number), 0) "
-                                         "FROM set_entry WHERE session_id = ?1 AND line_id = ?2"));
-    taken.bindAll(session, line, value.number);
-    STEELYARD_CHECK(taken.step());
-    if (taken.flag(0)) value.number = taken.integer(1) + 1;
-    STEELYARD_TRY(auto place, db.prepare("SELECT coalesce(max(CASE WHEN number < ?3 THEN position END) + 1, "
-                                         "max(1, min(position) - 1), (SELECT max(position) + 1 FROM set_entry "
-                                         "WHERE session_id = ?1), 1) FROM set_entry "
-                                         "WHERE session_id = ?1 AND line_id = ?2"));
-    place.bindAll(session, line, value.number);
-    STEELYARD_CHECK(place.step());
-    const int position = place.integer(0);
-    place.reset();
-    STEELYARD_CHECK(makeRoom(db, session, position));
-    return PlacedSet{session, line, position, std::move(value)};
-}
-
 // Where its id was taken meanwhile it gets another one, and its history with it.
 Result<void> bringBackRemoved(Transaction& transaction, const SetHistory& history, const SetEntry& value,
                               Id<Athlete> owner, QDate date)
@@ -60,7 +28,7 @@ Result<void> bringBackRemoved(Transaction& transaction, const SetHistory& histor
     Database& db = transaction.database();
     const LogbookRepository logbook(db);
     STEELYARD_TRY(const auto session, logbook.session(transaction, owner, date));
-    STEELYARD_TRY(const PlacedSet placed, placeAgain(db, session, history.line, value));
+    STEELYARD_TRY(const PlacedSet placed, placeByNumber(transaction, session, history.line, value));
     STEELYARD_TRY(const auto repetitions, RepetitionRepository(db).ofRemoved(history.set, history.line));
     STEELYARD_TRY(const auto id, logbook.insert(transaction, owner, placed, history.set));
     STEELYARD_CHECK(RepetitionRepository(db).put(transaction, owner, id, repetitions));

@@ -33,6 +33,7 @@ public:
 
     // Found or made.
     [[nodiscard]] Result<Id<Session>> session(Transaction&, Id<Athlete>, QDate) const;
+    [[nodiscard]] Result<Id<Athlete>> ownerOf(Id<Session>) const;
     [[nodiscard]] Result<Id<LiftLine>> line(Transaction&, const LiftLine&, QUuid uuid = QUuid::createUuid()) const;
     [[nodiscard]] Result<std::vector<Row<LiftLine>>> lines(Id<Athlete>) const;
 
@@ -52,7 +53,6 @@ public:
                                          const ExerciseRating&) const;
 
 private:
-    [[nodiscard]] Result<Id<Athlete>> ownerOf(Id<Session>) const;
     [[nodiscard]] Result<void> keepReplaced(Id<SetEntry>, const PlacedSet&, bool removed,
                                             const QDateTime& nowUtc) const;
     Database& m_database;

@@ -3,10 +3,15 @@
 #include "core/base/text.h"
 #include "core/storage/athlete_repository.h"
 
+#include <QtCore/QCoreApplication>
 #include <QtCore/QStringBuilder>
 
 namespace steelyard {
 namespace {
+
+struct LiftLineFinderText {
+    Q_DECLARE_TR_FUNCTIONS(LiftLineFinderText)
+};
 
 // No name holds a line break, so this never meets a searchKey.
 QString exactKey(const QString& name)
@@ -95,6 +100,12 @@ Result<Id<LiftLine>> LiftLineFinder::lineId(const LiftLine& line)
 {
     const LineKey key(line.athlete, line.variant, line.grip, line.standard);
     if (const auto known = m_lines.find(key); known != m_lines.end()) return known->second;
+    if (m_report.newLines >= kMostNewLines)
+        return fail(
+            ErrorCode::Invalid,
+            LiftLineFinderText::tr("There are more than %1 new lift lines in this file, so one of its columns is "
+                                   "hardly the variant, grip or standard that it was taken for. Choose another.")
+                .arg(kMostNewLines));
     STEELYARD_TRY(const auto id, LogbookRepository(m_transaction.database()).line(m_transaction, line));
     ++m_report.newLines;
     return m_lines.emplace(key, id).first->second;

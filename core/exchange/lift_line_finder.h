@@ -12,6 +12,9 @@
 
 namespace steelyard {
 
+// Of one import: a hundred for each of two hundred lifters. (Our convention.)
+inline constexpr int kMostNewLines = 20'000;
+
 class LiftLineFinder {
 public:
     LiftLineFinder(Transaction& transaction, ImportReport& report) : m_transaction(transaction), m_report(report) {}

@@ -55,7 +55,19 @@ Result<bool> LogbookReader::next()
     m_sets.clear();
     m_problems.clear();
     static_cast<void>(m_parser->parse(m_record, m_sets, m_problems));
+    STEELYARD_CHECK(checkNames());
     return true;
+}
+
+Result<void> LogbookReader::checkNames() const
+{
+    if (athletes().size() <= kMostNames && exercises().size() <= kMostNames) return {};
+    const QString column =
+        athletes().size() > kMostNames ? LogbookReaderText::tr("lifters") : LogbookReaderText::tr("exercises");
+    return fail(ErrorCode::Invalid,
+                LogbookReaderText::tr("Up to line %1 there are more than %2 different %3, so this is "
+                                      "hardly the column of their names. Choose another one.")
+                    .arg(QString::number(m_record.line), QString::number(kMostNames), column));
 }
 
 }  // namespace steelyard

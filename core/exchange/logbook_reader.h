@@ -9,7 +9,8 @@
 //
 // A row has sets, or problems, or was passed over. `today` bounds the dates.
 // Bytes that are handed over, and held by nobody else, are freed when the last of them was read.
-// Fails with Invalid when the file as a whole can't be read: size, encoding, quoting, a needed column missing, a column twice.
+// Fails with Invalid when the file as a whole can't be read: size, encoding, quoting, a needed column missing, a column twice, more
+// names than kMostNames in a column.
 #pragma once
 
 #include "core/exchange/logbook_row_parser.h"
@@ -17,6 +18,9 @@
 #include <memory>
 
 namespace steelyard {
+
+// Different lifters, or exercises, of one file. More are no names: another column was taken for theirs. (Our convention.)
+inline constexpr std::size_t kMostNames = 5000;
 
 class LogbookReader {
 public:
@@ -42,6 +46,7 @@ public:
 private:
     LogbookReader(QByteArray bytes, const LogbookMapping& mapping);
     [[nodiscard]] Result<void> readHeader();
+    [[nodiscard]] Result<void> checkNames() const;
 
     LogbookMapping m_mapping;
     CsvReader m_csv;

@@ -12,6 +12,13 @@ namespace {
 const QByteArray kHeader = "date,athlete,exercise,reps\n";
 constexpr qsizetype kMany = 8'000'000;  // so that what a reader of any file holds is little beside it
 
+QByteArray rowsWithNumbers(const char* form)
+{
+    QByteArray file = kHeader;
+    for (int i = 0; file.size() < kMany; ++i) file += QByteArray(form).replace("%1", QByteArray::number(i));
+    return file;
+}
+
 struct Hostile {
     const char* name;
     QByteArray (*make)();
@@ -76,6 +83,8 @@ const Hostile kWithoutRows[] = {
 
 const Hostile kOfRows[] = {
     {"ManyShortRowsThatAreBad", [] { return kHeader + QByteArray("x,,,\n").repeated(kMany / 5); }},
+    {"ALifterInEveryRow", [] { return rowsWithNumbers("2026-03-01,L%1,Row,8\n"); }},
+    {"AnExerciseInEveryRow", [] { return rowsWithNumbers("2026-03-01,Ada,E%1,8\n"); }},
 };
 
 constexpr auto kNameOf = [](const auto& test) { return std::string(test.param.name); };

@@ -1,3 +1,4 @@
+#include "core/exchange/lift_line_finder.h"
 #include "core/exchange/logbook_import.h"
 
 #include "tests/support/temp_book.h"
@@ -41,6 +42,21 @@ TEST(LogbookImport, IsOneEditThatGoesBackAndForthExactly)
     EXPECT_EQ(rawDump(book->database()), before);
     must(book->history().redo());
     EXPECT_EQ(rawDump(book->database()), after);
+}
+
+// A column of remarks that was taken for the grip makes a lift line of every row.
+TEST(LogbookImport, RefusesMoreNewLiftLinesThanARosterHas)
+{
+    TempBook book;
+    const QByteArray before = rawDump(book->database());
+    QByteArray file = "date,athlete,exercise,grip,reps\n";
+    for (int i = 0; i <= kMostNewLines; ++i)
+        file += "2026-03-01,Ada Fulcrum,Row,remark " + QByteArray::number(i) + ",8\n";
+    const auto outcome = importLogbook(book->database(), logOf(file), {}, Progress());
+    ASSERT_FALSE(outcome);
+    EXPECT_EQ(outcome.error().code, ErrorCode::Invalid);
+    EXPECT_TRUE(outcome.error().what.contains(QString::number(kMostNewLines))) << qPrintable(outcome.error().what);
+    EXPECT_EQ(rawDump(book->database()), before);
 }
 
 TEST(LogbookImport, ChangesNothingTheSecondTime)

@@ -125,5 +125,21 @@ TEST(MatchedNames, ComeInAsTheLibrarysAndAreCountedAsTheFiles)
     EXPECT_EQ(reader->athletes().begin()->first, QStringLiteral("Ada F."));
 }
 
+// A note or a date that was taken for a name would make a lifter of every row.
+TEST(ManyNames, AreRefusedAtTheLineWhereTheyAreTooMany)
+{
+    for (const char* form : {"2026-02-01,L%1,Row,8\n", "2026-02-01,Ada,E%1,8\n"}) {
+        QByteArray file = "date,athlete,exercise,reps\n";
+        for (int i = 0; i <= static_cast<int>(kMostNames); ++i)
+            file += QByteArray(form).replace("%1", QByteArray::number(i));
+        const auto reader = must(LogbookReader::open(file, {}, kReaderDay));
+        for (std::size_t row = 0; row < kMostNames; ++row) ASSERT_TRUE(must(reader->next()));
+        const auto refused = reader->next();
+        ASSERT_FALSE(refused);
+        EXPECT_EQ(refused.error().code, ErrorCode::Invalid);
+        EXPECT_TRUE(refused.error().what.contains(QStringLiteral("line 5002"))) << qPrintable(refused.error().what);
+    }
+}
+
 }  // namespace
 }  // namespace steelyard

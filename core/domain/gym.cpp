@@ -2,6 +2,7 @@
 
 #include <QtCore/QCoreApplication>
 
+#include <algorithm>
 #include <cstdlib>
 
 namespace steelyard {
@@ -18,6 +19,8 @@ void checkRun(const LoadRun& run, const QString& field, Problems& problems)
         problems.push_back({field, GymText::tr("“%1” needs a step above zero, its last load not under its first, and "
                                                "one unit for all three.")
                                        .arg(run.name)});
+    if (std::ranges::any_of(run.addOns, [](const Load& plate) { return plate.mass() <= Mass(); }))
+        problems.push_back({field, GymText::tr("The add-on plates of “%1” have a mass above zero.").arg(run.name)});
 }
 
 }  // namespace

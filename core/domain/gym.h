@@ -24,6 +24,7 @@ struct LoadRun {
     Load first;
     Load step;
     Load last;
+    std::vector<Load> addOns = {};  // small plates that lie on a stack, each used or not; in any unit
     friend bool operator==(const LoadRun&, const LoadRun&) = default;
 };
 

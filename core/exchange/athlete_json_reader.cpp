@@ -1,5 +1,6 @@
 #include "core/exchange/athlete_json.h"
 
+#include "core/exchange/block_json.h"
 #include "core/exchange/json_names.h"
 #include "core/storage/athlete_repository.h"
 #include "core/storage/block_repository.h"
@@ -25,22 +26,6 @@ QString athletePlace(const QJsonObject& json)
 // The lists of an athlete, which each have a reader of their own.
 constexpr std::array kAthleteLists{"body_mass", "measurements",   "standards",    "lines",         "blocks",
                                    "decisions", "empty_sessions", "lone_ratings", "replaced_sets", "repetitions"};
-
-Result<std::vector<MuscleAim>> aimsFromJson(const QJsonArray& list, const JsonNames& names, const QString& where)
-{
-    std::vector<MuscleAim> aims;
-    for (const auto& item : list) {
-        JsonPlace place(item.toObject(), where);
-        const auto muscle = names.muscles.find(place.text(QStringLiteral("muscle")));
-        const int low = place.integer(QStringLiteral("weekly_sets_low"));
-        const int high = place.integer(QStringLiteral("weekly_sets_high"));
-        if (muscle == names.muscles.end())
-            place.fault(QStringLiteral("muscle"), AthleteJsonText::tr("it is not among the muscles"));
-        STEELYARD_CHECK(place.finish());
-        aims.push_back({muscle->second, low, high});
-    }
-    return aims;
-}
 
 Result<Athlete> profileFromJson(JsonPlace& place, const JsonNames& names, const QString& where)
 {
@@ -69,20 +54,6 @@ Result<Athlete> profileFromJson(JsonPlace& place, const JsonNames& names, const 
     return a;
 }
 
-struct LiftNames {
-    std::optional<Id<Variant>> variant;
-    std::optional<Id<Grip>> grip;
-    std::optional<Id<RepStandard>> standard;
-    [[nodiscard]] bool whole() const { return variant && grip && standard; }
-};
-
-LiftNames liftFromJson(JsonPlace& place, const JsonNames& names)
-{
-    return {readName(place, QStringLiteral("variant"), names.variants),
-            readName(place, QStringLiteral("grip"), names.grips),
-            readName(place, QStringLiteral("standard"), names.standards)};
-}
-
 Result<LineIds> linesFromJson(Transaction& transaction, const QJsonArray& list, Id<Athlete> athlete,
                               const JsonNames& names, const QString& where)
 {
@@ -105,62 +76,12 @@ Result<LineIds> linesFromJson(Transaction& transaction, const QJsonArray& list, 
     return lines;
 }
 
-Result<Slot> slotFromJson(const QJsonObject& json, const JsonNames& names, const QString& where)
-{
-    JsonPlace place(json, where + AthleteJsonText::tr(", planned slot"));
-    const LiftNames lift = liftFromJson(place, names);
-    if (!lift.whole()) return fail(place.finish().error());
-    Slot slot{.variant = *lift.variant, .grip = *lift.grip, .standard = *lift.standard};
-    slot.sets = place.integer(QStringLiteral("sets"));
-    slot.band = {place.integer(QStringLiteral("band_low")), place.integer(QStringLiteral("band_high"))};
-    slot.plannedRir = place.optionalDecimal(QStringLiteral("planned_rir"));
-    slot.load = place.optionalLoad(QStringLiteral("load"));
-    slot.restSeconds = place.optionalInteger(QStringLiteral("rest_s"));
-    slot.note = place.optionalText(QStringLiteral("note"));
-    STEELYARD_CHECK(place.finish());
-    return slot;
-}
-
-Result<PlannedWeek> weekFromJson(const QJsonObject& json, const JsonNames& names, const QString& where)
-{
-    JsonPlace place(json, where + AthleteJsonText::tr(", planned week"));
-    PlannedWeek week;
-    week.kind = place.choice(QStringLiteral("kind"), WeekKind::Normal);
-    const QJsonArray days = place.array(QStringLiteral("days"));
-    STEELYARD_CHECK(place.finish());
-    for (const auto& item : days) {
-        JsonPlace dayPlace(item.toObject(), where + AthleteJsonText::tr(", planned day"));
-        PlannedDay day;
-        day.date = readDate(dayPlace, QStringLiteral("date"));
-        day.title = dayPlace.optionalText(QStringLiteral("title"));
-        const QJsonArray planned = dayPlace.array(QStringLiteral("slots"));
-        STEELYARD_CHECK(dayPlace.finish());
-        for (const auto& slot : planned) {
-            STEELYARD_TRY(auto one, slotFromJson(slot.toObject(), names, where));
-            day.slotList.push_back(std::move(one));
-        }
-        week.days.push_back(std::move(day));
-    }
-    return week;
-}
-
 Result<void> blocksFromJson(Transaction& transaction, const QJsonArray& list, Id<Athlete> athlete,
                             const JsonNames& names, const QString& where)
 {
     for (const auto& item : list) {
-        JsonPlace place(item.toObject(), where + AthleteJsonText::tr(", block"));
-        const QUuid uuid = readUuid(place, QStringLiteral("uuid"));
-        Block block{.athlete = athlete};
-        block.name = place.text(QStringLiteral("name"));
-        block.aim = place.optionalText(QStringLiteral("aim"));
-        block.start = readDate(place, QStringLiteral("start"));
-        const QJsonArray weeks = place.array(QStringLiteral("weeks"));
-        STEELYARD_CHECK(place.finish());
-        for (const auto& week : weeks) {
-            STEELYARD_TRY(auto one, weekFromJson(week.toObject(), names, where));
-            block.weeks.push_back(std::move(one));
-        }
-        STEELYARD_CHECK(BlockRepository(transaction.database()).insert(transaction, block, uuid));
+        STEELYARD_TRY(const auto block, blockFromJson(item.toObject(), athlete, names, where));
+        STEELYARD_CHECK(BlockRepository(transaction.database()).insert(transaction, block.value, block.uuid));
     }
     return {};
 }

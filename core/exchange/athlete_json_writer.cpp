@@ -1,5 +1,7 @@
 #include "core/exchange/athlete_json.h"
 
+#include "core/exchange/block_json.h"
+#include "core/exchange/json_writing.h"
 #include "core/exchange/repetition_json.h"
 #include "core/storage/athlete_repository.h"
 #include "core/storage/block_repository.h"
@@ -15,25 +17,9 @@ namespace {
 
 using LineUuids = std::map<Id<LiftLine>, QUuid>;
 
-void putText(QJsonObject& json, const QString& name, const QString& text)
-{
-    if (!text.isEmpty()) json[name] = text;
-}
-
-template <class T>
-void putInteger(QJsonObject& json, const QString& name, const std::optional<T>& value)
-{
-    if (value) json[name] = static_cast<int>(*value);
-}
-
 void putLength(QJsonObject& json, const QString& name, std::optional<Length> length)
 {
     if (length) json[name] = static_cast<qint64>(toMillimetres(*length));
-}
-
-QString dateText(QDate date)
-{
-    return date.toString(Qt::ISODate);
 }
 
 Result<QJsonObject> profileJson(Database& db, const Row<Athlete>& row, const Library& library)
@@ -61,13 +47,7 @@ Result<QJsonObject> profileJson(Database& db, const Row<Athlete>& row, const Lib
     if (a.archived) json[QStringLiteral("archived")] = true;
     if (!a.tags.empty())
         json[QStringLiteral("tags")] = QJsonArray::fromStringList(QStringList(a.tags.begin(), a.tags.end()));
-    QJsonArray aims;
-    for (const MuscleAim& aim : a.aims)
-        if (const auto* muscle = library.find(aim.muscle))
-            aims.append(QJsonObject{{QStringLiteral("muscle"), muscle->value.key},
-                                    {QStringLiteral("weekly_sets_low"), aim.weeklySetsLow},
-                                    {QStringLiteral("weekly_sets_high"), aim.weeklySetsHigh}});
-    json[QStringLiteral("aims")] = aims;
+    json[QStringLiteral("aims")] = aimsToJson(a.aims, library);
     return json;
 }
 
@@ -93,72 +73,24 @@ Result<QJsonArray> measurementsJson(Database& db, Id<Athlete> athlete)
     return list;
 }
 
-// What a lift line and a planned slot have in common.
-template <class Lift>
-QJsonObject liftJson(const Lift& lift, const Library& library)
-{
-    QJsonObject json;
-    if (const auto* variant = library.find(lift.variant)) json[QStringLiteral("variant")] = uuidText(variant->uuid);
-    if (const auto* grip = library.find(lift.grip)) json[QStringLiteral("grip")] = uuidText(grip->uuid);
-    if (const auto* standard = library.find(lift.standard)) json[QStringLiteral("standard")] = uuidText(standard->uuid);
-    return json;
-}
-
 Result<QJsonArray> linesJson(Database& db, Id<Athlete> athlete, const Library& library, LineUuids& uuids)
 {
     STEELYARD_TRY(const auto lines, LogbookRepository(db).lines(athlete));
     QJsonArray list;
     for (const Row<LiftLine>& row : lines) {
         uuids.emplace(row.id, row.uuid);
-        QJsonObject json = liftJson(row.value, library);
+        QJsonObject json = liftToJson(row.value.variant, row.value.grip, row.value.standard, library);
         json[QStringLiteral("uuid")] = uuidText(row.uuid);
         list.append(json);
     }
     return list;
 }
 
-QJsonObject slotJson(const Slot& slot, const Library& library)
-{
-    QJsonObject json = liftJson(slot, library);
-    json[QStringLiteral("sets")] = slot.sets;
-    json[QStringLiteral("band_low")] = slot.band.low;
-    json[QStringLiteral("band_high")] = slot.band.high;
-    if (slot.plannedRir) json[QStringLiteral("planned_rir")] = slot.plannedRir->toString();
-    if (slot.load) json[QStringLiteral("load")] = slot.load->toString();
-    putInteger(json, QStringLiteral("rest_s"), slot.restSeconds);
-    putText(json, QStringLiteral("note"), slot.note);
-    return json;
-}
-
-QJsonArray weeksJson(const Block& block, const Library& library)
-{
-    QJsonArray weeks;
-    for (const PlannedWeek& week : block.weeks) {
-        QJsonArray days;
-        for (const PlannedDay& day : week.days) {
-            QJsonArray planned;
-            for (const Slot& slot : day.slotList) planned.append(slotJson(slot, library));
-            QJsonObject json{{QStringLiteral("date"), dateText(day.date)}, {QStringLiteral("slots"), planned}};
-            putText(json, QStringLiteral("title"), day.title);
-            days.append(json);
-        }
-        weeks.append(QJsonObject{{QStringLiteral("kind"), toText(week.kind)}, {QStringLiteral("days"), days}});
-    }
-    return weeks;
-}
-
 Result<QJsonArray> blocksJson(Database& db, Id<Athlete> athlete, const Library& library)
 {
     STEELYARD_TRY(const auto blocks, BlockRepository(db).of(athlete));
     QJsonArray list;
-    for (const Row<Block>& row : blocks) {
-        QJsonObject json{{QStringLiteral("uuid"), uuidText(row.uuid)},
-                         {QStringLiteral("name"), row.value.name},
-                         {QStringLiteral("start"), dateText(row.value.start)},
-                         {QStringLiteral("weeks"), weeksJson(row.value, library)}};
-        putText(json, QStringLiteral("aim"), row.value.aim);
-        list.append(json);
-    }
+    for (const Row<Block>& row : blocks) list.append(toJson(row, library));
     return list;
 }
 

@@ -9,6 +9,7 @@
 // {"format": 1,
 //  "library": {"muscles": [], "grips": [], "exercises": [], "variants": [], "standards": []},
 //  "gyms": [], "rule_settings": {rule: {name: number}},
+//  "block_templates": [],         (block_json.h; left out when there is none)
 //  "reading_parameters": [],      (reading_fit_json.h; left out when nothing was learned)
 //  "athletes": [{..., "aims": [], "body_mass": [], "standards": [], "lines": [], "blocks": [], "decisions": [],
 //                "empty_sessions": [], "lone_ratings": [], "replaced_sets": [], "repetitions": []}]}

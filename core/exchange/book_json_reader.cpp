@@ -1,7 +1,9 @@
 #include "core/exchange/athlete_json.h"
+#include "core/exchange/block_json.h"
 
 #include "core/exchange/json_names.h"
 #include "core/exchange/reading_fit_json.h"
+#include "core/storage/block_repository.h"
 #include "core/storage/logbook_repository.h"
 #include "core/storage/rule_setting_repository.h"
 #include "core/storage/set_json.h"
@@ -31,7 +33,8 @@ Result<void> emptyLibrary(Transaction& transaction)
     transaction.changes().library = true;
     transaction.changes().settings = true;
     return transaction.database().execute(
-        "DELETE FROM rule_setting; DELETE FROM rep_standard; DELETE FROM variant; DELETE FROM exercise_muscle;"
+        "DELETE FROM block WHERE athlete_id IS NULL; DELETE FROM rule_setting; DELETE FROM rep_standard; DELETE FROM "
+        "variant; DELETE FROM exercise_muscle;"
         "DELETE FROM exercise; DELETE FROM grip; DELETE FROM muscle; DELETE FROM gym_bar; DELETE FROM gym_plate;"
         "DELETE FROM gym_run; DELETE FROM gym;");
 }
@@ -128,6 +131,7 @@ Result<BookJsonRest> bookFromJson(Transaction& transaction, const QJsonObject& j
     const QJsonArray gyms = place.array(QStringLiteral("gyms"));
     const QJsonArray athletes = place.array(QStringLiteral("athletes"));
     const QJsonObject settings = place.object(QStringLiteral("rule_settings"));
+    const QJsonArray templates = place.array(QStringLiteral("block_templates"));
     const QJsonArray fits = place.array(QStringLiteral("reading_parameters"));
     STEELYARD_CHECK(place.finish());
 
@@ -141,6 +145,11 @@ Result<BookJsonRest> bookFromJson(Transaction& transaction, const QJsonObject& j
     for (const auto& athlete : athletes) {
         STEELYARD_TRY(const auto id, athleteFromJson(transaction, athlete.toObject(), today, names));
         ids.push_back(id);
+    }
+    // After the athletes, whose own standards a template may use.
+    for (const auto& item : templates) {
+        STEELYARD_TRY(const auto shape, templateFromJson(item.toObject(), names));
+        STEELYARD_CHECK(BlockRepository(transaction.database()).insert(transaction, shape.value, shape.uuid));
     }
     BookJsonRest rest;
     for (std::size_t i = 0; i < ids.size(); ++i) {

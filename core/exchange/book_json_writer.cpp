@@ -1,4 +1,5 @@
 #include "core/exchange/athlete_json.h"
+#include "core/exchange/block_json.h"
 
 #include "core/exchange/reading_fit_json.h"
 #include "core/storage/athlete_repository.h"
@@ -45,6 +46,8 @@ Result<UsedParts> partsUsedBy(Database& db, const Row<Athlete>& athlete, const L
     STEELYARD_TRY(const auto lines, LogbookRepository(db).lines(athlete.id));
     for (const Row<LiftLine>& line : lines) used.add(line.value);
     STEELYARD_TRY(const auto blocks, BlockRepository(db).of(athlete.id));
+    for (const Row<Block>& block : blocks)
+        for (const MuscleAim& aim : block.value.aims) used.muscles.insert(aim.muscle);
     for (const Row<Block>& block : blocks)
         for (const PlannedWeek& week : block.value.weeks)
             for (const PlannedDay& day : week.days)
@@ -103,6 +106,14 @@ QJsonObject settingsJson(const RuleSettings& settings)
     return json;
 }
 
+Result<QJsonArray> templatesJson(Database& db, const Library& library)
+{
+    STEELYARD_TRY(const auto templates, BlockRepository(db).templates());
+    QJsonArray list;
+    for (const Row<BlockTemplate>& row : templates) list.append(toJson(row, library));
+    return list;
+}
+
 Result<QJsonArray> gymsJson(Database& db, const Row<Athlete>* only)
 {
     STEELYARD_TRY(const auto gyms, GymRepository(db).all());
@@ -130,6 +141,8 @@ Result<QJsonObject> bookToJson(Database& db, std::optional<Id<Athlete>> only)
     if (!only) {
         STEELYARD_TRY(const RuleSettings settings, RuleSettingRepository(db).all());
         json[QStringLiteral("rule_settings")] = settingsJson(settings);
+        STEELYARD_TRY(const QJsonArray templates, templatesJson(db, library));
+        if (!templates.isEmpty()) json[QStringLiteral("block_templates")] = templates;
         STEELYARD_TRY(const auto fits, ReadingParameterRepository(db).all());
         if (!fits.empty()) json[QStringLiteral("reading_parameters")] = readingFitsJson(fits);
     }

@@ -111,6 +111,11 @@ Result<std::vector<LoadRun>> runsFromJson(const QJsonArray& list, const QString&
         run.first = place.load(QStringLiteral("first"));
         run.step = place.load(QStringLiteral("step"));
         run.last = place.load(QStringLiteral("last"));
+        for (const auto& plate : place.array(QStringLiteral("add_ons"))) {
+            const auto load = Load::parseWithUnit(plate.toString());
+            if (!load) place.fault(QStringLiteral("add_ons"), LibraryJsonText::tr("a plate is a text like “1.25 kg”"));
+            run.addOns.push_back(load.value_or(Load{}));
+        }
         STEELYARD_CHECK(place.finish());
         runs.push_back(std::move(run));
     }

@@ -60,11 +60,16 @@ QJsonObject variantJson(const Row<Variant>& row, const Library& library)
 QJsonArray runsJson(const std::vector<LoadRun>& runs)
 {
     QJsonArray list;
-    for (const LoadRun& run : runs)
-        list.append(QJsonObject{{QStringLiteral("name"), run.name},
-                                {QStringLiteral("first"), run.first.toString()},
-                                {QStringLiteral("step"), run.step.toString()},
-                                {QStringLiteral("last"), run.last.toString()}});
+    for (const LoadRun& run : runs) {
+        QJsonObject json{{QStringLiteral("name"), run.name},
+                         {QStringLiteral("first"), run.first.toString()},
+                         {QStringLiteral("step"), run.step.toString()},
+                         {QStringLiteral("last"), run.last.toString()}};
+        QJsonArray addOns;
+        for (const Load& plate : run.addOns) addOns.append(plate.toString());
+        if (!addOns.isEmpty()) json[QStringLiteral("add_ons")] = addOns;
+        list.append(json);
+    }
     return list;
 }
 

@@ -1,4 +1,4 @@
-// Blocks with their weeks, days and slots, read and written whole.
+// Blocks with their weeks, days and slots, read and written whole; and templates, which are kept as blocks of nobody.
 #pragma once
 
 #include "core/domain/block.h"
@@ -14,8 +14,14 @@ public:
     [[nodiscard]] Result<void> replace(Transaction&, Id<Block>, const Block&) const;
     [[nodiscard]] Result<void> remove(Transaction&, Id<Block>, Id<Athlete> owner) const;
 
+    [[nodiscard]] Result<std::vector<Row<BlockTemplate>>> templates() const;  // by name
+    [[nodiscard]] Result<Id<BlockTemplate>> insert(Transaction&, const BlockTemplate&,
+                                                   QUuid uuid = QUuid::createUuid()) const;
+    [[nodiscard]] Result<void> remove(Transaction&, Id<BlockTemplate>) const;
+
 private:
-    [[nodiscard]] Result<void> writeWeeks(Id<Block>, const Block&) const;
+    [[nodiscard]] Result<void> writeWeeks(Id<Block>, const std::vector<PlannedWeek>&) const;
+    [[nodiscard]] Result<void> removeRow(Id<Block>) const;
     Database& m_database;
 };
 

@@ -11,6 +11,22 @@ struct GymRepositoryText {
     Q_DECLARE_TR_FUNCTIONS(GymRepositoryText)
 };
 
+// '1.25 kg; 2.5 kg'. What can't be read is left out, as an unknown word of a newer program is.
+std::vector<Load> addOnsFrom(const QString& text)
+{
+    std::vector<Load> plates;
+    for (const QString& one : text.split(u';', Qt::SkipEmptyParts))
+        if (const auto load = Load::parseWithUnit(one.trimmed())) plates.push_back(*load);
+    return plates;
+}
+
+QString addOnText(const std::vector<Load>& plates)
+{
+    QStringList texts;
+    for (const Load& plate : plates) texts << plate.toString();
+    return texts.join(QStringLiteral("; "));
+}
+
 Result<void> readEquipment(Database& db, Row<Gym>& row)
 {
     STEELYARD_TRY(auto bars, db.prepare("SELECT name, implement, mass FROM gym_bar WHERE gym_id = ?1 ORDER BY id"));
@@ -27,24 +43,24 @@ Result<void> readEquipment(Database& db, Row<Gym>& row)
         if (!more) break;
         row.value.plates.push_back({plates.maybeLoad(0).value_or(Load{}), plates.integer(1)});
     }
-    STEELYARD_TRY(auto runs,
-                  db.prepare("SELECT kind, name, first, step, last FROM gym_run WHERE gym_id = ?1 ORDER BY id"));
+    STEELYARD_TRY(auto runs, db.prepare("SELECT kind, name, first, step, last, add_ons FROM gym_run WHERE gym_id = ?1 "
+                                        "ORDER BY id"));
     runs.bind(1, row.id);
     while (true) {
         STEELYARD_TRY(const bool more, runs.step());
         if (!more) return {};
         auto& list = runs.bytes(0) == "stack" ? row.value.stacks : row.value.dumbbells;
         list.push_back({runs.text(1), runs.maybeLoad(2).value_or(Load{}), runs.maybeLoad(3).value_or(Load{}),
-                        runs.maybeLoad(4).value_or(Load{})});
+                        runs.maybeLoad(4).value_or(Load{}), addOnsFrom(runs.text(5))});
     }
 }
 
 Result<void> writeRuns(Database& db, Id<Gym> id, std::string_view kind, const std::vector<LoadRun>& runs)
 {
-    STEELYARD_TRY(auto add, db.prepare("INSERT INTO gym_run (gym_id, kind, name, first, step, last) "
-                                       "VALUES (?1, ?2, ?3, ?4, ?5, ?6)"));
+    STEELYARD_TRY(auto add, db.prepare("INSERT INTO gym_run (gym_id, kind, name, first, step, last, add_ons) "
+                                       "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)"));
     for (const LoadRun& run : runs) {
-        add.bindAll(id, kind, run.name, run.first, run.step, run.last);
+        add.bindAll(id, kind, run.name, run.first, run.step, run.last, addOnText(run.addOns));
         STEELYARD_CHECK(add.run());
     }
     return {};

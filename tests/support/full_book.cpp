@@ -82,8 +82,9 @@ Gym fullGym(const QString& name)
     gym.collarPair = load(u"0.50 kg");
     gym.plates = {{load(u"20 kg"), 4}, {load(u"2.5 lb"), 2}};
     gym.dumbbells = {{QStringLiteral("rack"), load(u"2 kg"), load(u"2 kg"), load(u"30 kg")}};
-    gym.stacks = {{QStringLiteral("B"), load(u"10 lb"), load(u"5 lb"), load(u"200 lb")},
-                  {QStringLiteral("A"), load(u"5 kg"), load(u"2.50 kg"), load(u"80 kg")}};
+    gym.stacks = {
+        {QStringLiteral("B"), load(u"10 lb"), load(u"5 lb"), load(u"200 lb"), {load(u"2.5 lb"), load(u"1.25 kg")}},
+        {QStringLiteral("A"), load(u"5 kg"), load(u"2.50 kg"), load(u"80 kg")}};
     return gym;
 }
 
@@ -181,10 +182,17 @@ Block fullBlock(Id<Athlete> athlete, const FullLibrary& library, Id<RepStandard>
     slot.load = load(u"92.50 lb");
     slot.restSeconds = 150;
     slot.note = QStringLiteral("=pause");
+    slot.progression = QStringLiteral("hold");
+    slot.superset = 3;
+    slot.loadLocked = true;
     Block block{.athlete = athlete};
     block.name = QStringLiteral("Spring");
     block.aim = QStringLiteral("arms");
     block.start = QDate(2026, 2, 2);
+    block.minutesPerDay = 55;
+    block.easing = {60, 85, 1};
+    block.aims = {{library.helper, 5, 9}};
+    block.daysOff = {{QDate(2026, 2, 6), QDate(2026, 2, 8), QStringLiteral("=fair")}};
     block.weeks = {
         {WeekKind::Normal, {{QDate(2026, 2, 2), QStringLiteral("A"), {slot, slot}}, {QDate(2026, 2, 4), {}, {}}}},
         {WeekKind::Deload, {}}};
@@ -209,6 +217,12 @@ void fillFullAthlete(Book& book, Transaction& tx, const QString& name, const Ful
         must(book.logbook().line(tx, {athlete, library.variants[1], library.grips[1], library.standards[1]}))};
     fillFullLog(book, tx, athlete, lines);
     must(book.blocks().insert(tx, fullBlock(athlete, library, own)));
+    Slot free{.variant = library.variants[1], .grip = library.grips[0], .standard = library.standards[1]};
+    free.progression = QStringLiteral("effort_ramp");
+    must(book.blocks().insert(tx, BlockTemplate{QStringLiteral("Shape of ") + name,
+                                                QStringLiteral("arms"),
+                                                {70, 95, 3},
+                                                {{WeekKind::Test, {{kTemplateStart, QStringLiteral("A"), {free}}}}}}));
     Decision decision{.athlete = athlete};
     decision.line = lines[1];
     decision.rule = QStringLiteral("stalled");

@@ -231,6 +231,9 @@ TEST(Repositories, GiveBackEveryFieldOfADecisionAndABlock)
     slot.load = Load::parseWithUnit(u"42.50 kg");
     slot.restSeconds = 150;
     slot.note = QStringLiteral("pause below");
+    slot.progression = QStringLiteral("a_rule_of_tomorrow");
+    slot.superset = 2;
+    slot.loadLocked = true;
     Block block{.athlete = book.athlete()};
     block.name = QStringLiteral("Spring");
     block.aim = QStringLiteral("arms");
@@ -238,11 +241,39 @@ TEST(Repositories, GiveBackEveryFieldOfADecisionAndABlock)
     block.weeks = {
         {WeekKind::Normal, {{QDate(2026, 3, 2), QStringLiteral("A"), {slot, slot}}, {QDate(2026, 3, 5), {}, {}}}},
         {WeekKind::Deload, {}}};
+    block.minutesPerDay = 75;
+    block.easing = {60, 80, 1};
+    block.aims = {{must(book->library().read()).muscles.front().id, 6, 12}};
+    block.daysOff = {{QDate(2026, 3, 7), QDate(2026, 3, 9), QStringLiteral("fair")}};
     const auto blockId = must(book->blocks().insert(tx, block));
     EXPECT_EQ(must(book->blocks().of(book.athlete()))[0].value, block);
     block.weeks[0].days[0].slotList.pop_back();
+    block.daysOff.clear();
+    block.aims.front().weeklySetsHigh = 14;
     must(book->blocks().replace(tx, blockId, block));
     EXPECT_EQ(must(book->blocks().of(book.athlete()))[0].value, block);
+}
+
+TEST(BlockRepository, KeepsTemplatesApartFromTheBlocksOfLifters)
+{
+    TempBook book;
+    Slot slot{.variant = book.line().variant, .grip = book.line().grip, .standard = book.line().standard};
+    slot.superset = 1;
+    const BlockTemplate shape{QStringLiteral("Three days"),
+                              QStringLiteral("arms"),
+                              {40, 85, 3},
+                              {{WeekKind::Normal, {{kTemplateStart, QStringLiteral("A"), {slot}}}}}};
+    auto tx = begin(book);
+    const auto id = must(book->blocks().insert(tx, shape));
+    const auto kept = must(book->blocks().templates());
+    ASSERT_EQ(kept.size(), 1U);
+    EXPECT_EQ(kept[0].value, shape);
+    EXPECT_TRUE(must(book->blocks().of(book.athlete())).empty());
+    BlockTemplate loaded = shape;
+    loaded.weeks[0].days[0].slotList[0].load = Load::parseWithUnit(u"40 kg");
+    EXPECT_EQ(book->blocks().insert(tx, loaded).error().code, ErrorCode::Invalid);
+    must(book->blocks().remove(tx, id));
+    EXPECT_TRUE(must(book->blocks().templates()).empty());
 }
 
 TEST(AthleteLog, StopsAtTheDayItIsReadFor)

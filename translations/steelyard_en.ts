@@ -940,6 +940,16 @@
     </message>
 </context>
 <context>
+    <name>steelyard::RepetitionLine</name>
+    <message numerus="yes">
+        <source>%n repetition(s)</source>
+        <translation>
+            <numerusform>%n repetition</numerusform>
+            <numerusform>%n repetitions</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>steelyard::RosterModel</name>
     <message numerus="yes">
         <source>%n flag(s) open</source>

@@ -1,3 +1,4 @@
+#include "core/keying/repetition_notation.h"
 #include "core/keying/set_notation.h"
 #include "tests/fuzz/faults_of_input.h"
 
@@ -42,6 +43,18 @@ std::string faultOfParts(QStringView line)
     return {};
 }
 
+std::string faultOfRepetitions(QStringView line, const RepetitionLineContext& context)
+{
+    const auto reading = readRepetitionLine(line, context);
+    if (!reading) return misplaced(reading.error(), line);
+    if (const Problems problems = validate(*reading); !problems.empty())
+        return "repetitions that are none: " + problems.front().text.toStdString();
+    const QString written = writeRepetitionLine(*reading);
+    const auto again = readRepetitionLine(written, context);
+    if (!again) return "written as “" + written.toStdString() + "”, which is refused";
+    return *again == *reading ? std::string() : "written as “" + written.toStdString() + "”, which is another";
+}
+
 }  // namespace
 
 std::string notationFault(const QByteArray& input)
@@ -60,6 +73,9 @@ std::string notationFault(const QByteArray& input)
     } else {
         text = QString::fromUtf8(QByteArrayView(input).sliced(1));
     }
+    RepetitionLineContext standard;
+    if (choice & 32U) standard = {FullTravel{.mm = 500, .repetitions = 9}, 90};
+    if (std::string fault = faultOfRepetitions(text, standard); !fault.empty()) return fault;
     if (std::string fault = faultOfLine(text, context); !fault.empty()) return fault;
     if (std::string fault = faultOfParts(text); !fault.empty()) return fault;
     for (const QStringView part : splitSets(text))

@@ -5,8 +5,11 @@
 #include "core/storage/repetition_repository.h"
 #include "tests/support/lifter_page_book.h"
 #include "ui/pages/lifter/repetition_import.h"
+#include "ui/pages/lifter/repetition_line.h"
 
+#include <QtTest/QTest>
 #include <QtWidgets/QComboBox>
+#include <QtWidgets/QLineEdit>
 #include <QtWidgets/QListWidget>
 
 #include <gtest/gtest.h>
@@ -58,9 +61,9 @@ QByteArray threeSets()
 
 void setLeastTravel(Book& book, Id<RepStandard> id, int percent)
 {
-    const std::string sql = "UPDATE rep_standard SET least_travel_percent = " + std::to_string(percent)
-                            + " WHERE id = " + std::to_string(id.value());
-    ASSERT_TRUE(book.database().execute(sql.c_str()));
+    const QString sql =
+        QStringLiteral("UPDATE rep_standard SET least_travel_percent = %1 WHERE id = %2").arg(percent).arg(id.value());
+    ASSERT_TRUE(book.database().execute(sql.toUtf8().constData()));
 }
 
 TEST(RepetitionsView, SaysWhatItIsForWhenASetHasNone)
@@ -162,6 +165,63 @@ TEST(RepetitionsView, TheRatingsShowTheTravelOnceThereIsSome)
     ASSERT_TRUE(c.settled());
     c.page->perform(QStringLiteral("lifter.ratings"));
     EXPECT_TRUE(hasTravel());
+}
+
+TEST(RepetitionsView, TypedRepetitionsGoIntoTheSetAsOneStepThatCanBeUndone)
+{
+    RepetitionsCase c;
+    c.sets().setCurrentRow(1);
+    ASSERT_TRUE(c.page->canPerform(QStringLiteral("lifter.edit")));
+    c.page->perform(QStringLiteral("lifter.edit"));
+    RepetitionLine& line = *c.view().line();
+    ASSERT_TRUE(line.isVisible());
+    EXPECT_EQ(line.edit()->selectedText(), line.edit()->text());
+
+    QTest::keyClicks(line.edit(), QStringLiteral("5*52/2 51b 50x"));
+    EXPECT_TRUE(line.reading().startsWith(QStringLiteral("At character 14"))) << qPrintable(line.reading());
+    QTest::keyClick(line.edit(), Qt::Key_Return);
+    EXPECT_TRUE(c.stored().empty());
+    EXPECT_EQ(line.edit()->selectedText(), QStringLiteral("x"));
+    QTest::keyClick(line.edit(), Qt::Key_Backspace);
+    EXPECT_TRUE(line.reading().contains(QStringLiteral("1 off standard (short at the bottom 1)")))
+        << qPrintable(line.reading());
+    QTest::keyClick(line.edit(), Qt::Key_Return);
+
+    ASSERT_EQ(c.stored().size(), 1U);
+    EXPECT_EQ(c.stored()[0].repetitions.size(), 7U);
+    EXPECT_EQ(c.stored()[0].repetitions[0].travelMm, Decimal(520));
+    ASSERT_TRUE(c.settled());
+    EXPECT_FALSE(line.isVisible());
+    const auto id = c.stored()[0].set;
+    const auto placed = must(c.club.book->logbook().find(id));
+    EXPECT_EQ(placed.set.reps, 7);
+    EXPECT_EQ(placed.set.off, 1);
+    EXPECT_EQ(placed.set.marks.of(Mark::ShortBottom), 1);
+
+    ASSERT_TRUE(c.club.book->history().undo());
+    ASSERT_TRUE(c.settled());
+    EXPECT_TRUE(c.stored().empty());
+    EXPECT_NE(must(c.club.book->logbook().find(id)).set, placed.set);
+}
+
+TEST(RepetitionsView, EscapeLeavesTheLineAndWhatADeviceMeasuredStays)
+{
+    RepetitionsCase c;
+    c.page->perform(QStringLiteral("lifter.edit"));
+    RepetitionLine& line = *c.view().line();
+    QTest::keyClicks(line.edit(), QStringLiteral("3*."));
+    QTest::keyClick(line.edit(), Qt::Key_Escape);
+    EXPECT_FALSE(line.isVisible());
+    EXPECT_TRUE(c.sets().hasFocus());
+    EXPECT_TRUE(c.stored().empty());
+
+    c.bringIn(threeSets());
+    QTest::keyClick(c.view().import(), Qt::Key_Return);
+    ASSERT_TRUE(c.settled());
+    ASSERT_EQ(c.stored().size(), 3U);
+    c.page->perform(QStringLiteral("lifter.edit"));
+    EXPECT_FALSE(line.isVisible());
+    EXPECT_TRUE(c.says(QStringLiteral("A device measured these")));
 }
 
 }  // namespace

@@ -7,6 +7,7 @@
 #include "ui/format/repetition_words.h"
 #include "ui/pages/lifter/repetition_bars.h"
 #include "ui/pages/lifter/repetition_import.h"
+#include "ui/pages/lifter/repetition_line.h"
 #include "ui/pages/lifter/set_words.h"
 #include "ui/prompt/prompter.h"
 
@@ -72,8 +73,11 @@ QWidget* RepetitionsView::makeBoard()
     m_words->setTextInteractionFlags(Qt::TextSelectableByMouse);
     m_hint = wrappedLabel(board);
     m_hint->setForegroundRole(QPalette::PlaceholderText);
+    m_line = new RepetitionLine(board);
+    m_line->hide();
     auto* right = new QVBoxLayout;
     right->addWidget(m_bars, 3);
+    right->addWidget(m_line);
     right->addWidget(m_words);
     right->addWidget(m_hint);
     right->addStretch(1);
@@ -86,6 +90,13 @@ QWidget* RepetitionsView::makeBoard()
     all->addWidget(m_heading);
     all->addLayout(both, 1);
     connect(m_sets, &QListWidget::currentRowChanged, this, &RepetitionsView::showSet);
+    connect(m_line, &RepetitionLine::left, this, [this] {
+        m_line->hide();
+        takeFocus();
+    });
+    connect(m_line, &RepetitionLine::entered, this, [this](const std::vector<Repetition>& typed) {
+        if (const LoggedSet* set = chosen()) record({{set->id, typed}});
+    });
     return board;
 }
 
@@ -160,6 +171,7 @@ void RepetitionsView::showSet()
     const auto full = fullTravel(lineRepetitions(m_shown.record(), all()));
     m_bars->setRepetitions(repetitions ? *repetitions : std::vector<Repetition>(), full, least);
     m_bars->setVisible(repetitions);
+    m_line->hide();
     QStringList lines;
     if (repetitions) {
         if (full) lines += fullTravelWords(*full, least);
@@ -171,8 +183,8 @@ void RepetitionsView::showSet()
     say(repetitions
             ? QString()
             : tr("Here stand the repetitions of a set one by one: how far each went, how long it was lowered, which "
-                 "were short. They come from counting at the rack (R on the Floor page), or from a measuring "
-                 "device's file: I brings one in for this session."));
+                 "were short. E types them. They also come from counting at the rack (R on the Floor page), or from a "
+                 "measuring device's file: I brings one in for this session."));
     Q_EMIT canChanged();
 }
 
@@ -190,15 +202,31 @@ void RepetitionsView::say(const QString& text)
 bool RepetitionsView::can(const QString& action) const
 {
     if (m_context.book.isReadOnly() || !chosen()) return false;
-    if (action == QStringLiteral("lifter.measured")) return true;
+    if (action == QStringLiteral("lifter.measured") || action == QStringLiteral("lifter.edit")) return true;
     return action == QStringLiteral("lifter.remove") && repetitionsOf(all(), chosen()->id);
 }
 
 void RepetitionsView::perform(const QString& action)
 {
     if (!chosen()) return;
+    if (action == QStringLiteral("lifter.edit")) typeThem();
     if (action == QStringLiteral("lifter.measured")) askForFile();
     if (action == QStringLiteral("lifter.remove")) record({{chosen()->id, {}}});
+}
+
+void RepetitionsView::typeThem()
+{
+    const LoggedSet* set = chosen();
+    if (!set) return;
+    const auto* known = repetitionsOf(all(), set->id);
+    if (known && !canBeTyped(*known))
+        return say(tr("A device measured these. Del takes them away; then E types others."));
+    const LineRecord& record = m_shown.record();
+    m_line->open(known ? std::span<const Repetition>(*known) : std::span<const Repetition>(), set->set,
+                 {fullTravel(lineRepetitions(record, all())), record.standard.value.leastTravelPercent});
+    m_hint->hide();
+    m_line->show();
+    m_line->setFocus();
 }
 
 void RepetitionsView::askForFile()

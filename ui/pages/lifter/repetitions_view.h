@@ -1,7 +1,8 @@
 // The repetitions of the chosen session one by one: the sets at the left, of the chosen set its repetitions as bars, how alike
-// they are to each other and to those of like sets in words, and the way in for a measuring device's file.
+// they are to each other and to those of like sets in words, a line to type them, and the way in for a measuring device's file.
 //
-// Actions beside its own: lifter.measured (a device's file for this session), lifter.remove (the repetitions of the chosen set).
+// Actions beside its own: lifter.edit (type those of the chosen set), lifter.measured (a device's file for this session),
+// lifter.remove (the repetitions of the chosen set).
 // Everything that is recorded or removed is one step of the history.
 #pragma once
 
@@ -17,6 +18,7 @@ namespace steelyard {
 
 class RepetitionBars;
 class RepetitionImport;
+class RepetitionLine;
 
 class RepetitionsView final : public LifterView {
     Q_OBJECT
@@ -32,11 +34,12 @@ public:
     [[nodiscard]] bool can(const QString& action) const override;
     [[nodiscard]] bool isAskedFor(const QString& action) const override
     {
-        return action == QStringLiteral("lifter.measured");
+        return action == QStringLiteral("lifter.measured") || action == QStringLiteral("lifter.edit");
     }
     void perform(const QString& action) override;
 
     [[nodiscard]] RepetitionImport* import() const { return m_import; }
+    [[nodiscard]] RepetitionLine* line() const { return m_line; }
     [[nodiscard]] QString words() const;
 
 private:
@@ -47,6 +50,7 @@ private:
     void stepSession(int by);
     void fillSets();
     void showSet();
+    void typeThem();
     void askForFile();
     void readFile(const QString& path);
     void record(const std::vector<SetRepetitions>& sets);
@@ -58,6 +62,7 @@ private:
     QLabel* m_heading = nullptr;
     QListWidget* m_sets = nullptr;
     RepetitionBars* m_bars = nullptr;
+    RepetitionLine* m_line = nullptr;
     QLabel* m_words = nullptr;
     QLabel* m_hint = nullptr;
     RepetitionImport* m_import = nullptr;

@@ -92,13 +92,6 @@ private:
         return value;
     }
 
-    std::optional<Decimal> seconds()
-    {
-        const auto value = number();
-        if (!value) stopHere(RepetitionNotationText::tr("Here come the seconds: /3 lowered, ^1 lifted."));
-        return value;
-    }
-
     void readOne()
     {
         const qsizetype at = m_at;
@@ -130,24 +123,39 @@ private:
             return stopHere(
                 RepetitionNotationText::tr("A repetition is its travel in centimetres, or a point: 52 or ."));
         if (m_at < m_line.size() && !m_line[m_at].isSpace())
-            return stopHere(RepetitionNotationText::tr(
-                "This has no meaning here. After the travel: ^1 lifted, /3 lowered, marks b t s d l a, + for a "
-                "failure; then a space."));
+            return stopHere(
+                RepetitionNotationText::tr("This has no meaning here. After the travel, each once: ^1 lifted, /3 "
+                                           "lowered, marks b t s d l a, + for a "
+                                           "failure; then a space."));
         append(one, times, at);
     }
 
+    // Times, marks and failure in any order, each once.
     void readRest(Repetition& one)
     {
-        if (take(u'^')) one.liftingSeconds = seconds();
-        if (!m_problem && take(u'/')) one.loweringSeconds = seconds();
         while (!m_problem && m_at < m_line.size()) {
-            const auto mark = markOfLetter(m_line[m_at].toLower());
-            if (!mark) break;
-            if (one.marks.has(*mark)) return stopHere(RepetitionNotationText::tr("This mark stands here already."));
-            one.marks.set(*mark);
-            ++m_at;
+            const QChar c = m_line[m_at];
+            if (c == u'^') {
+                readSeconds(one.liftingSeconds);
+            } else if (c == u'/') {
+                readSeconds(one.loweringSeconds);
+            } else if (c == u'+' && !one.partWay) {
+                one.partWay = take(c);
+            } else if (const auto mark = markOfLetter(c.toLower()); mark && !one.marks.has(*mark)) {
+                one.marks.set(*mark);
+                ++m_at;
+            } else {
+                return;
+            }
         }
-        if (!m_problem) one.partWay = take(u'+');
+    }
+
+    void readSeconds(std::optional<Decimal>& into)
+    {
+        if (into) return stopHere(RepetitionNotationText::tr("This time stands here already."));
+        ++m_at;
+        into = number();
+        if (!into) stopHere(RepetitionNotationText::tr("Here come the seconds: /3 lowered, ^1 lifted."));
     }
 
     [[nodiscard]] bool isShortOfTheStandard(const Repetition& one) const

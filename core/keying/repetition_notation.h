@@ -5,7 +5,7 @@
 //       failed part-way
 //   writeRepetitionLine(repetitions)        what readRepetitionLine() reads back as the same repetitions
 //
-// Repetitions stand one after the other with spaces between them. Each is, in this order, every part but one left out if need be:
+// Repetitions stand one after the other with spaces between them. Each is its travel, then in any order, each once, what else is known:
 //   52.5     how far the load travelled, in centimetres      .    nobody measured it
 //   ^1.2     lifted in seconds                                /3   lowered in seconds
 //   b t s d l a   marks, as in a set's line (set_notation.h)  +    failed part-way: only the last one

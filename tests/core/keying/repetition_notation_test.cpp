@@ -46,6 +46,14 @@ TEST(RepetitionNotation, ReadsEveryPartOfARepetition)
     EXPECT_TRUE(read[5].partWay);
 }
 
+TEST(RepetitionNotation, TakesTimesAndMarksInAnyOrder)
+{
+    EXPECT_EQ(repetitionsOfLine(u"49t/2^1s+"), repetitionsOfLine(u"49^1/2ts+"));
+    EXPECT_EQ(repetitionsOfLine(u".+/2"), repetitionsOfLine(u"./2+"));
+    EXPECT_EQ(problemOfLine(u"49/2/3").at, 4);
+    EXPECT_EQ(problemOfLine(u".++").at, 2);
+}
+
 TEST(RepetitionNotation, TheSetTakesOverWhatItsRepetitionsSay)
 {
     SetEntry set;

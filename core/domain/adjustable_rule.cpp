@@ -1,11 +1,11 @@
-#include "core/flags/flag_rule.h"
+#include "core/domain/adjustable_rule.h"
 
 #include <algorithm>
 #include <cmath>
 
 namespace steelyard {
 
-RuleParameters::RuleParameters(const FlagRule& rule, const RuleSettings& settings)
+RuleParameters::RuleParameters(const AdjustableRule& rule, const RuleSettings& settings)
 {
     for (const RuleParameter& parameter : rule.parameters()) {
         const auto set = settings.find({rule.id(), parameter.name});

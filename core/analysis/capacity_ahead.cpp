@@ -1,24 +1,11 @@
 #include "core/analysis/capacity_ahead.h"
 
 #include "core/analysis/line_numbers.h"
-#include "core/analysis/set_target.h"
+#include "core/analysis/line_outlook.h"
 
 #include <cmath>
 
 namespace steelyard {
-namespace {
-
-// A week in which nothing is heard. Filters move by sessions: this one's only set was at least far weaker than anything,
-// which says nothing.
-void passQuietWeek(RegimeFilter& filter, QDate day)
-{
-    const RegimeObservation nothing{0, -100, 0, ObservationKind::AtLeast, 0};
-    filter.startWeek();
-    filter.session(static_cast<double>(day.toJulianDay()), {&nothing, 1});
-}
-
-}  // namespace
-
 std::vector<CapacityAhead> capacityAhead(const LineTracker& tracker, const SetContext& context, const Forecast& next,
                                          QDate asOf)
 {

@@ -27,7 +27,7 @@ constexpr ModuleLaw kModules[] = {
     {"core/numerics/", "core/base/ core/numerics/", ""},
     {"core/analysis/", "core/base/ core/domain/ core/numerics/ core/analysis/", "QtCore"},
     {"core/flags/", "core/base/ core/domain/ core/numerics/ core/analysis/ core/flags/", "QtCore"},
-    {"core/planning/", "core/base/ core/domain/ core/numerics/ core/analysis/athlete_log.h core/planning/", "QtCore"},
+    {"core/planning/", "core/base/ core/domain/ core/numerics/ core/analysis/ core/planning/", "QtCore"},
     {"core/trials/", "core/base/ core/domain/ core/numerics/ core/analysis/ core/trials/", "QtCore"},
     {"core/sheets/", "core/base/ core/domain/ core/numerics/ core/analysis/ core/planning/ core/sheets/", "QtCore"},
     {"core/keying/",

@@ -46,6 +46,30 @@
     </message>
 </context>
 <context>
+    <name>BandThenLoadText</name>
+    <message numerus="yes">
+        <source>The step is large for this load: expect about %n repetition(s) fewer.</source>
+        <translation>
+            <numerusform>The step is large for this load: expect about %n repetition fewer.</numerusform>
+            <numerusform>The step is large for this load: expect about %n repetitions fewer.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Every set reached %n counted repetition(s): take the next load and start from the low end of the band.</source>
+        <translation>
+            <numerusform>Every set reached %n counted repetition: take the next load and start from the low end of the band.</numerusform>
+            <numerusform>Every set reached %n counted repetitions: take the next load and start from the low end of the band.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Most sets stayed under %n counted repetition(s) twice running: one step down brings them back into the band.</source>
+        <translation>
+            <numerusform>Most sets stayed under %n counted repetition twice running: one step down brings them back into the band.</numerusform>
+            <numerusform>Most sets stayed under %n counted repetitions twice running: one step down brings them back into the band.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>BodyText</name>
     <message numerus="yes">
         <source>Body mass and measurements on %n day(s).</source>
@@ -326,6 +350,30 @@
     </message>
 </context>
 <context>
+    <name>LoadByStepText</name>
+    <message numerus="yes">
+        <source>Two repetitions and more over %n in the last set, twice running: take the next load.</source>
+        <translation>
+            <numerusform>Two repetitions and more over %n in the last set, twice running: take the next load.</numerusform>
+            <numerusform>Two repetitions and more over %n in the last set, twice running: take the next load.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Most sets stayed under %n counted repetition(s) twice running: one step down.</source>
+        <translation>
+            <numerusform>Most sets stayed under %n counted repetition twice running: one step down.</numerusform>
+            <numerusform>Most sets stayed under %n counted repetitions twice running: one step down.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Same load until the last set is two repetitions over %n in two sessions running.</source>
+        <translation>
+            <numerusform>Same load until the last set is two repetitions over %n in two sessions running.</numerusform>
+            <numerusform>Same load until the last set is two repetitions over %n in two sessions running.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>LogbookImportText</name>
     <message numerus="yes">
         <source>import of %n row(s)</source>
@@ -421,6 +469,37 @@
         <translation>
             <numerusform>%n far beyond the others, drawn at the edge with its value.</numerusform>
             <numerusform>%n far beyond the others, drawn at the edge with its value.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>ProgressionSupportText</name>
+    <message numerus="yes">
+        <source>Same load: %n counted repetition(s) are likely enough in the first set, more than last time.</source>
+        <translation>
+            <numerusform>Same load: %n counted repetition are likely enough in the first set, more than last time.</numerusform>
+            <numerusform>Same load: %n counted repetitions are likely enough in the first set, more than last time.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Same load: %n counted repetition(s) are what the record makes likely in the first set.</source>
+        <translation>
+            <numerusform>Same load: %n counted repetition are what the record makes likely in the first set.</numerusform>
+            <numerusform>Same load: %n counted repetitions are what the record makes likely in the first set.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Take the next load: %n counted repetition(s) are likely enough there in the first set.</source>
+        <translation>
+            <numerusform>Take the next load: %n counted repetition are likely enough there in the first set.</numerusform>
+            <numerusform>Take the next load: %n counted repetitions are likely enough there in the first set.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>At the last load fewer than %n counted repetition(s) are likely now: a lighter one fits.</source>
+        <translation>
+            <numerusform>At the last load fewer than %n counted repetition are likely now: a lighter one fits.</numerusform>
+            <numerusform>At the last load fewer than %n counted repetitions are likely now: a lighter one fits.</numerusform>
         </translation>
     </message>
 </context>

@@ -8,7 +8,7 @@
 #pragma once
 
 #include "core/analysis/athlete_log.h"
-#include "core/planning/double_progression.h"
+#include "core/planning/progression_rule.h"
 
 namespace steelyard {
 

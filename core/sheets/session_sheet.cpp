@@ -1,6 +1,10 @@
 #include "core/sheets/session_sheet.h"
 
+#include "core/analysis/counting.h"
 #include "core/planning/comparable.h"
+#include "core/planning/lift_traits.h"
+#include "core/planning/progression_registry.h"
+#include "core/planning/progression_support.h"
 #include "core/planning/warm_up.h"
 #include "core/sheets/coach_notes.h"
 #include "core/sheets/sheet_cautions.h"
@@ -29,9 +33,12 @@ struct Wanted {
     std::optional<Load> load;
     std::optional<int> restSeconds;
     QString note;
+    QString progression;
+    Easing easing;  // the block's
 };
 
-std::vector<Wanted> wantedByPlan(const AthleteLog& log, const Library& library, const PlannedDay& day)
+std::vector<Wanted> wantedByPlan(const AthleteLog& log, const Library& library, const PlannedDay& day,
+                                 const Easing& easing)
 {
     std::vector<Wanted> all;
     for (const Slot& slot : day.slotList) {
@@ -51,6 +58,8 @@ std::vector<Wanted> wantedByPlan(const AthleteLog& log, const Library& library, 
         wanted.load = slot.load;
         wanted.restSeconds = slot.restSeconds;
         wanted.note = slot.note;
+        wanted.progression = slot.progression;
+        wanted.easing = easing;
         all.push_back(std::move(wanted));
     }
     return all;
@@ -116,14 +125,22 @@ void addWarmUps(SheetExercise& exercise, const Variant& variant, const SheetEqui
         exercise.warmUps.push_back({equipment.setUp(set.load, variant), set.reps});
 }
 
-void addAfterwards(SheetExercise& exercise, const Variant& variant, const SheetEquipment& equipment)
+// The first rule alone says what comes after a full band.
+void addAfterwards(SheetExercise& exercise, const TargetInput& input, const SheetEquipment& equipment)
 {
-    if (!exercise.target.load) return;
-    exercise.afterwards = AfterwardsNote{
-        exercise.band.high, equipment.loads().next(exercise.target.load->load, variant, LoadChange::Harder)};
+    const ProgressionRule& rule = progressionFor(input.progression);
+    if (!exercise.target.load || &rule != progressionRules().front()) return;
+    ProgressionInput asked;
+    asked.moreTrained = input.moreTrained;
+    asked.lowerBody = input.lowerBody;
+    const Mass wish = wishedStep(asked, RuleParameters(rule, {}));
+    exercise.afterwards =
+        AfterwardsNote{exercise.band.high, steppedLoad(equipment.loads(), input.variant, exercise.target.load->load,
+                                                       LoadChange::Harder, wish, input.bodyKg)};
 }
 
-SheetExercise makeExercise(const Wanted& wanted, const SheetEquipment& equipment, WeekKind week, QDate date)
+SheetExercise makeExercise(const Wanted& wanted, const AthleteLog& log, const SheetEquipment& equipment, WeekKind week,
+                           QDate date)
 {
     SheetExercise exercise;
     exercise.lift = wanted.lift;
@@ -140,12 +157,17 @@ SheetExercise makeExercise(const Wanted& wanted, const SheetEquipment& equipment
     exercise.note = wanted.note;
     auto before = wanted.line ? comparableBefore(*wanted.line, date) : std::vector<Exposure>();
     exercise.toBeat = resultToBeat(before);
-    const TargetInput input{*wanted.variant, std::move(before), wanted.band, wanted.sets,
-                            wanted.reserve,  wanted.load,       week,        date};
+    TargetInput input{*wanted.variant, std::move(before), wanted.band, wanted.sets,
+                      wanted.reserve,  wanted.load,       week,        date};
+    input.progression = wanted.progression;
+    input.bodyKg = bodyPartKg(wanted.variant->loading, log.bodyMass, date).value_or(0);
+    input.moreTrained = isMoreTrained(log.athlete.value);
+    input.lowerBody = wanted.exercise && trainsLowerBody(wanted.exercise->value, log.muscles);
+    input.deloadPercent = wanted.easing.loadPercent;
     exercise.target = makeTarget(input, equipment);
     exercise.sets = wanted.sets.value_or(3);
     addWarmUps(exercise, *wanted.variant, equipment);
-    if (week == WeekKind::Normal) addAfterwards(exercise, *wanted.variant, equipment);
+    if (week == WeekKind::Normal) addAfterwards(exercise, input, equipment);
     return exercise;
 }
 
@@ -160,7 +182,7 @@ void fillExercises(SessionSheet& sheet, const std::vector<Wanted>& all, const At
 {
     int next = 1;
     for (const Wanted& wanted : all) {
-        SheetExercise exercise = makeExercise(wanted, equipment, sheet.week, sheet.date);
+        SheetExercise exercise = makeExercise(wanted, log, equipment, sheet.week, sheet.date);
         exercise.firstSet = next;
         if (wanted.line) exercise.coachNotes = notesOnLine(log, *wanted.line, sheet.date);
         next += exercise.sets;
@@ -193,7 +215,7 @@ std::optional<SessionSheet> buildSessionSheet(const AthleteLog& log, const Libra
         sheet.source = SheetSource::PlannedDay;
         sheet.week = planned->week;
         sheet.title = planned->day->title;
-        wanted = wantedByPlan(log, library, *planned->day);
+        wanted = wantedByPlan(log, library, *planned->day, planned->block->easing);
     } else if (const auto weekday = latestDay(log, date, true)) {
         sheet.source = SheetSource::SameWeekday;
         sheet.takenFrom = weekday;
@@ -226,7 +248,7 @@ std::optional<SheetExercise> buildSheetExercise(const AthleteLog& log, const Lib
     const auto before = wanted.line ? comparableBefore(*wanted.line, date) : std::vector<Exposure>();
     if (!before.empty()) wanted.sets = static_cast<int>(before.back().sets.size());
     const auto planned = plannedDayOn(log, date);
-    return makeExercise(wanted, equipment, planned ? planned->week : WeekKind::Normal, date);
+    return makeExercise(wanted, log, equipment, planned ? planned->week : WeekKind::Normal, date);
 }
 
 std::optional<SessionSheet> buildSessionSheet(const AthleteLog& log, const Library& library, std::optional<Gym> gym,

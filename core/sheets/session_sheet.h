@@ -13,7 +13,6 @@
 #include "core/sheets/sheet_load.h"
 
 #include "core/analysis/athlete_log.h"
-#include "core/planning/double_progression.h"
 
 namespace steelyard {
 

@@ -1,6 +1,8 @@
 #include "core/sheets/sheet_target.h"
 
 #include "core/planning/comparable.h"
+#include "core/planning/load_steps.h"
+#include "core/planning/progression_registry.h"
 
 #include <QtCore/QCoreApplication>
 
@@ -50,11 +52,11 @@ void afterLayoff(SheetTarget& target, const TargetInput& input, const SheetEquip
 
 void deload(SheetTarget& target, const TargetInput& input, const SheetEquipment& equipment, const Load& last)
 {
-    const Mass mass = Mass::fromSteps(last.mass().steps() / 100 * kDeloadPercent);
+    const Mass mass = Mass::fromSteps(last.mass().steps() / 100 * input.deloadPercent);
     const bool lessIsHarder = input.variant.loading == Loading::Assisted;
     const SheetLoad load = equipment.setUp(lessIsHarder ? last : Load::nearest(mass, last.unit()), input.variant);
     target.load = load;
-    // The nine tenths are a rule of thumb, so a neighbour that can be set is no miss worth a sentence.
+    // The share is a rule of thumb, so a neighbour that can be set is no miss worth a sentence.
     target.load->asked = load.load;
     target.load->exact = true;
     target.load->below.reset();
@@ -72,6 +74,19 @@ void fromPlan(SheetTarget& target, const TargetInput& input, const SheetEquipmen
     if (sameAsStep) target.reps = step->targetReps;
     target.why = TargetText::tr("Load from the plan.");
     if (sameAsStep) target.why += QLatin1Char(' ') + step->why;
+}
+
+std::optional<NextStep> stepByRule(const TargetInput& input, std::vector<DoneExposure> done,
+                                   std::optional<double> reserve, const SheetEquipment& equipment)
+{
+    const ProgressionRule& rule = progressionFor(input.progression);
+    ProgressionInput asked{std::move(done), input.band, reserve, static_cast<int>(setsWanted(input)), {}};
+    asked.stepper = [&](const Load& load, LoadChange change, Mass wish) {
+        return steppedLoad(equipment.loads(), input.variant, load, change, wish, input.bodyKg);
+    };
+    asked.moreTrained = input.moreTrained;
+    asked.lowerBody = input.lowerBody;
+    return rule.next(asked, RuleParameters(rule, {}));
 }
 
 }  // namespace
@@ -97,11 +112,7 @@ SheetTarget makeTarget(const TargetInput& input, const SheetEquipment& equipment
     done.reserve(input.before.size());
     for (const Exposure& exposure : input.before) done.push_back(doneSets(exposure));
     const auto last = done.empty() ? std::nullopt : workingLoad(done.back());
-    const auto stepper = [&](const Load& load, LoadChange change) {
-        return equipment.loads().next(load, input.variant, change);
-    };
-    const auto step =
-        doubleProgression({done, input.band, target.reserve, static_cast<int>(setsWanted(input))}, stepper);
+    const auto step = stepByRule(input, std::move(done), target.reserve, equipment);
     if (input.plannedLoad) {
         fromPlan(target, input, equipment, step);
     } else if (!last || !step) {

@@ -3,9 +3,9 @@
 //   const TargetInput input{variant, comparableBefore(line, date), band, sets, reserve, load, week, date};
 //   const SheetTarget target = makeTarget(input, equipment);
 //
-// Taken in this order: the plan's own load; in a deload week about nine tenths of the last working load; after three
-// weeks or more away from the line one step under the last load; else the double-progression step. These last two are
-// common practice without a published source. Without a comparable record there is no load, and the target says so.
+// Taken in this order: the plan's own load; in a deload week the block's share of the last working load; after three
+// weeks or more away from the line one step under the last load; else the step of the slot's progression rule. The deload and
+// the step after a break are common practice without a published source. Without a comparable record there is no load, and the target says so.
 #pragma once
 
 #include "core/sheets/session_sheet.h"
@@ -13,7 +13,6 @@
 namespace steelyard {
 
 inline constexpr int kLayoffDays = 21;
-inline constexpr int kDeloadPercent = 90;
 
 struct TargetInput {
     const Variant& variant;
@@ -24,6 +23,11 @@ struct TargetInput {
     std::optional<Load> plannedLoad;
     WeekKind week = WeekKind::Normal;
     QDate date;
+    QString progression = {};  // as in Slot
+    double bodyKg = 0;         // that the loading adds to the load (counting.h)
+    bool moreTrained = false;
+    bool lowerBody = false;
+    int deloadPercent = Easing().loadPercent;  // of the last working load, in a deload week
 };
 
 [[nodiscard]] std::optional<ResultToBeat> resultToBeat(const std::vector<Exposure>& before);

@@ -59,6 +59,11 @@ std::optional<std::size_t> weekOfBlock(const Block& block, QDate day)
     return static_cast<std::size_t>(days / kDays);
 }
 
+bool isDayOff(const Block& block, QDate day)
+{
+    return std::ranges::any_of(block.daysOff, [&](const DaysOff& off) { return off.first <= day && day <= off.last; });
+}
+
 Problems validate(const Block& block)
 {
     Problems problems = problemsOfWeeks(block.weeks, block.start);

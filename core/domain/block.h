@@ -86,6 +86,7 @@ struct BlockTemplate {
 [[nodiscard]] Problems validate(const BlockTemplate&);
 // Index of the block's week that a day lies in; absent before and after it.
 [[nodiscard]] std::optional<std::size_t> weekOfBlock(const Block&, QDate day);
+[[nodiscard]] bool isDayOff(const Block&, QDate day);
 
 template <>
 struct EnumText<WeekKind> {

@@ -1,6 +1,7 @@
 #include "core/book/day_sheets.h"
 
 #include "core/base/text.h"
+#include "core/book/sheet_targets.h"
 #include "core/sheets/sheets_for_day.h"
 #include "core/storage/athlete_log_reader.h"
 #include "core/storage/athlete_repository.h"
@@ -31,7 +32,25 @@ Result<std::vector<Row<Athlete>>> athletesAsked(Database& database, const DayShe
     return rows;
 }
 
-void addSheetsOf(const AthleteLog& log, const DaySheetsRequest& request, DaySheetMaker& maker,
+// Sheets with likely repetitions at the plan's loads.
+class LikelySheetMaker {
+public:
+    LikelySheetMaker(const Library& library, std::span<const Row<Gym>> gyms, SheetTargets targets)
+        : m_maker(library, gyms), m_targets(std::move(targets))
+    {}
+    [[nodiscard]] std::optional<SessionSheet> make(const AthleteLog& log, QDate date)
+    {
+        auto sheet = m_maker.make(log, date);
+        if (sheet) m_targets.addTo(*sheet, log, date);
+        return sheet;
+    }
+
+private:
+    DaySheetMaker m_maker;
+    SheetTargets m_targets;
+};
+
+void addSheetsOf(const AthleteLog& log, const DaySheetsRequest& request, LikelySheetMaker& maker,
                  std::vector<DaySheet>& sheets)
 {
     const std::size_t before = sheets.size();
@@ -57,7 +76,8 @@ Result<std::vector<DaySheet>> readDaySheets(Database& database, const DaySheetsR
     STEELYARD_TRY(const auto athletes, athletesAsked(database, request));
     STEELYARD_TRY(const auto library, LibraryRepository(database).read());
     STEELYARD_TRY(const auto gyms, GymRepository(database).all());
-    DaySheetMaker maker(library, gyms);
+    STEELYARD_TRY(auto targets, SheetTargets::read(database, library, gyms, request.from));
+    LikelySheetMaker maker(library, gyms, std::move(targets));
     std::vector<DaySheet> sheets;
     for (std::size_t i = 0; i < athletes.size(); ++i) {
         if (progress.cancelled())

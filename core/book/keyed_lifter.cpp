@@ -1,5 +1,6 @@
 #include "core/book/keyed_lifter.h"
 
+#include "core/book/sheet_targets.h"
 #include "core/storage/athlete_log_reader.h"
 #include "core/storage/gym_repository.h"
 #include "core/storage/library_repository.h"
@@ -14,13 +15,15 @@ Result<KeyedLifter> readKeyedLifter(Database& database, Id<Athlete> athlete, QDa
     STEELYARD_TRY(auto library, LibraryRepository(database).read());
     STEELYARD_TRY(auto log, readAthleteLog(database, library, athlete, date));
     std::optional<Gym> gym;
+    STEELYARD_TRY(const auto gyms, GymRepository(database).all());
     if (log.athlete.value.gym) {
-        STEELYARD_TRY(const auto gyms, GymRepository(database).all());
         const auto found = std::ranges::find(gyms, *log.athlete.value.gym, &Row<Gym>::id);
         if (found != gyms.end()) gym = found->value;
     }
     SheetEquipment equipment(std::move(gym), log.athlete.value.unit);
     auto sheet = buildSessionSheet(log, library, equipment, date);
+    STEELYARD_TRY(auto targets, SheetTargets::read(database, library, gyms, date));
+    if (sheet) targets.addTo(*sheet, log, date);
     STEELYARD_TRY(auto record, readSession(database, athlete, date));
     return KeyedLifter{std::move(library), std::move(log), std::move(equipment), std::move(sheet), std::move(record)};
 }

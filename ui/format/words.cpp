@@ -1,6 +1,8 @@
 #include "core/flags/actions.h"
 #include "ui/format/format.h"
 
+#include "core/domain/joint_words.h"
+
 #include <QtCore/QCoreApplication>
 
 namespace steelyard::format {
@@ -102,25 +104,7 @@ QString markWord(Mark mark)
 
 QString jointWord(Joint joint)
 {
-    switch (joint) {
-    case Joint::Elbow:
-        return WordText::tr("elbow");
-    case Joint::Shoulder:
-        return WordText::tr("shoulder");
-    case Joint::Wrist:
-        return WordText::tr("wrist");
-    case Joint::LowerBack:
-        return WordText::tr("lower back");
-    case Joint::Hip:
-        return WordText::tr("hip");
-    case Joint::Knee:
-        return WordText::tr("knee");
-    case Joint::Neck:
-        return WordText::tr("neck");
-    case Joint::Ankle:
-        return WordText::tr("ankle");
-    }
-    return {};
+    return jointName(joint);
 }
 
 QString setKindWord(SetKind kind)

@@ -1,5 +1,6 @@
 // Discomfort in a joint that should not be trained through without a look.
 #include "core/analysis/discomfort_zones.h"
+#include "core/domain/joint_words.h"
 #include "core/flags/rule_support.h"
 
 #include <QtCore/QCoreApplication>
@@ -12,29 +13,6 @@ namespace {
 struct JointDiscomfortText {
     Q_DECLARE_TR_FUNCTIONS(JointDiscomfortText)
 };
-
-QString jointWord(Joint joint)
-{
-    switch (joint) {
-    case Joint::Elbow:
-        return JointDiscomfortText::tr("elbow");
-    case Joint::Shoulder:
-        return JointDiscomfortText::tr("shoulder");
-    case Joint::Wrist:
-        return JointDiscomfortText::tr("wrist");
-    case Joint::LowerBack:
-        return JointDiscomfortText::tr("lower back");
-    case Joint::Hip:
-        return JointDiscomfortText::tr("hip");
-    case Joint::Knee:
-        return JointDiscomfortText::tr("knee");
-    case Joint::Neck:
-        return JointDiscomfortText::tr("neck");
-    case Joint::Ankle:
-        return JointDiscomfortText::tr("ankle");
-    }
-    return {};
-}
 
 // The worst rating of one joint on one day, and the line it was given for. Not rated is not zero: such days are absent.
 struct JointRating {
@@ -122,7 +100,7 @@ private:
         if (high) flag.actions.move(flag.actions.size() - 1, 0);
         for (const JointRating& rating : ratings)
             flag.evidence.push_back({rating.date,
-                                     JointDiscomfortText::tr("discomfort in the %1, 0–10").arg(jointWord(joint)),
+                                     JointDiscomfortText::tr("discomfort in the %1, 0–10").arg(jointName(joint)),
                                      static_cast<double>(rating.value)});
         flags.push_back(std::move(flag));
     }
@@ -132,11 +110,11 @@ private:
         const QString day = wording.day(worst.date);
         const QString what = high
                                  ? JointDiscomfortText::tr("%1: discomfort in the %2 was rated %3 of 10 on %4.")
-                                       .arg(lineName(*worst.line), jointWord(joint), QString::number(worst.value), day)
+                                       .arg(lineName(*worst.line), jointName(joint), QString::number(worst.value), day)
                                  : JointDiscomfortText::tr(
                                        "%1: discomfort in the %2 was noticeable twice running (%3 of 10 on "
                                        "%4).")
-                                       .arg(lineName(*worst.line), jointWord(joint), QString::number(worst.value), day);
+                                       .arg(lineName(*worst.line), jointName(joint), QString::number(worst.value), day);
         return what + u' '
                + JointDiscomfortText::tr(
                    "Stop what hurts; if it lasts, swells, or spreads, see a licensed professional.");

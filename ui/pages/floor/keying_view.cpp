@@ -3,7 +3,7 @@
 #include "ui/format/format.h"
 #include "ui/pages/floor/keying_row.h"
 #include "ui/pages/floor/keying_side.h"
-#include "ui/pages/floor/lift_chooser.h"
+#include "ui/widgets/lift_chooser.h"
 #include "ui/pages/floor/lift_choices.h"
 #include "ui/shell/theme.h"
 #include "ui/widgets/elided_label.h"

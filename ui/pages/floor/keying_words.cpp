@@ -73,24 +73,6 @@ QString answerWords(const EntryQuestion& question, const SetEntry& set)
     return answers.join(QStringLiteral(" · "));
 }
 
-QString wholeLiftName(const LiftLine& lift, const Library& library)
-{
-    const auto* variant = library.find(lift.variant);
-    const auto* grip = library.find(lift.grip);
-    const auto* standard = library.find(lift.standard);
-    QStringList parts;
-    if (variant) parts += library.fullName(variant->value);
-    if (grip) parts += grip->value.name;
-    if (standard) parts += standard->value.name;
-    return parts.join(QStringLiteral(" · "));
-}
-
-QString historyWords(const LineHistory& history)
-{
-    if (history.sets == 0) return KeyingText::tr("no sets yet");
-    return KeyingText::tr("%n set(s) since %1", nullptr, history.sets).arg(format::date(*history.first));
-}
-
 QString changeWords(const LineChange& change, const QString& from, const QString& to)
 {
     const QString cut =

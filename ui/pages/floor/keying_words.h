@@ -8,7 +8,7 @@
 #pragma once
 
 #include "core/keying/entry_check.h"
-#include "core/keying/line_change.h"
+#include "ui/format/lift_words.h"
 
 #include <QtCore/QString>
 
@@ -16,10 +16,6 @@ namespace steelyard {
 
 [[nodiscard]] QString questionWords(const EntryQuestion&, MassUnit);
 [[nodiscard]] QString answerWords(const EntryQuestion&, const SetEntry&);
-// "Arm curl, straight bar · supinated, medium · strict": every part, because each makes another line.
-[[nodiscard]] QString wholeLiftName(const LiftLine&, const Library&);
-// "214 sets since 3 Mar 2024"
-[[nodiscard]] QString historyWords(const LineHistory&);
 [[nodiscard]] QString changeWords(const LineChange&, const QString& from, const QString& to);
 
 }  // namespace steelyard

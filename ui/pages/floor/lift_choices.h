@@ -4,7 +4,7 @@
 #pragma once
 
 #include "core/book/keying_desk.h"
-#include "ui/pages/floor/lift_chooser.h"
+#include "ui/widgets/lift_chooser.h"
 
 namespace steelyard {
 

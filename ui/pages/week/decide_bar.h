@@ -7,7 +7,7 @@
 #pragma once
 
 #include "core/edits/edits.h"
-#include "ui/pages/week/plan_record.h"
+#include "core/book/plan_record.h"
 
 #include <QtWidgets/QWidget>
 

@@ -9,7 +9,7 @@
 #pragma once
 
 #include "core/planning/replan.h"
-#include "ui/pages/week/plan_record.h"
+#include "core/book/plan_record.h"
 
 #include <QtWidgets/QWidget>
 

@@ -1,4 +1,4 @@
-#include "ui/pages/floor/lift_chooser.h"
+#include "ui/widgets/lift_chooser.h"
 
 #include "core/base/text.h"
 #include "ui/shell/theme.h"

@@ -1,4 +1,4 @@
-// What the preview of a decision looks at: the lifter's record with its blocks, and the library to choose from. The work of
+// What planning looks at: a lifter's record with its blocks, and the library to choose from. The work of
 // a background job, through a connection of its own. Fails with NotFound, Storage.
 #pragma once
 

@@ -1,4 +1,4 @@
-#include "ui/pages/week/plan_record.h"
+#include "core/book/plan_record.h"
 
 #include "core/storage/athlete_log_reader.h"
 #include "core/storage/library_repository.h"

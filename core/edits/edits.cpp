@@ -107,6 +107,21 @@ std::unique_ptr<Edit> removeBlock(Id<Block> id, Id<Athlete> owner)
                      [id, owner](Transaction& tx) { return BlockRepository(tx.database()).remove(tx, id, owner); });
 }
 
+std::unique_ptr<Edit> addTemplate(const BlockTemplate& shape)
+{
+    return plainEdit(EditText::tr("keep template %1").arg(shape.name), [shape](Transaction& tx) -> Result<void> {
+        STEELYARD_CHECK(firstProblem(validate(shape)));
+        STEELYARD_CHECK(BlockRepository(tx.database()).insert(tx, shape));
+        return {};
+    });
+}
+
+std::unique_ptr<Edit> removeTemplate(const Row<BlockTemplate>& shape)
+{
+    return plainEdit(EditText::tr("remove template %1").arg(shape.value.name),
+                     [id = shape.id](Transaction& tx) { return BlockRepository(tx.database()).remove(tx, id); });
+}
+
 std::unique_ptr<Edit> setRuleThreshold(const QString& rule, const QString& name, double value)
 {
     return plainEdit(EditText::tr("change a threshold"), [rule, name, value](Transaction& tx) {

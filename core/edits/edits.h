@@ -25,6 +25,8 @@ struct BlockChange {
 [[nodiscard]] std::unique_ptr<Edit> addBlock(const Block& block);
 [[nodiscard]] std::unique_ptr<Edit> changeBlock(Id<Block> id, const Block& block);
 [[nodiscard]] std::unique_ptr<Edit> removeBlock(Id<Block> id, Id<Athlete> owner);
+[[nodiscard]] std::unique_ptr<Edit> addTemplate(const BlockTemplate& shape);
+[[nodiscard]] std::unique_ptr<Edit> removeTemplate(const Row<BlockTemplate>& shape);
 [[nodiscard]] std::unique_ptr<Edit> setRuleThreshold(const QString& rule, const QString& name, double value);
 
 }  // namespace steelyard

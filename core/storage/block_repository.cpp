@@ -108,14 +108,12 @@ Result<void> writeAround(Database& db, Id<Block> id, const Block& block)
     return {};
 }
 
-Result<void> clearParts(Database& db, Id<Block> id)
+Result<void> runFor(Database& db, Id<Block> id, std::initializer_list<std::string_view> statements)
 {
-    for (const std::string_view sql :
-         {"DELETE FROM block_week WHERE block_id = ?1", "DELETE FROM block_aim WHERE block_id = ?1",
-          "DELETE FROM block_days_off WHERE block_id = ?1"}) {
-        STEELYARD_TRY(auto clear, db.prepare(sql));
-        clear.bind(1, id);
-        STEELYARD_CHECK(clear.run());
+    for (const std::string_view sql : statements) {
+        STEELYARD_TRY(auto st, db.prepare(sql));
+        st.bind(1, id);
+        STEELYARD_CHECK(st.run());
     }
     return {};
 }
@@ -196,8 +194,14 @@ Result<void> BlockRepository::replace(Transaction& transaction, Id<Block> id, co
     st.bindAll(block.name, block.aim, block.start, block.minutesPerDay, block.easing.setsPercent,
                block.easing.loadPercent, block.easing.moreReserve, id);
     STEELYARD_CHECK(st.run());
-    STEELYARD_CHECK(clearParts(m_database, id));
+    // The weeks that were go after the new ones have come, so that no row is used again. A slot whose row went over from one day to
+    // another could not be undone: taking the day away takes its slots along before they go back.
+    STEELYARD_CHECK(
+        runFor(m_database, id,
+               {"UPDATE block_week SET ordinal = -ordinal WHERE block_id = ?1",
+                "DELETE FROM block_aim WHERE block_id = ?1", "DELETE FROM block_days_off WHERE block_id = ?1"}));
     STEELYARD_CHECK(writeWeeks(id, block.weeks));
+    STEELYARD_CHECK(runFor(m_database, id, {"DELETE FROM block_week WHERE block_id = ?1 AND ordinal < 0"}));
     STEELYARD_CHECK(writeAround(m_database, id, block));
     transaction.changes().athletes.insert(block.athlete);
     return {};

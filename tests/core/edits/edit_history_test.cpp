@@ -155,6 +155,7 @@ const EditCase kEdits[] = {
     {"addBlock", [](BookWithASet& b) { return addBlock(b.blockOf(QStringLiteral("Spring"))); }},
     {"changeBlock", [](BookWithASet& b) { return changeBlock(*b.block, b.blockOf(QStringLiteral("Late winter"))); }},
     {"removeBlock", [](BookWithASet& b) { return removeBlock(*b.block, b.book.athlete()); }},
+    {"addTemplate", [](BookWithASet&) { return addTemplate({.name = QStringLiteral("Three days"), .weeks = {{}}}); }},
     {"setRuleThreshold",
      [](BookWithASet&) { return setRuleThreshold(QStringLiteral("stalled"), QStringLiteral("weeks"), 8); }},
 };

@@ -46,26 +46,66 @@
     </message>
 </context>
 <context>
-    <name>BandThenLoadText</name>
+    <name>BlockDeedText</name>
     <message numerus="yes">
-        <source>The step is large for this load: expect about %n repetition(s) fewer.</source>
+        <source>%n lift(s)</source>
         <translation>
-            <numerusform>The step is large for this load: expect about %n repetition fewer.</numerusform>
-            <numerusform>The step is large for this load: expect about %n repetitions fewer.</numerusform>
+            <numerusform>%n lift</numerusform>
+            <numerusform>%n lifts</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>BlockDoseText</name>
+    <message numerus="yes">
+        <source>%n set(s) of one lift are the most.</source>
+        <translation>
+            <numerusform>%n set of one lift is the most.</numerusform>
+            <numerusform>%n sets of one lift are the most.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>BlockLimitText</name>
+    <message numerus="yes">
+        <source>Only %n day(s) after the last session of: %1.</source>
+        <translation>
+            <numerusform>Only %n day after the last session of: %1.</numerusform>
+            <numerusform>Only %n days after the last session of: %1.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>BlockPageText</name>
+    <message numerus="yes">
+        <source>%1, from %2, %n week(s)</source>
+        <translation>
+            <numerusform>%1, from %2, %n week</numerusform>
+            <numerusform>%1, from %2, %n weeks</numerusform>
         </translation>
     </message>
     <message numerus="yes">
-        <source>Every set reached %n counted repetition(s): take the next load and start from the low end of the band.</source>
+        <source>%n lift(s)</source>
         <translation>
-            <numerusform>Every set reached %n counted repetition: take the next load and start from the low end of the band.</numerusform>
-            <numerusform>Every set reached %n counted repetitions: take the next load and start from the low end of the band.</numerusform>
+            <numerusform>%n lift</numerusform>
+            <numerusform>%n lifts</numerusform>
         </translation>
     </message>
     <message numerus="yes">
-        <source>Most sets stayed under %n counted repetition(s) twice running: one step down brings them back into the band.</source>
+        <source>%1, %n week(s)</source>
         <translation>
-            <numerusform>Most sets stayed under %n counted repetition twice running: one step down brings them back into the band.</numerusform>
-            <numerusform>Most sets stayed under %n counted repetitions twice running: one step down brings them back into the band.</numerusform>
+            <numerusform>%1, %n week</numerusform>
+            <numerusform>%1, %n weeks</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>BlockWeekText</name>
+    <message numerus="yes">
+        <source>%n week(s) are the most that one block has.</source>
+        <translation>
+            <numerusform>%n week is the most that one block has.</numerusform>
+            <numerusform>%n weeks are the most that one block has.</numerusform>
         </translation>
     </message>
 </context>
@@ -289,16 +329,6 @@
     </message>
 </context>
 <context>
-    <name>KeyingText</name>
-    <message numerus="yes">
-        <source>%n set(s) since %1</source>
-        <translation>
-            <numerusform>%n set since %1</numerusform>
-            <numerusform>%n sets since %1</numerusform>
-        </translation>
-    </message>
-</context>
-<context>
     <name>LearnCommandText</name>
     <message numerus="yes">
         <source>Of the %n line(s) kept apart: %1, before %2.</source>
@@ -350,26 +380,12 @@
     </message>
 </context>
 <context>
-    <name>LoadByStepText</name>
+    <name>LiftText</name>
     <message numerus="yes">
-        <source>Two repetitions and more over %n in the last set, twice running: take the next load.</source>
+        <source>%n set(s) since %1</source>
         <translation>
-            <numerusform>Two repetitions and more over %n in the last set, twice running: take the next load.</numerusform>
-            <numerusform>Two repetitions and more over %n in the last set, twice running: take the next load.</numerusform>
-        </translation>
-    </message>
-    <message numerus="yes">
-        <source>Most sets stayed under %n counted repetition(s) twice running: one step down.</source>
-        <translation>
-            <numerusform>Most sets stayed under %n counted repetition twice running: one step down.</numerusform>
-            <numerusform>Most sets stayed under %n counted repetitions twice running: one step down.</numerusform>
-        </translation>
-    </message>
-    <message numerus="yes">
-        <source>Same load until the last set is two repetitions over %n in two sessions running.</source>
-        <translation>
-            <numerusform>Same load until the last set is two repetitions over %n in two sessions running.</numerusform>
-            <numerusform>Same load until the last set is two repetitions over %n in two sessions running.</numerusform>
+            <numerusform>%n set since %1</numerusform>
+            <numerusform>%n sets since %1</numerusform>
         </translation>
     </message>
 </context>
@@ -469,37 +485,6 @@
         <translation>
             <numerusform>%n far beyond the others, drawn at the edge with its value.</numerusform>
             <numerusform>%n far beyond the others, drawn at the edge with its value.</numerusform>
-        </translation>
-    </message>
-</context>
-<context>
-    <name>ProgressionSupportText</name>
-    <message numerus="yes">
-        <source>Same load: %n counted repetition(s) are likely enough in the first set, more than last time.</source>
-        <translation>
-            <numerusform>Same load: %n counted repetition are likely enough in the first set, more than last time.</numerusform>
-            <numerusform>Same load: %n counted repetitions are likely enough in the first set, more than last time.</numerusform>
-        </translation>
-    </message>
-    <message numerus="yes">
-        <source>Same load: %n counted repetition(s) are what the record makes likely in the first set.</source>
-        <translation>
-            <numerusform>Same load: %n counted repetition are what the record makes likely in the first set.</numerusform>
-            <numerusform>Same load: %n counted repetitions are what the record makes likely in the first set.</numerusform>
-        </translation>
-    </message>
-    <message numerus="yes">
-        <source>Take the next load: %n counted repetition(s) are likely enough there in the first set.</source>
-        <translation>
-            <numerusform>Take the next load: %n counted repetition are likely enough there in the first set.</numerusform>
-            <numerusform>Take the next load: %n counted repetitions are likely enough there in the first set.</numerusform>
-        </translation>
-    </message>
-    <message numerus="yes">
-        <source>At the last load fewer than %n counted repetition(s) are likely now: a lighter one fits.</source>
-        <translation>
-            <numerusform>At the last load fewer than %n counted repetition are likely now: a lighter one fits.</numerusform>
-            <numerusform>At the last load fewer than %n counted repetitions are likely now: a lighter one fits.</numerusform>
         </translation>
     </message>
 </context>
@@ -799,6 +784,26 @@
     </message>
 </context>
 <context>
+    <name>steelyard::BlockPage</name>
+    <message numerus="yes">
+        <source>%n lift(s) copied; Ctrl+V puts them where the cursor is.</source>
+        <translation>
+            <numerusform>%n lift copied; Ctrl+V puts it where the cursor is.</numerusform>
+            <numerusform>%n lifts copied; Ctrl+V puts them where the cursor is.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>steelyard::BlockSide</name>
+    <message numerus="yes">
+        <source>%n limit(s) broken in this week:</source>
+        <translation>
+            <numerusform>%n limit broken in this week:</numerusform>
+            <numerusform>%n limits broken in this week:</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>steelyard::CurveView</name>
     <message numerus="yes">
         <source>Sets of the last %n week(s), as they would be today: moved by what strength changed since, and by what earlier sets of the session cost.</source>
@@ -1089,6 +1094,16 @@
         <translation>
             <numerusform>; %n planned slot changed</numerusform>
             <numerusform>; %n planned slots changed</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>steelyard::WeekStrip</name>
+    <message numerus="yes">
+        <source>%n set(s)</source>
+        <translation>
+            <numerusform>%n set</numerusform>
+            <numerusform>%n sets</numerusform>
         </translation>
     </message>
 </context>

@@ -61,7 +61,7 @@ std::optional<QString> readWishes(const QApplication& app, Wishes& wishes)
                                      QStringLiteral("FILE"));
     const QCommandLineOption size(QStringLiteral("size"), MainText::tr("Size of the picture."), QStringLiteral("WxH"),
                                   QStringLiteral("1366x768"));
-    const QCommandLineOption page(QStringLiteral("page"), QStringLiteral("week, lifter, floor, first"),
+    const QCommandLineOption page(QStringLiteral("page"), QStringLiteral("week, lifter, block, floor, first"),
                                   QStringLiteral("PAGE"), QStringLiteral("week"));
     const QCommandLineOption athlete(QStringLiteral("athlete"), MainText::tr("Choose this lifter."),
                                      QStringLiteral("NAME"));
@@ -88,9 +88,9 @@ std::optional<QString> readWishes(const QApplication& app, Wishes& wishes)
     wishes.theme = static_cast<ThemeChoice>(themeIndex);
     wishes.picture.file = parser.value(picture);
     wishes.page = parser.value(page);
-    const QStringList pages{QStringLiteral("week"), QStringLiteral("lifter"), QStringLiteral("floor"),
-                            QStringLiteral("first")};
-    if (!pages.contains(wishes.page)) return MainText::tr("--page takes week, lifter, floor or first.");
+    const QStringList pages{QStringLiteral("week"), QStringLiteral("lifter"), QStringLiteral("block"),
+                            QStringLiteral("floor"), QStringLiteral("first")};
+    if (!pages.contains(wishes.page)) return MainText::tr("--page takes week, lifter, block, floor or first.");
     wishes.athlete = parser.value(athlete);
     wishes.import = parser.value(import);
     wishes.longWords = parser.isSet(longWords);

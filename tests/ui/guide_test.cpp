@@ -75,7 +75,8 @@ TEST(Guide, ExplainsEveryFlagByItsTitle)
 
 TEST(Guide, OpensAtThePlaceInFront)
 {
-    for (const QString& place : {QStringLiteral("week"), QStringLiteral("lifter"), QStringLiteral("floor")}) {
+    for (const QString& place :
+         {QStringLiteral("week"), QStringLiteral("lifter"), QStringLiteral("block"), QStringLiteral("floor")}) {
         const std::unique_ptr<QDialog> dialog(makeGuide(nullptr, place));
         const auto* browser = dialog->findChild<QTextBrowser*>();
         EXPECT_EQ(browser->source().fileName(), place + QStringLiteral(".md"));

@@ -54,8 +54,8 @@ TEST_F(Spine, LeadsByKeysFromTheReviewToADecisionAChartAndASheet)
     EXPECT_TRUE(chart->spec().summary.contains(shown->exercise)) << qPrintable(chart->spec().summary);
     EXPECT_FALSE(chart->spec().reps.points.empty());
 
-    // Ctrl+3 and Ctrl+Shift+P: the floor on a day this lifter trains, saved as a PDF that names them.
-    press(Qt::Key_3, Qt::ControlModifier);
+    // Ctrl+4 and Ctrl+Shift+P: the floor on a day this lifter trains, saved as a PDF that names them.
+    press(Qt::Key_4, Qt::ControlModifier);
     auto* floor = qobject_cast<FloorPage*>(window.view()->currentPage());
     ASSERT_NE(floor, nullptr);
     ASSERT_TRUE(QTest::qWaitFor([&] { return floor->isSettled(); }, 30000));

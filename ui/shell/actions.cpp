@@ -20,6 +20,7 @@ std::vector<ActionRow> makeActionTable()
     const QString everywhere;
     const QString week = u("week");
     const QString lifter = u("lifter");
+    const QString block = u("block");
     const QString floor = u("floor");
     return {
         {u("book.new"), Book, ActionText::tr("&New book…"), u("Ctrl+N"), everywhere},
@@ -132,6 +133,77 @@ std::vector<ActionRow> makeActionTable()
          NeedsLifter | NeedsWritable},
         {u("lifter.bulk"), Lifter, ActionText::tr("Change &many sets…"), u("M"), lifter, NeedsLifter | NeedsWritable},
 
+        {u("block.add"), Block, ActionText::tr("&Put in a lift…"), u("A"), block, NeedsLifter | NeedsWritable},
+        {u("block.edit"), Block, ActionText::tr("Chang&e the dose in place"), u("E"), block,
+         NeedsLifter | NeedsWritable},
+        {u("block.sets.more"), Block, ActionText::tr("A set &more"), u("+;="), block, NeedsLifter | NeedsWritable},
+        {u("block.sets.fewer"), Block, ActionText::tr("A set &less"), u("-"), block, NeedsLifter | NeedsWritable},
+        {u("block.band"), Block, ActionText::tr("Rep &band…"), u("B"), block, NeedsLifter | NeedsWritable},
+        {u("block.reserve"), Block, ActionText::tr("&Reserve…"), u("R"), block, NeedsLifter | NeedsWritable},
+        {u("block.load"), Block, ActionText::tr("L&oad…"), u("L"), block, NeedsLifter | NeedsWritable},
+        {u("block.lock"), Block, ActionText::tr("&Keep the load, or leave it to the record"), u("Shift+L"), block,
+         NeedsLifter | NeedsWritable},
+        {u("block.rest"), Block, ActionText::tr("Res&t after a set…"), u("T"), block, NeedsLifter | NeedsWritable},
+        {u("block.note"), Block, ActionText::tr("&Note…"), u("O"), block, NeedsLifter | NeedsWritable},
+        {u("block.superset"), Block, ActionText::tr("In turns as a &superset, and apart"), u("S"), block,
+         NeedsLifter | NeedsWritable},
+        {u("block.replace"), Block, ActionText::tr("Another e&xercise, variant or grip…"), u("C"), block,
+         NeedsLifter | NeedsWritable},
+        {u("block.replaceAll"), Block, ActionText::tr("Another one in the &whole block…"), u("Shift+C"), block,
+         NeedsLifter | NeedsWritable},
+        {u("block.remove"), Block, ActionText::tr("Ta&ke out"), u("Del"), block, NeedsLifter | NeedsWritable},
+
+        {u("block.cut"), Block, ActionText::tr("C&ut"), u("Ctrl+X"), block, NeedsLifter | NeedsWritable, true},
+        {u("block.copy"), Block, ActionText::tr("&Copy"), u("Ctrl+C"), block, NeedsLifter},
+        {u("block.paste"), Block, ActionText::tr("Paste here"), u("Ctrl+V"), block, NeedsLifter | NeedsWritable},
+        {u("block.up"), Block, ActionText::tr("Move up in the day"), u("Alt+Up"), block, NeedsLifter | NeedsWritable},
+        {u("block.down"), Block, ActionText::tr("Move down in the day"), u("Alt+Down"), block,
+         NeedsLifter | NeedsWritable},
+        {u("block.earlier"), Block, ActionText::tr("Move to the day before"), u("Alt+Left"), block,
+         NeedsLifter | NeedsWritable},
+        {u("block.later"), Block, ActionText::tr("Move to the day after"), u("Alt+Right"), block,
+         NeedsLifter | NeedsWritable},
+
+        {u("block.scope"), Block, ActionText::tr("Change this &week, or the later ones too"), u("W"), block,
+         NeedsLifter, true},
+        {u("block.nextWeek"), Block, ActionText::tr("The week after"), u("]"), block, NeedsLifter},
+        {u("block.previousWeek"), Block, ActionText::tr("The week before"), u("["), block, NeedsLifter},
+        {u("block.day"), Block, ActionText::tr("The &day as a list, and back"), u("D"), block, NeedsLifter},
+        {u("block.nextLimit"), Block, ActionText::tr("Next broken l&imit"), u("J"), block, NeedsLifter},
+        {u("block.previousLimit"), Block, ActionText::tr("Previous broken limit"), u("K"), block, NeedsLifter},
+
+        {u("block.week.easier"), Block, ActionText::tr("An easier week, and a normal one again"), u("X"), block,
+         NeedsLifter | NeedsWritable, true},
+        {u("block.week.test"), Block, ActionText::tr("A test week, and a normal one again"), u("Shift+X"), block,
+         NeedsLifter | NeedsWritable},
+        {u("block.ramp"), Block, ActionText::tr("Reserve over the weeks…"), u("Shift+R"), block,
+         NeedsLifter | NeedsWritable},
+        {u("block.week.duplicate"), Block, ActionText::tr("Duplicate the week"), u("Ctrl+D"), block,
+         NeedsLifter | NeedsWritable},
+        {u("block.week.insert"), Block, ActionText::tr("An empty week after this"), u("Ins"), block,
+         NeedsLifter | NeedsWritable},
+        {u("block.week.remove"), Block, ActionText::tr("Take out the week"), u("Shift+Del"), block,
+         NeedsLifter | NeedsWritable},
+        {u("block.weekdays"), Block, ActionText::tr("Training days…"), u("Shift+D"), block,
+         NeedsLifter | NeedsWritable},
+        {u("block.daysOff"), Block, ActionText::tr("Days off…"), u("H"), block, NeedsLifter | NeedsWritable},
+        {u("block.shift"), Block, ActionText::tr("Move the sessions on by days…"), u("M"), block,
+         NeedsLifter | NeedsWritable},
+        {u("block.start"), Block, ActionText::tr("First day of the block…"), u("Shift+S"), block,
+         NeedsLifter | NeedsWritable},
+        {u("block.aims"), Block, ActionText::tr("Sets wanted a week, by muscle…"), u("G"), block,
+         NeedsLifter | NeedsWritable},
+        {u("block.minutes"), Block, ActionText::tr("Minutes a day…"), u("Shift+M"), block, NeedsLifter | NeedsWritable},
+
+        {u("block.new"), Block, ActionText::tr("Start a block…"), u("Ctrl+B"), block, NeedsLifter | NeedsWritable,
+         true},
+        {u("block.choose"), Block, ActionText::tr("Choose among the blocks"), u("/"), block, NeedsLifter},
+        {u("block.rename"), Block, ActionText::tr("Rename the block…"), u("F2"), block, NeedsLifter | NeedsWritable},
+        {u("block.template"), Block, ActionText::tr("Keep its shape as a template…"), u("Ctrl+T"), block,
+         NeedsLifter | NeedsWritable},
+        {u("block.delete"), Block, ActionText::tr("Remove the block"), u("Ctrl+Del"), block,
+         NeedsLifter | NeedsWritable},
+
         {u("floor.print"), Floor, ActionText::tr("&Print the sheets…"), u("Ctrl+P"), floor, NeedsBook},
         {u("floor.pdf"), Floor, ActionText::tr("Save the sheets as P&DF…"), u("Ctrl+Shift+P"), floor, NeedsBook},
         {u("floor.previousDay"), Floor, ActionText::tr("The day &before"), u("["), floor, NeedsBook, true},
@@ -160,7 +232,8 @@ std::vector<ActionRow> makeActionTable()
 
         {u("view.week"), View, ActionText::tr("&Week"), u("Ctrl+1"), everywhere, NeedsBook},
         {u("view.lifter"), View, ActionText::tr("&Lifter"), u("Ctrl+2"), everywhere, NeedsBook},
-        {u("view.floor"), View, ActionText::tr("&Floor"), u("Ctrl+3"), everywhere, NeedsBook},
+        {u("view.block"), View, ActionText::tr("&Block"), u("Ctrl+3"), everywhere, NeedsBook},
+        {u("view.floor"), View, ActionText::tr("&Floor"), u("Ctrl+4"), everywhere, NeedsBook},
         {u("view.refresh"), View, ActionText::tr("Read the records &again"), u("F5"), everywhere, NeedsBook, true},
         {u("view.cancel"), View, ActionText::tr("&Stop what is running"), u("Ctrl+."), everywhere},
 
@@ -198,6 +271,8 @@ QString menuTitle(ActionMenu menu)
         return ActionText::tr("&Week");
     case ActionMenu::Lifter:
         return ActionText::tr("&Lifter");
+    case ActionMenu::Block:
+        return ActionText::tr("Bloc&k");
     case ActionMenu::Floor:
         return ActionText::tr("&Floor");
     case ActionMenu::View:

@@ -21,7 +21,7 @@ enum ActionNeed : unsigned {
     NeedsLifter = 4,  // a lifter is selected
 };
 
-enum class ActionMenu { Book, Edit, Roster, Week, Lifter, Floor, View, Help };
+enum class ActionMenu { Book, Edit, Roster, Week, Lifter, Block, Floor, View, Help };
 
 struct ActionRow {
     QString id;

@@ -1,4 +1,4 @@
-// One place of the window, by job: Week, Lifter, Floor. The shell makes every page once for an opened book and takes it
+// One place of the window, by job: Week, Lifter, Block, Floor. The shell makes every page once for an opened book and takes it
 // down with the book, so a page may keep references to what UiContext holds.
 //
 //   class LifterPage final : public Page { ... explicit LifterPage(const UiContext&, QWidget* parent = nullptr); };
@@ -20,7 +20,7 @@ class Page : public QWidget {
 public:
     using QWidget::QWidget;
 
-    // Stable word: `--page`, settings, the action table. "week", "lifter", "floor".
+    // Stable word: `--page`, settings, the action table. "week", "lifter", "block", "floor".
     [[nodiscard]] virtual QString key() const = 0;
     // As the tab says it.
     [[nodiscard]] virtual QString title() const = 0;

@@ -293,7 +293,7 @@ TEST_F(KeyingViews, TheRowThatIsLeftByAnotherKeyOfTheWindowIsStored)
     type(QStringLiteral("5"));
     press(Qt::Key_1, Qt::ControlModifier);
     EXPECT_EQ(record().sets.size(), 1U);
-    press(Qt::Key_3, Qt::ControlModifier);
+    press(Qt::Key_4, Qt::ControlModifier);
     EXPECT_TRUE(page().isKeying());
     EXPECT_EQ(view().currentPlace(), (KeyingPlace{0, 0})) << "and coming back returns to the same row";
 }

@@ -40,7 +40,7 @@ LoadFinder::Grid LoadFinder::defaultGrid(const Variant& variant) const
     const Mass fallback = m_unit == MassUnit::lb ? kDefaultStepPounds * Mass::fromSteps(kStepsPerPound)
                           : perHand              ? massFromGrams(kDefaultStepPerHandGrams)
                                                  : massFromGrams(kDefaultStepGrams);
-    Grid grid{Mass(), fallback, std::nullopt, m_unit};
+    Grid grid{Mass(), fallback, std::nullopt, m_unit, {AddOns()}};
     if (variant.step && variant.step->mass() > Mass()) {
         grid.step = variant.step->mass();
         grid.unit = variant.step->unit();
@@ -54,6 +54,37 @@ LoadFinder::Grid LoadFinder::defaultGrid(const Variant& variant) const
             grid.first = bar->unit() == grid.unit ? bar->mass() : steps * grid.step;
         }
     return grid;
+}
+
+std::vector<LoadFinder::AddOns> LoadFinder::addOnsOf(const LoadRun& run)
+{
+    std::vector<Load> plates = run.addOns;
+    std::erase_if(plates, [](const Load& plate) { return plate.mass() <= Mass(); });
+    std::ranges::stable_sort(plates, [](const Load& a, const Load& b) { return a.mass() > b.mass(); });
+    if (plates.size() > kMostAddOns) plates.resize(kMostAddOns);
+    std::vector<AddOns> all{AddOns()};
+    for (const Load& plate : plates)
+        for (std::size_t i = 0, count = all.size(); i < count; ++i) {
+            AddOns more = all[i];
+            more.sum = more.sum + plate.mass();
+            more.plates.push_back(plate);
+            all.push_back(std::move(more));
+        }
+    std::ranges::stable_sort(all, [](const AddOns& a, const AddOns& b) {
+        return a.sum != b.sum ? a.sum < b.sum : a.plates.size() < b.plates.size();
+    });
+    const auto twins = std::ranges::unique(all, {}, &AddOns::sum);
+    all.erase(twins.begin(), twins.end());
+    return all;
+}
+
+LoadFinder::Spot LoadFinder::spotOn(const Grid& grid, Mass pin, const AddOns& addOns, bool stack)
+{
+    Spot spot{pin + addOns.sum, grid.unit};
+    if (!stack) return spot;
+    spot.pin = written(pin, grid.unit);
+    spot.plates = addOns.plates;
+    return spot;
 }
 
 LoadFinder::Ladder LoadFinder::ladderOf(const Variant& variant) const
@@ -81,7 +112,9 @@ LoadFinder::Ladder LoadFinder::ladderOf(const Variant& variant) const
     if (runs)
         for (const LoadRun& run : *runs)
             if (run.step.mass() > Mass() && (!choose || fits(run)))
-                ladder.grids.push_back({run.first.mass(), run.step.mass(), run.last.mass(), run.first.unit()});
+                ladder.grids.push_back(
+                    {run.first.mass(), run.step.mass(), run.last.mass(), run.first.unit(), addOnsOf(run)});
+    ladder.stack = !ladder.grids.empty() && variant.loading == Loading::Stack;
     if (ladder.grids.empty()) ladder.grids.push_back(defaultGrid(variant));
     return ladder;
 }
@@ -93,12 +126,17 @@ std::optional<LoadFinder::Spot> LoadFinder::upTo(const Ladder& ladder, Mass limi
         return total ? std::optional(Spot{*total, m_unit}) : std::nullopt;
     }
     std::optional<Spot> best;
-    for (const Grid& grid : ladder.grids) {
-        const Mass top = std::min(limit, grid.last.value_or(kHeaviestLoad));
-        if (top < grid.first) continue;
-        const Mass mass = grid.first + ((top - grid.first).steps() / grid.step.steps()) * grid.step;
-        if (!best || mass > best->mass) best = Spot{mass, grid.unit};
-    }
+    // Few small plates before many where both make the same load.
+    const auto isBetter = [&](Mass mass, const AddOns& addOns) {
+        return !best || mass > best->mass || (mass == best->mass && addOns.plates.size() < best->plates.size());
+    };
+    for (const Grid& grid : ladder.grids)
+        for (const AddOns& addOns : grid.addOns) {
+            const Mass top = std::min(limit - addOns.sum, grid.last.value_or(kHeaviestLoad));
+            if (top < grid.first) continue;
+            const Mass pin = grid.first + ((top - grid.first).steps() / grid.step.steps()) * grid.step;
+            if (isBetter(pin + addOns.sum, addOns)) best = spotOn(grid, pin, addOns, ladder.stack);
+        }
     return best;
 }
 
@@ -109,12 +147,16 @@ std::optional<LoadFinder::Spot> LoadFinder::from(const Ladder& ladder, Mass limi
         return total ? std::optional(Spot{*total, m_unit}) : std::nullopt;
     }
     std::optional<Spot> best;
-    for (const Grid& grid : ladder.grids) {
-        const std::int64_t gap = std::max<std::int64_t>(0, (limit - grid.first).steps());
-        const Mass mass = grid.first + ((gap + grid.step.steps() - 1) / grid.step.steps()) * grid.step;
-        if (mass > grid.last.value_or(kHeaviestLoad)) continue;
-        if (!best || mass < best->mass) best = Spot{mass, grid.unit};
-    }
+    const auto isBetter = [&](Mass mass, const AddOns& addOns) {
+        return !best || mass < best->mass || (mass == best->mass && addOns.plates.size() < best->plates.size());
+    };
+    for (const Grid& grid : ladder.grids)
+        for (const AddOns& addOns : grid.addOns) {
+            const std::int64_t gap = std::max<std::int64_t>(0, (limit - addOns.sum - grid.first).steps());
+            const Mass pin = grid.first + ((gap + grid.step.steps() - 1) / grid.step.steps()) * grid.step;
+            if (pin > grid.last.value_or(kHeaviestLoad)) continue;
+            if (isBetter(pin + addOns.sum, addOns)) best = spotOn(grid, pin, addOns, ladder.stack);
+        }
     return best;
 }
 
@@ -131,6 +173,10 @@ LoadChoice LoadFinder::nearest(Mass target, const Variant& variant) const
         choice.plates = ladder.plates->platesFor(spot.mass, ladder.emptyBar);
     } else if (below && above && above->mass - target < target - below->mass) {
         spot = *above;
+    }
+    if (!ladder.plates) {
+        choice.pin = spot.pin;
+        choice.plates = spot.plates;
     }
     choice.total = spot.mass;
     choice.load = written(spot.mass, spot.unit);

@@ -85,6 +85,22 @@ TEST(Loadable, AStackIsChosenByTheStepOfTheVariant)
               (std::vector{kilograms("2"), kilograms("5"), kilograms("8")}));
 }
 
+TEST(Loadable, SmallPlatesOnAStackMakeTheStepsBetweenItsPins)
+{
+    Gym gym = clubGym();
+    gym.stacks.resize(1);
+    gym.stacks[0].addOns = {kilograms("1.25"), kilograms("2.5")};
+    const LoadFinder loads(&gym, MassUnit::kg);
+    const Variant variant = loadedAs(Loading::Stack, Implement::Cable);
+    const auto choice = loads.nearest(massFromGrams(33'700), variant);
+    EXPECT_EQ(choice.load, kilograms("33.75"));
+    EXPECT_EQ(choice.pin, kilograms("30"));
+    EXPECT_EQ(choice.plates, (std::vector{kilograms("2.5"), kilograms("1.25")}));
+    EXPECT_EQ(loads.next(kilograms("30"), variant, LoadChange::Harder), kilograms("31.25"));
+    EXPECT_EQ(loads.next(kilograms("5"), variant, LoadChange::Easier), std::nullopt);
+    EXPECT_TRUE(loads.nearest(massFromGrams(35'000), variant).plates.empty()) << "a pin alone before a pin with plates";
+}
+
 TEST(Loadable, HarderAssistedWorkMeansLessHelp)
 {
     Variant variant = loadedAs(Loading::Assisted);

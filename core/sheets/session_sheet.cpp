@@ -8,11 +8,13 @@
 #include "core/planning/warm_up.h"
 #include "core/sheets/coach_notes.h"
 #include "core/sheets/sheet_cautions.h"
+#include "core/sheets/sheet_code.h"
 #include "core/sheets/sheet_target.h"
 
 #include <QtCore/QCoreApplication>
 
 #include <algorithm>
+#include <map>
 
 namespace steelyard {
 namespace {
@@ -35,6 +37,7 @@ struct Wanted {
     QString note;
     QString progression;
     Easing easing;  // the block's
+    int superset = 0;
 };
 
 std::vector<Wanted> wantedByPlan(const AthleteLog& log, const Library& library, const PlannedDay& day,
@@ -60,6 +63,7 @@ std::vector<Wanted> wantedByPlan(const AthleteLog& log, const Library& library, 
         wanted.note = slot.note;
         wanted.progression = slot.progression;
         wanted.easing = easing;
+        wanted.superset = slot.superset;
         all.push_back(std::move(wanted));
     }
     return all;
@@ -150,6 +154,7 @@ SheetExercise makeExercise(const Wanted& wanted, const AthleteLog& log, const Sh
     exercise.standard = wanted.standard->name;
     exercise.sides = wanted.variant->sides;
     exercise.loading = wanted.variant->loading;
+    exercise.implement = wanted.variant->implement;
     exercise.unit = equipment.unit();
     exercise.band = wanted.band;
     exercise.cues = cuesOf(*wanted.standard);
@@ -171,10 +176,18 @@ SheetExercise makeExercise(const Wanted& wanted, const AthleteLog& log, const Sh
     return exercise;
 }
 
-QString sheetIdOf(const AthleteLog& log, QDate date)
+// The trade's letters: A1 and A2 are done in turns, then B1, B2. A number that only one exercise has is no turn.
+void nameTurns(SessionSheet& sheet, const std::vector<Wanted>& all)
 {
-    const QString who = log.athlete.uuid.toString(QUuid::Id128).left(6).toUpper();
-    return who + QLatin1Char('-') + date.toString(QStringLiteral("yyMMdd"));
+    std::vector<int> letters;  // superset numbers in the order in which they come
+    std::map<int, int> done;
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        const int superset = all[i].superset;
+        if (superset == 0 || std::ranges::count(all, superset, &Wanted::superset) < 2) continue;
+        if (std::ranges::find(letters, superset) == letters.end()) letters.push_back(superset);
+        const auto letter = std::ranges::find(letters, superset) - letters.begin();
+        sheet.exercises[i].turn = QChar(static_cast<char16_t>(u'A' + letter)) + QString::number(++done[superset]);
+    }
 }
 
 void fillExercises(SessionSheet& sheet, const std::vector<Wanted>& all, const AthleteLog& log,
@@ -188,6 +201,7 @@ void fillExercises(SessionSheet& sheet, const std::vector<Wanted>& all, const At
         next += exercise.sets;
         sheet.exercises.push_back(std::move(exercise));
     }
+    nameTurns(sheet, all);
 }
 
 }  // namespace
@@ -208,13 +222,15 @@ std::optional<SessionSheet> buildSessionSheet(const AthleteLog& log, const Libra
     sheet.athlete = log.athlete.value.name;
     sheet.group = log.athlete.value.group;
     sheet.date = date;
-    sheet.sheetId = sheetIdOf(log, date);
+    sheet.sheetId = sheetIdFor(log.athlete.uuid, date);
     if (equipment.gym()) sheet.gym = equipment.gym()->name;
     std::vector<Wanted> wanted;
     if (const auto planned = plannedDayOn(log, date)) {
         sheet.source = SheetSource::PlannedDay;
         sheet.week = planned->week;
         sheet.title = planned->day->title;
+        if (const auto week = weekOfBlock(*planned->block, date))
+            sheet.place = PlaceInBlock{static_cast<int>(*week) + 1, static_cast<int>(planned->block->weeks.size())};
         wanted = wantedByPlan(log, library, *planned->day, planned->block->easing);
     } else if (const auto weekday = latestDay(log, date, true)) {
         sheet.source = SheetSource::SameWeekday;

@@ -85,6 +85,7 @@ struct CoachNote {
 
 struct SheetExercise {
     std::optional<LiftLine> lift;  // whose history this is; always there on a built sheet
+    QString turn;                  // "A1": done in turns with the others of its letter; empty: on its own
     QString exercise;
     QString variant;
     QString grip;
@@ -92,6 +93,7 @@ struct SheetExercise {
     Sides sides = Sides::Both;
     MassUnit unit = MassUnit::kg;
     Loading loading = Loading::BarTotal;
+    Implement implement = Implement::StraightBar;
     RepBand band;
     std::vector<RepCue> cues;
     std::optional<ResultToBeat> toBeat;
@@ -105,16 +107,24 @@ struct SheetExercise {
     std::vector<CoachNote> coachNotes;  // oldest first
 };
 
+// Which week of how many.
+struct PlaceInBlock {
+    int week = 1;
+    int weeks = 1;
+    friend bool operator==(const PlaceInBlock&, const PlaceInBlock&) = default;
+};
+
 struct SessionSheet {
     QString athlete;
     QString group;
     QDate date;
     QString title;    // the planned day's, else empty
-    QString sheetId;  // the same athlete and day give the same id
+    QString sheetId;  // the same athlete and day give the same id: see sheet_code.h
     SheetSource source = SheetSource::LatestSession;
     std::optional<QDate> takenFrom;  // the earlier session, when nothing was planned
     WeekKind week = WeekKind::Normal;
-    QString gym;  // empty: none is set
+    std::optional<PlaceInBlock> place;  // of a planned day
+    QString gym;                        // empty: none is set
     std::vector<SheetCaution> cautions;
     std::vector<CoachNote> coachNotes;  // about the whole lifter, oldest first
     std::vector<SheetExercise> exercises;

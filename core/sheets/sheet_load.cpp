@@ -46,6 +46,7 @@ SheetLoad SheetEquipment::setUp(const Load& asked, const Variant& variant) const
     load.above = choice.above;
     load.underEmptyBar = choice.underEmptyBar;
     load.plates = choice.plates;
+    load.pin = choice.pin;
     describe(load, variant);
     return load;
 }

@@ -31,7 +31,8 @@ struct SheetLoad {
     std::optional<Load> above;
     bool underEmptyBar = false;
     LoadPicture picture = LoadPicture::BarUnknown;
-    std::vector<Load> plates;     // Bar: on each side; Belt: all of them
+    std::vector<Load> plates;     // Bar: on each side; Belt: all of them; Pin: small ones on the stack
+    std::optional<Load> pin;      // Pin: where it goes, in a stack of the gym
     std::optional<Load> bar;      // Bar: empty
     std::optional<Load> collars;  // Bar: both together, when they are part of the load
 };

@@ -152,7 +152,41 @@ TEST(SessionSheet, TheSameLifterAndDayGiveTheSameId)
     SheetSample sample;
     sample.done(sample.curl, kMonday.addDays(-7), {{u"40", 10}});
     const auto sheet = buildSessionSheet(sample.log, sample.library, sample.gym, kMonday);
-    EXPECT_EQ(sheet->sheetId, QStringLiteral("0123AB-270308"));
+    EXPECT_EQ(sheet->sheetId, QStringLiteral("04HTQK-1DBM4"));
+    sample.log.athlete.value.name = QStringLiteral("Another Name");
+    EXPECT_EQ(buildSessionSheet(sample.log, sample.library, sample.gym, kMonday)->sheetId, sheet->sheetId)
+        << "a changed name leaves printed sheets good";
+}
+
+TEST(SessionSheet, APlannedDaySaysWhichWeekOfItsBlockItIs)
+{
+    SheetSample sample;
+    sample.plan(kMonday, {sample.squat});
+    auto& weeks = sample.log.blocks.front().value.weeks;
+    sample.log.blocks.front().value.start = kMonday.addDays(-7);
+    weeks.insert(weeks.begin(), PlannedWeek());
+    weeks.emplace_back();
+    const auto sheet = buildSessionSheet(sample.log, sample.library, sample.gym, kMonday);
+    ASSERT_TRUE(sheet);
+    EXPECT_EQ(sheet->place, (PlaceInBlock{2, 3}));
+    sample.log.blocks.clear();
+    sample.done(sample.curl, kMonday.addDays(-7), {{u"40", 10}});
+    EXPECT_FALSE(buildSessionSheet(sample.log, sample.library, sample.gym, kMonday)->place);
+}
+
+TEST(SessionSheet, ExercisesOfOneSupersetAreNamedAsTurnsInTheOrderTheyCome)
+{
+    SheetSample sample;
+    sample.plan(kMonday, {sample.squat, sample.curl, sample.pulldown, sample.dumbbell, sample.curl});
+    auto& slotList = sample.log.blocks.front().value.weeks.front().days.front().slotList;
+    for (std::size_t i = 0; i < slotList.size(); ++i) slotList[i].superset = std::array{7, 3, 3, 2, 2}[i];
+    const auto sheet = buildSessionSheet(sample.log, sample.library, sample.gym, kMonday);
+    ASSERT_TRUE(sheet && sheet->exercises.size() == 5);
+    QStringList turns;
+    for (const SheetExercise& exercise : sheet->exercises) turns += exercise.turn;
+    EXPECT_EQ(turns, (QStringList{QString(), QStringLiteral("A1"), QStringLiteral("A2"), QStringLiteral("B1"),
+                                  QStringLiteral("B2")}))
+        << "one exercise alone with its number is no turn";
 }
 
 bool cautions(const SessionSheet& sheet, CautionKind kind)

@@ -3,8 +3,11 @@
 //   steelyard-paper --book club.steelyard --date 2027-03-01 --days 7 --paper A4 --pdf week.pdf
 #include "app/translations.h"
 #include "core/book/day_sheets.h"
+#include "core/storage/gym_repository.h"
 #include "ui/print/fonts.h"
+#include "ui/print/paper_layouts.h"
 #include "ui/print/pdf_writer.h"
+#include "ui/print/week_layout.h"
 
 #include <QtCore/QCommandLineParser>
 #include <QtCore/QFileInfo>
@@ -16,8 +19,8 @@
 namespace steelyard {
 namespace {
 
-struct PaperText {
-    Q_DECLARE_TR_FUNCTIONS(PaperText)
+struct PaperProgramText {
+    Q_DECLARE_TR_FUNCTIONS(PaperProgramText)
 };
 
 enum ExitStatus { Done = 0, Refused = 1, WrongWords = 2, StorageFailed = 3, NeedsNewer = 4 };
@@ -26,6 +29,7 @@ struct PaperCall {
     QString book;
     DaySheetsRequest request;
     PaperSize paper = PaperSize::A4;
+    PaperLayout layout = PaperLayout::Page;
     QString pdf;
 };
 
@@ -55,14 +59,31 @@ ExitStatus statusOf(ErrorCode code)
 
 void addPaperOptions(QCommandLineParser& parser)
 {
-    parser.setApplicationDescription(PaperText::tr("Session sheets as a PDF."));
-    parser.addOptions({{QStringLiteral("book"), PaperText::tr("The book."), QStringLiteral("FILE")},
-                       {QStringLiteral("date"), PaperText::tr("First day, as 2027-03-01."), QStringLiteral("DATE")},
-                       {QStringLiteral("days"), PaperText::tr("How many days from it."), QStringLiteral("N")},
-                       {QStringLiteral("athlete"), PaperText::tr("This lifter only."), QStringLiteral("NAME")},
-                       {QStringLiteral("paper"), PaperText::tr("A4 or Letter."), QStringLiteral("SIZE")},
-                       {QStringLiteral("pdf"), PaperText::tr("The file to write."), QStringLiteral("OUT")}});
+    parser.setApplicationDescription(PaperProgramText::tr("Session sheets as a PDF."));
+    parser.addOptions(
+        {{QStringLiteral("book"), PaperProgramText::tr("The book."), QStringLiteral("FILE")},
+         {QStringLiteral("date"), PaperProgramText::tr("First day, as 2027-03-01."), QStringLiteral("DATE")},
+         {QStringLiteral("days"), PaperProgramText::tr("How many days from it."), QStringLiteral("N")},
+         {QStringLiteral("athlete"), PaperProgramText::tr("This lifter only."), QStringLiteral("NAME")},
+         {QStringLiteral("paper"), PaperProgramText::tr("A4 or Letter."), QStringLiteral("SIZE")},
+         {QStringLiteral("layout"), PaperProgramText::tr("page, group, week or day."), QStringLiteral("LAYOUT")},
+         {QStringLiteral("pdf"), PaperProgramText::tr("The file to write."), QStringLiteral("OUT")}});
     parser.addHelpOption();
+}
+
+// A week at a glance has its seven days from a Monday on, whichever day of it was named.
+Result<void> readLayout(const QCommandLineParser& parser, PaperCall& call)
+{
+    if (!parser.isSet(QStringLiteral("layout"))) return {};
+    const auto layout = paperLayoutFrom(parser.value(QStringLiteral("layout")));
+    if (!layout) return fail(ErrorCode::Unsupported, PaperProgramText::tr("--layout is page, group, week or day."));
+    call.layout = *layout;
+    if (*layout != PaperLayout::Week) return {};
+    if (parser.isSet(QStringLiteral("days")))
+        return fail(ErrorCode::Unsupported, PaperProgramText::tr("--layout week is a week; leave out --days."));
+    call.request.from = weekBegin(call.request.from);
+    call.request.days = 7;
+    return {};
 }
 
 Result<PaperCall> readCall(const QCommandLineParser& parser)
@@ -70,30 +91,31 @@ Result<PaperCall> readCall(const QCommandLineParser& parser)
     PaperCall call;
     for (const auto& needed : {QStringLiteral("book"), QStringLiteral("date"), QStringLiteral("pdf")})
         if (parser.value(needed).isEmpty())
-            return fail(ErrorCode::Unsupported, PaperText::tr("--%1 is missing. See --help.").arg(needed));
+            return fail(ErrorCode::Unsupported, PaperProgramText::tr("--%1 is missing. See --help.").arg(needed));
     if (!parser.positionalArguments().isEmpty())
-        return fail(ErrorCode::Unsupported,
-                    PaperText::tr("“%1” is not understood. See --help.").arg(parser.positionalArguments().front()));
+        return fail(
+            ErrorCode::Unsupported,
+            PaperProgramText::tr("“%1” is not understood. See --help.").arg(parser.positionalArguments().front()));
     call.book = parser.value(QStringLiteral("book"));
     call.pdf = parser.value(QStringLiteral("pdf"));
     call.request.from = QDate::fromString(parser.value(QStringLiteral("date")), Qt::ISODate);
     if (!call.request.from.isValid())
-        return fail(
-            ErrorCode::Unsupported,
-            PaperText::tr("--date “%1” is no day; write it as 2027-03-01.").arg(parser.value(QStringLiteral("date"))));
+        return fail(ErrorCode::Unsupported, PaperProgramText::tr("--date “%1” is no day; write it as 2027-03-01.")
+                                                .arg(parser.value(QStringLiteral("date"))));
     if (parser.isSet(QStringLiteral("days"))) {
         bool number = false;
         call.request.days = parser.value(QStringLiteral("days")).toInt(&number);
         if (!number || call.request.days < 1 || call.request.days > kMostSheetDays)
             return fail(ErrorCode::Unsupported,
-                        PaperText::tr("--days is a whole number from 1 to %1.").arg(kMostSheetDays));
+                        PaperProgramText::tr("--days is a whole number from 1 to %1.").arg(kMostSheetDays));
     }
     if (parser.isSet(QStringLiteral("athlete"))) call.request.athlete = parser.value(QStringLiteral("athlete"));
     if (parser.isSet(QStringLiteral("paper"))) {
         const auto paper = paperSizeFrom(parser.value(QStringLiteral("paper")));
-        if (!paper) return fail(ErrorCode::Unsupported, PaperText::tr("--paper is A4 or Letter."));
+        if (!paper) return fail(ErrorCode::Unsupported, PaperProgramText::tr("--paper is A4 or Letter."));
         call.paper = *paper;
     }
+    STEELYARD_CHECK(readLayout(parser, call));
     return call;
 }
 
@@ -102,7 +124,7 @@ Result<void> checkTarget(const PaperCall& call)
 {
     const QString book = QFileInfo(call.book).canonicalFilePath();
     if (!book.isEmpty() && book == QFileInfo(call.pdf).canonicalFilePath())
-        return fail(ErrorCode::Invalid, PaperText::tr("--pdf names the book itself. Choose another file."));
+        return fail(ErrorCode::Invalid, PaperProgramText::tr("--pdf names the book itself. Choose another file."));
     return {};
 }
 
@@ -112,16 +134,18 @@ Result<int> writePaper(const PaperCall& call)
     STEELYARD_TRY(const auto database, Database::open(call.book, Access::ReadOnly));
     STEELYARD_TRY(auto made, readDaySheets(*database, call.request, Progress()));
     if (made.empty())
-        return fail(
-            ErrorCode::Invalid,
-            PaperText::tr("Nobody is expected from %1 for %n day(s): there is no planned day, and nobody "
-                          "trained on that weekday in two of the last four weeks. Name a lifter with --athlete to "
-                          "get a sheet all the same.",
-                          nullptr, call.request.days)
-                .arg(call.request.from.toString(Qt::ISODate)));
+        return fail(ErrorCode::Invalid,
+                    PaperProgramText::tr(
+                        "Nobody is expected from %1 for %n day(s): there is no planned day, and nobody "
+                        "trained on that weekday in two of the last four weeks. Name a lifter with --athlete to "
+                        "get a sheet all the same.",
+                        nullptr, call.request.days)
+                        .arg(call.request.from.toString(Qt::ISODate)));
     std::vector<SessionSheet> sheets;
     for (DaySheet& day : made) sheets.push_back(std::move(day.sheet));
-    STEELYARD_CHECK(writeSheetsPdf(sheets, call.paper, call.pdf));
+    STEELYARD_TRY(const auto gyms, GymRepository(*database).all());
+    STEELYARD_CHECK(writePagesPdf(layOutPapers(call.layout, {sheets, gyms}, call.paper), call.paper,
+                                  PaperProgramText::tr("Session sheets"), call.pdf));
     return static_cast<int>(sheets.size());
 }
 
@@ -134,10 +158,10 @@ int runPaper(const QStringList& arguments)
     const auto call = readCall(parser);
     if (!call) return sayPaper(call.error().what, statusOf(call.error().code));
     if (!loadBundledFonts())
-        return sayPaper(PaperText::tr("The program's own fonts could not be read."), StorageFailed);
+        return sayPaper(PaperProgramText::tr("The program's own fonts could not be read."), StorageFailed);
     const auto count = writePaper(*call);
     if (!count) return sayPaper(count.error().what, statusOf(count.error().code));
-    return sayPaper(PaperText::tr("%n sheet(s) in %1", nullptr, *count).arg(call->pdf), Done);
+    return sayPaper(PaperProgramText::tr("%n sheet(s) in %1", nullptr, *count).arg(call->pdf), Done);
 }
 
 }  // namespace

@@ -7,6 +7,8 @@
 
 #include <gtest/gtest.h>
 
+#include <set>
+
 namespace steelyard {
 namespace {
 
@@ -79,6 +81,28 @@ TEST_F(Club, SheetsArePaintedAsAPdf)
                                      QStringLiteral("7"), QStringLiteral("--pdf"), file("sheets.pdf")});
     ASSERT_EQ(said.status, 0) << said.err.toStdString();
     EXPECT_TRUE(test::fileBytes(file("sheets.pdf")).startsWith("%PDF-"));
+}
+
+TEST_F(Club, SheetsComeInEveryLayout)
+{
+    makeClub();
+    const auto sheets = [&](const QStringList& more) {
+        return run("sheets", QStringList{QStringLiteral("--date"), QStringLiteral("2026-11-23"),
+                                         QStringLiteral("--pdf"), file("layout.pdf")}
+                                 + more);
+    };
+    std::set<QByteArray> different;
+    for (const auto* layout : {"page", "group", "week", "day"}) {
+        const Said said = sheets({QStringLiteral("--layout"), QString::fromLatin1(layout)});
+        ASSERT_EQ(said.status, 0) << layout << said.err.toStdString();
+        different.insert(test::fileBytes(file("layout.pdf")));
+    }
+    EXPECT_EQ(different.size(), 4U);
+    EXPECT_EQ(sheets({QStringLiteral("--layout"), QStringLiteral("poster")}).status, 2);
+    EXPECT_EQ(
+        sheets({QStringLiteral("--layout"), QStringLiteral("week"), QStringLiteral("--days"), QStringLiteral("3")})
+            .status,
+        2);
 }
 
 TEST_F(Club, AnExportComesBackAsTheSameBook)

@@ -1,12 +1,14 @@
 #include "ui/print/exercise_block.h"
 
 #include "ui/print/load_drawing.h"
+#include "ui/print/page_head.h"
 #include "ui/print/sheet_words.h"
 #include "ui/print/text_measure.h"
 
 #include <QtCore/QCoreApplication>
 
 #include <algorithm>
+#include <deque>
 
 namespace steelyard {
 namespace {
@@ -15,26 +17,145 @@ struct BlockText {
     Q_DECLARE_TR_FUNCTIONS(BlockText)
 };
 
-constexpr double kDrawingWidth = 34;
+constexpr double kDrawingWidth = 29;  // five discs and the bar's end
 constexpr double kDrawingHeight = 11.5;
-constexpr double kColumnGap = 4;
-constexpr double kRowHeight = kWriteInHeight;
+constexpr double kDrawingGap = 1.5;
+constexpr double kColumnGap = 3;  // between words and boxes
+constexpr double kRatingGap = 2;
+constexpr double kNotesGap = 0.6;
+constexpr double kCloseNotesGap = 0.2;
+constexpr double kNumberGrey = 0.06;
+constexpr double kLabelAir = 0.8;  // between labels
+constexpr int kMostLines = 6;      // of one paragraph
 
-struct BoxColumn {
-    QString label;
-    double width;
+// What is said of an exercise in small type, the most needed first.
+struct Paragraph {
+    QString words;
+    bool bold = false;
 };
+
+std::deque<Paragraph> paragraphsOf(const BlockInput& input)
+{
+    const SheetExercise& exercise = input.exercise;
+    if (input.continued) return {};
+    const bool close = input.density == Density::Close;
+    std::deque<Paragraph> all{{close ? setUpWordsShort(exercise) : setUpWords(exercise), false}};
+    if (exercise.target.load) all.push_back({cantMakeWords(*exercise.target.load), true});
+    // What was decided comes before what is always so.
+    all.push_back({coachNotesWords(exercise), true});
+    all.push_back({noteWords(exercise), true});
+    all.push_back({close ? toBeatWordsShort(exercise) : toBeatWords(exercise), false});
+    all.push_back({close ? warmUpWordsShort(exercise) : warmUpWords(exercise), false});
+    all.push_back({close ? cueWordsShort(exercise) : cueWords(exercise), false});
+    if (input.density == Density::Full)
+        all.push_back(
+            {QStringList{whyWords(exercise), afterwardsWords(exercise)}.join(QLatin1Char(' ')).trimmed(), false});
+    std::erase_if(all, [](const Paragraph& paragraph) { return paragraph.words.isEmpty(); });
+    return all;
+}
+
+std::vector<std::vector<BoxColumn>> ratingBoxes()
+{
+    constexpr double kFirst = 17;
+    constexpr double kSecond = 15;
+    constexpr double kThird = 14;
+    return {{{BlockText::tr("tension"), kFirst}, {BlockText::tr("burn"), kSecond}, {BlockText::tr("pump"), kThird}},
+            {{BlockText::tr("gave out"), kFirst}, {BlockText::tr("joint"), kSecond}, {BlockText::tr("0–10"), kThird}}};
+}
+
+double ratingWidth()
+{
+    return widthOf(ratingBoxes().front());
+}
+
+void writeLabel(SheetPage& page, QPointF at, const BoxColumn& column)
+{
+    const QString label = shortenText(column.label, column.width - kLabelAir, kSmallestPoints, false);
+    writeLine(page, {at.x(), at.y(), column.width, lineHeightMm(kSmallestPoints)}, label, kSmallestPoints, false,
+              TextSide::Centre);
+}
+
+double writeRatings(SheetPage& page, QPointF at)
+{
+    const double label = lineHeightMm(kSmallestPoints);
+    double y = at.y();
+    for (const auto& row : ratingBoxes()) {
+        double x = at.x();
+        for (const BoxColumn& box : row) {
+            writeLabel(page, {x, y}, box);
+            page.boxes.push_back({{x, y + label, box.width, kWriteInHeight}, kHairline, 0, true});
+            x += box.width;
+        }
+        y += label + kWriteInHeight;
+    }
+    return y;
+}
+
+double writeHead(SheetPage& page, const BlockInput& input, const QRectF& column)
+{
+    const SheetExercise& exercise = input.exercise;
+    const int most = input.density == Density::Full ? 2 : 1;
+    const QString name = input.continued ? BlockText::tr("%1, continued").arg(nameOf(exercise)) : nameOf(exercise);
+    double y = writeWrapped(page, column, 0, name, kLargePoints, true, most);
+    y = writeWrapped(page, column, y, detailOf(exercise), kSmallestPoints, false, most);
+    return writeTarget(page, column, y, exercise);
+}
+
+// Whole paragraphs beside the boxes, in their order, until one doesn't fit.
+double writeBeside(SheetPage& page, std::deque<Paragraph>& rest, const QRectF& column, double y, double bottom)
+{
+    constexpr double kRounding = 0.01;
+    while (!rest.empty()) {
+        const Paragraph& next = rest.front();
+        const auto lines = wrapText(next.words, column.width(), kSmallestPoints, next.bold).size();
+        if (y + static_cast<double>(lines) * lineHeightMm(kSmallestPoints) > bottom + kRounding) break;
+        y = writeWrapped(page, column, y, next.words, kSmallestPoints, next.bold);
+        rest.pop_front();
+    }
+    return y;
+}
+
+// Paragraphs of one weight in a row become one.
+std::deque<Paragraph> joined(const std::deque<Paragraph>& paragraphs)
+{
+    std::deque<Paragraph> all;
+    for (const Paragraph& next : paragraphs)
+        if (!all.empty() && all.back().bold == next.bold)
+            all.back().words += QStringLiteral(" · ") + next.words;
+        else
+            all.push_back(next);
+    return all;
+}
+
+void writeNotes(ExerciseBlock& block, const BlockInput& input, std::deque<Paragraph> rest)
+{
+    if (rest.empty()) return;
+    const bool close = input.density == Density::Close;
+    if (close) rest = joined(rest);
+    const double line = lineHeightMm(kSmallestPoints);
+    const double top = block.height + (close ? kCloseNotesGap : kNotesGap);
+    double y = top;
+    int left = close ? input.mostNoteLines : static_cast<int>(rest.size()) * kMostLines;
+    for (const Paragraph& next : rest) {
+        if (left <= 0) break;
+        const double before = y;
+        y = writeWrapped(block.items, {0, 0, input.width, 0}, y, next.words, kSmallestPoints, next.bold,
+                         std::min(left, kMostLines));
+        left -= static_cast<int>(std::lround((y - before) / line));
+    }
+    block.noteLines = static_cast<int>(std::lround((y - top) / line));
+    block.height = y;
+}
+
+}  // namespace
 
 std::vector<BoxColumn> setColumns(MassUnit unit)
 {
-    return {{BlockText::tr("set"), 8},  {toText(unit), 20},           {BlockText::tr("reps"), 15},
-            {BlockText::tr("off"), 14}, {BlockText::tr("marks"), 22}, {BlockText::tr("RIR"), 15}};
-}
-
-std::vector<BoxColumn> ratingColumns()
-{
-    return {{BlockText::tr("tension"), 17},  {BlockText::tr("burn"), 14},  {BlockText::tr("pump"), 15},
-            {BlockText::tr("gave out"), 18}, {BlockText::tr("joint"), 15}, {BlockText::tr("0–10"), 15}};
+    return {{BlockText::tr("set"), 7},
+            {toText(unit), 17},
+            {BlockText::tr("reps"), 14},
+            {BlockText::tr("off, marks"), 22},
+            {BlockText::tr("RIR"), 14}};
 }
 
 double widthOf(const std::vector<BoxColumn>& columns)
@@ -44,144 +165,76 @@ double widthOf(const std::vector<BoxColumn>& columns)
     return width;
 }
 
-// Writes lines downwards in a column.
-class ColumnWriter {
-public:
-    ColumnWriter(SheetPage& page, double width) : m_page(page), m_width(width) {}
-
-    void write(const QString& text, double points, bool bold, int most, double width = 0)
-    {
-        if (text.isEmpty()) return;
-        const double room = width > 0 ? width : m_width;
-        for (const QString& line : wrapText(text, room, points, bold, most)) {
-            m_page.texts.push_back({{0, m_y, room, lineHeightMm(points)}, line, points, bold, TextSide::Left, false});
-            m_y += lineHeightMm(points);
+double writeSetBoxes(SheetPage& page, QPointF at, const std::vector<BoxColumn>& columns, int firstSet, int sets,
+                     bool labels)
+{
+    double y = at.y();
+    double x = at.x();
+    if (labels) {
+        for (const BoxColumn& column : columns) {
+            writeLabel(page, {x, y}, column);
+            x += column.width;
         }
+        y += lineHeightMm(kSmallestPoints);
     }
-    [[nodiscard]] double y() const { return m_y; }
-    void moveTo(double y) { m_y = std::max(m_y, y); }
-    void skip(double mm) { m_y += mm; }
-
-private:
-    SheetPage& m_page;
-    double m_width;
-    double m_y = 0;
-};
-
-void writeTarget(SheetPage& page, ColumnWriter& column, const SheetExercise& exercise, double width)
-{
-    const bool drawn = exercise.target.load && hasDrawing(*exercise.target.load);
-    const double room = drawn ? width - kDrawingWidth - 2 : width;
-    const double top = column.y() + 0.5;
-    column.skip(0.5);
-    column.write(loadWords(exercise), kLargePoints, true, 2, room);
-    const QString reps = repsWords(exercise);
-    const double repsWidth = textWidthMm(reps, kLargePoints, true);
-    const QString reserve = reserveWords(exercise);
-    const double reserveWidth = textWidthMm(reserve, kSmallestPoints, false);
-    const double baseline = column.y();
-    column.write(reps, kLargePoints, true, 3, room);
-    if (!reserve.isEmpty() && repsWidth + 3 + reserveWidth <= room)
-        page.texts.push_back({{repsWidth + 3, baseline + 1.1, room - repsWidth - 3, lineHeightMm(kSmallestPoints)},
-                              reserve,
-                              kSmallestPoints,
-                              false,
-                              TextSide::Left,
-                              false});
-    else
-        column.write(reserve, kSmallestPoints, false, 1, room);
-    if (!drawn) return;
-    drawLoad(page, {width - kDrawingWidth, top, kDrawingWidth, kDrawingHeight}, *exercise.target.load);
-    column.moveTo(top + kDrawingHeight + 0.5);
-}
-
-double writeLeft(SheetPage& page, const BlockInput& input, double width)
-{
-    const SheetExercise& exercise = input.exercise;
-    const bool full = input.density == Density::Full;
-    ColumnWriter column(page, width);
-    const QString name = input.continued ? BlockText::tr("%1, continued").arg(exercise.exercise) : exercise.exercise;
-    column.write(name, kLargePoints, true, full ? 3 : 2);
-    column.write(detailOf(exercise), kSmallestPoints, false, full ? 3 : 2);
-    writeTarget(page, column, exercise, width);
-    if (input.continued) return column.y();
-    if (exercise.target.load) {
-        column.write(setUpWords(*exercise.target.load), kSmallestPoints, true, 3);
-        column.write(cantMakeWords(*exercise.target.load), kSmallestPoints, false, 3);
-    }
-    column.write(toBeatWords(exercise), kSmallestPoints, false, 4);
-    column.write(warmUpWords(exercise), kSmallestPoints, false, 4);
-    return column.y();
-}
-
-// Over the whole width, where long sentences take the fewest lines.
-double writeNotes(SheetPage& page, const BlockInput& input, double top)
-{
-    ColumnWriter column(page, input.width);
-    column.moveTo(top);
-    if (input.continued) return top;
-    // What was decided comes before what is always so, and stays on a tight page.
-    column.write(coachNotesWords(input.exercise), kSmallestPoints, true, 6);
-    column.write(cueWords(input.exercise), kSmallestPoints, false, 6);
-    if (input.density == Density::Tight) return column.y();
-    column.write(
-        QStringList{whyWords(input.exercise), afterwardsWords(input.exercise)}.join(QLatin1Char(' ')).trimmed(),
-        kSmallestPoints, false, 6);
-    return column.y();
-}
-
-void writeLabels(SheetPage& page, const std::vector<BoxColumn>& columns, double left, double y)
-{
-    constexpr double kAir = 0.8;  // between labels, mm
-    for (const BoxColumn& column : columns) {
-        page.texts.push_back({{left, y, column.width, lineHeightMm(kSmallestPoints)},
-                              shortenText(column.label, column.width - kAir, kSmallestPoints, false),
-                              kSmallestPoints,
-                              false,
-                              TextSide::Centre,
-                              false});
-        left += column.width;
-    }
-}
-
-double writeRight(SheetPage& page, const BlockInput& input, double left)
-{
-    const auto columns = setColumns(input.exercise.unit);
-    const double label = lineHeightMm(kSmallestPoints);
-    double y = 0;
-    writeLabels(page, columns, left, y);
-    y += label;
-    for (int row = 0; row < input.sets; ++row) {
-        double x = left;
+    for (int row = 0; row < sets; ++row) {
+        x = at.x();
         for (std::size_t i = 0; i < columns.size(); ++i) {
-            const QRectF box(x, y, columns[i].width, kRowHeight);
-            page.boxes.push_back({box, kHairline, i == 0 ? 0.06 : 0.0, i != 0});
-            if (i == 0)
-                page.texts.push_back(
-                    {box, QString::number(input.firstSet + row), kSmallestPoints, true, TextSide::Centre, false});
+            const QRectF box(x, y, columns[i].width, kWriteInHeight);
+            page.boxes.push_back({box, kHairline, i == 0 ? kNumberGrey : 0.0, i != 0});
+            if (i == 0) writeLine(page, box, QString::number(firstSet + row), kSmallestPoints, true, TextSide::Centre);
             x += columns[i].width;
         }
-        y += kRowHeight;
+        y += kWriteInHeight;
     }
-    const auto ratings = ratingColumns();
-    writeLabels(page, ratings, left, y);
-    y += label;
-    for (const BoxColumn& column : ratings) {
-        page.boxes.push_back({{left, y, column.width, kRowHeight}, kHairline, 0, true});
-        left += column.width;
-    }
-    return y + kRowHeight;
+    return y;
 }
 
-}  // namespace
+double writePlainTarget(SheetPage& page, const QRectF& column, double top, const SheetExercise& exercise)
+{
+    constexpr double kBetween = 5;
+    const QString load = loadWords(exercise);
+    const QString reps = repsWords(exercise);
+    const double loadWidth = textWidthMm(load, kLargePoints, true);
+    if (loadWidth + kBetween + textWidthMm(reps, kLargePoints, true) > column.width()) {
+        const double y = writeWrapped(page, column, top, load, kLargePoints, true, 2);
+        return writeWrapped(page, column, y, reps, kLargePoints, true, 3);
+    }
+    const double large = lineHeightMm(kLargePoints);
+    writeLine(page, {column.left(), top, loadWidth + 0.1, large}, load, kLargePoints, true);
+    const double x = column.left() + loadWidth + kBetween;
+    writeLine(page, {x, top, column.right() - x, large}, reps, kLargePoints, true);
+    return top + large;
+}
+
+double writeTarget(SheetPage& page, const QRectF& column, double top, const SheetExercise& exercise)
+{
+    if (!exercise.target.load || !hasDrawing(*exercise.target.load))
+        return writePlainTarget(page, column, top, exercise);
+    const QRectF words(column.left(), 0, column.width() - kDrawingWidth - kDrawingGap, 0);
+    double y = writeWrapped(page, words, top, loadWords(exercise), kLargePoints, true, 2);
+    y = writeWrapped(page, words, y, repsWords(exercise), kLargePoints, true, 3);
+    constexpr double kAbove = 0.3;
+    drawLoad(page, {column.right() - kDrawingWidth, top + kAbove, kDrawingWidth, kDrawingHeight},
+             *exercise.target.load);
+    return std::max(y, top + 2 * kAbove + kDrawingHeight);
+}
 
 ExerciseBlock layOutExercise(const BlockInput& input)
 {
     ExerciseBlock block;
-    const double rightWidth = widthOf(setColumns(input.exercise.unit));
-    const double leftHeight = writeLeft(block.items, input, input.width - rightWidth - kColumnGap);
-    const double rightHeight = writeRight(block.items, input, input.width - rightWidth);
-    block.height = writeNotes(block.items, input, std::max(leftHeight, rightHeight) + 0.6);
+    const auto columns = setColumns(input.exercise.unit);
+    const double ratings = input.width - ratingWidth();
+    const double sets = ratings - kRatingGap - widthOf(columns);
+    const double boxes =
+        std::max(writeSetBoxes(block.items, {sets, 0}, columns, input.firstSet, input.sets, input.labels),
+                 input.continued ? 0 : writeRatings(block.items, {ratings, 0}));
+    const QRectF column(0, 0, sets - kColumnGap, 0);
+    auto rest = paragraphsOf(input);
+    double left = writeHead(block.items, input, column);
+    left = writeBeside(block.items, rest, column, left, boxes);
+    block.height = std::max(left, boxes);
+    writeNotes(block, input, std::move(rest));
     return block;
 }
 

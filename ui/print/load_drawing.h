@@ -1,22 +1,21 @@
-// A picture of how a load is set up: one side of the bar with its plates, a pin in a stack, a dumbbell, plates on a belt.
+// A picture of how a load is hung: one side of the bar with its discs from the inside out, or discs on a belt.
 //
-//   drawLoad(page, {x, y, 34, 12}, load);
+//   drawLoad(page, {x, y, 34, 11.5}, load);
 //
-// Plates are to scale in height: 450 mm discs for 20 kg and more, smaller by mass below. The sizes are typical of discs in
-// gyms, from memory; bumpers are all 450 mm from 10 kg on. Thickness grows with mass, drawn wider than it is so
-// that a number fits in. Greys follow the order of the international weightlifting colours by how light they look.
+// A disc is white with its number, and has its competition colour as a band at both ends (disc_colours.h), so that a photocopy
+// and an eye that sees no colours lose nothing. Heights rise with the mass but are not to scale: a small disc must hold its number as
+// well. Where so many discs hang that they are squeezed, the numbers are left to the words beside the picture.
 #pragma once
 
 #include "ui/print/sheet_layout.h"
 
 namespace steelyard {
 
-struct DiscSize {
-    double heightShare;  // of a 450 mm disc
-    double thickMm;      // on paper
-    double grey;
-};
-[[nodiscard]] DiscSize discSize(Mass plate);
+// More than these are squeezed and lose their numbers.
+inline constexpr std::size_t kMostNumberedDiscs = 5;
+
+// Of the drawing's height.
+[[nodiscard]] double discHeight(Mass disc);
 
 // False when there is nothing to draw.
 [[nodiscard]] bool hasDrawing(const SheetLoad& load);

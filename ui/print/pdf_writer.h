@@ -4,6 +4,7 @@
 //
 // The document is made in memory first and written through a file that replaces the old one only when every byte is on
 // the disk: a PDF written straight to a full disk comes out cut without any error.
+// Type is embedded and text can be selected.
 // Failures: Invalid (no sheets, no pages), Storage (the file can't be written; what was there stays).
 #pragma once
 

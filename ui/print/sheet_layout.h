@@ -4,13 +4,20 @@
 //   const SheetLayout layout = layOutSheet(sheet, PaperSize::A4);     // after loadBundledFonts()
 //   layout.pages.size() == 1
 //
-// Invariants: no exercise is split between pages (but one that is taller than a page keeps its rows and loses its longest
-// texts); every text's ink fits its cell; type is kSmallestPoints or more, names, loads and repetitions kLargePoints; greys are
-// kDarkestGrey or lighter; lines kHairline or wider; write-in boxes kWriteInHeight by kWriteInWidth or more; nothing stands
-// in the clip margin at the top but the page's edge. Every page has the name, the date, its number and the sheet's id.
+// A day takes as few pages as it can. Where it goes on one page with every reason in words, it has them; where it doesn't, the
+// reasons go first, then the cues lose their headings and the labels of the boxes stand once a page, and at last the longest
+// cues are cut: eight usual exercises of three sets are one page of A4.
+//
+// Invariants: no exercise is split between pages (but one that is taller than a page goes on in a further block), and exercises done
+// in turns stay together where a page can hold them; every text's ink fits its cell; type is kSmallestPoints or more, names, loads
+// and repetitions kLargePoints; greys are kDarkestGrey or lighter, and no text stands on a colour; lines kHairline or wider;
+// write-in boxes kWriteInHeight by kWriteInWidth or more; nothing stands in the clip margin at the top but the page's edge. Every
+// page has the name, the date, its number, the sheet's id and its code.
 #pragma once
 
 #include "core/sheets/session_sheet.h"
+#include "ui/print/disc_colours.h"
+#include "ui/print/scan_code.h"
 
 #include <QtCore/QLineF>
 #include <QtCore/QRectF>
@@ -49,6 +56,12 @@ struct BoxItem {
     double line = kHairline;
     double grey = 0;  // fill: 0 is white, 1 would be black
     bool writeIn = false;
+    std::optional<DiscColour> band = {};  // fill of a disc's coloured edge
+};
+
+struct CodeItem {
+    QRectF rect;  // without the quiet zone
+    ScanCode code;
 };
 
 struct LineItem {
@@ -66,9 +79,10 @@ struct SheetPage {
     std::vector<TextItem> texts;
     std::vector<BoxItem> boxes;
     std::vector<LineItem> lines;
+    std::vector<CodeItem> codes;
     std::vector<PlacedExercise> exercises;
 
-    // Texts, boxes and lines of `items`, which begin at (0, 0), moved to `at`.
+    // Texts, boxes, lines and codes of `items`, which begin at (0, 0), moved to `at`.
     void place(const SheetPage& items, QPointF at);
 };
 

@@ -24,6 +24,11 @@ QPen inkPen(double mm)
 void paintBoxItem(QPainter& painter, const BoxItem& box)
 {
     painter.setPen(inkPen(box.line));
+    if (box.band) {
+        painter.setBrush(inkOf(*box.band));
+        painter.drawRect(inTypeUnits(box.rect));
+        return;
+    }
     painter.setBrush(box.grey > 0
                          ? QBrush(QColor::fromRgbF(static_cast<float>(1 - box.grey), static_cast<float>(1 - box.grey),
                                                    static_cast<float>(1 - box.grey)))
@@ -31,11 +36,30 @@ void paintBoxItem(QPainter& painter, const BoxItem& box)
     painter.drawRect(inTypeUnits(box.rect));
 }
 
+// Neighbours in a row are one rectangle, and edges are not smoothed: a scanner wants black and white.
+void paintCodeItem(QPainter& painter, const CodeItem& item)
+{
+    const double module = item.rect.width() / item.code.size * kTypeUnitsPerMm;
+    const QPointF corner = item.rect.topLeft() * kTypeUnitsPerMm;
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing, false);
+    for (int row = 0; row < item.code.size; ++row)
+        for (int from = 0; from < item.code.size;) {
+            int to = from;
+            while (to < item.code.size && item.code.isDark(row, to)) ++to;
+            if (to > from)
+                painter.fillRect(
+                    QRectF(corner.x() + from * module, corner.y() + row * module, (to - from) * module, module),
+                    Qt::black);
+            from = to + 1;
+        }
+    painter.restore();
+}
+
 void paintTextItem(QPainter& painter, const TextItem& item)
 {
     const QFont font = sheetFont(item.points, item.bold);
-    const QFontMetricsF metrics(font);
-    const double advance = metrics.horizontalAdvance(item.text);
+    const double advance = textWidthMm(item.text, item.points, item.bold) * kTypeUnitsPerMm;
     QRectF cell = inTypeUnits(item.cell);
     painter.save();
     if (item.upright) {
@@ -47,7 +71,7 @@ void paintTextItem(QPainter& painter, const TextItem& item)
     if (item.side == TextSide::Right) x = cell.right() - advance;
     if (item.side == TextSide::Centre) x = cell.center().x() - advance / 2;
     // Centred by capitals, which is where the eye sees the middle of digits.
-    const double y = cell.center().y() + metrics.capHeight() / 2;
+    const double y = cell.center().y() + QFontMetricsF(font).capHeight() / 2;
     painter.setFont(font);
     painter.setPen(Qt::black);
     painter.drawText(QPointF(x, y), item.text);
@@ -67,6 +91,7 @@ void paintSheetPage(QPainter& painter, const SheetPage& page, double deviceUnits
         painter.setPen(inkPen(line.width));
         painter.drawLine(QLineF(line.line.p1() * kTypeUnitsPerMm, line.line.p2() * kTypeUnitsPerMm));
     }
+    for (const CodeItem& code : page.codes) paintCodeItem(painter, code);
     for (const TextItem& text : page.texts) paintTextItem(painter, text);
     painter.restore();
 }

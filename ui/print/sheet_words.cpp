@@ -1,6 +1,8 @@
 #include "ui/print/sheet_words.h"
 
 #include "core/flags/actions.h"
+#include "core/keying/set_notation.h"
+#include "ui/print/load_drawing.h"
 
 #include <QtCore/QCoreApplication>
 #include <QtCore/QLocale>
@@ -61,10 +63,11 @@ QString cueHead(CueKind kind)
     return {};
 }
 
-// "25 + 10 + 2.5"; the unit is written only where plates of both kinds hang together.
-QString plateSum(const std::vector<Load>& plates)
+// "25 + 10 + 2.5"; the unit is written only where it isn't plain: plates of both kinds together, or of another unit than what they
+// go with.
+QString plateSum(const std::vector<Load>& plates, MassUnit with)
 {
-    const bool mixed = std::ranges::any_of(plates, [&](const Load& p) { return p.unit() != plates.front().unit(); });
+    const bool mixed = std::ranges::any_of(plates, [&](const Load& p) { return p.unit() != with; });
     QStringList parts;
     for (const Load& plate : plates) parts += mixed ? sheetLoad(plate) : sheetAmount(plate.amount());
     return parts.join(QStringLiteral(" + "));
@@ -86,6 +89,28 @@ QString joinEqual(const std::vector<int>& numbers)
     QStringList parts;
     for (const int n : numbers) parts += QString::number(n);
     return parts.join(QStringLiteral(" · "));
+}
+
+bool wasWatched(const ResultToBeat& result)
+{
+    return std::ranges::any_of(result.sets, &SheetResult::watched);
+}
+
+// "97.5 kg × 10, 9, 9; 90 kg × 8"
+QString resultWords(const ResultToBeat& result, bool units)
+{
+    const auto& sets = result.sets;
+    QStringList groups;
+    for (std::size_t i = 0; i < sets.size();) {
+        QStringList reps;
+        std::size_t j = i;
+        for (; j < sets.size() && sets[j].load.mass() == sets[i].load.mass(); ++j)
+            reps += QString::number(sets[j].countedReps);
+        const QString load = units ? sheetLoad(sets[i].load) : sheetAmount(sets[i].load.amount());
+        groups += QStringLiteral("%1 × %2").arg(load, reps.join(QStringLiteral(", ")));
+        i = j;
+    }
+    return groups.join(QStringLiteral("; "));
 }
 
 }  // namespace
@@ -110,22 +135,49 @@ QString sheetDate(QDate date)
     return QLocale().toString(date, QStringLiteral("dddd d MMMM yyyy"));
 }
 
+QString sheetWeekday(QDate date)
+{
+    return QLocale().toString(date, QStringLiteral("dddd d MMMM"));
+}
+
 QString sheetShortDate(QDate date)
 {
     return QLocale().toString(date, QStringLiteral("d MMM yyyy"));
+}
+
+QString weekWords(const SessionSheet& sheet)
+{
+    QString words;
+    if (sheet.place)
+        words =
+            SheetText::tr("week %1 of %2").arg(QString::number(sheet.place->week), QString::number(sheet.place->weeks));
+    if (sheet.week == WeekKind::Normal) return words;
+    const QString kind = sheet.week == WeekKind::Deload ? SheetText::tr("deload") : SheetText::tr("test");
+    return words.isEmpty() ? SheetText::tr("%1 week").arg(kind) : SheetText::tr("%1, %2").arg(words, kind);
 }
 
 QString headOf(const SessionSheet& sheet)
 {
     QStringList parts;
     if (!sheet.title.isEmpty()) parts += sheet.title;
-    if (sheet.week == WeekKind::Deload) parts += SheetText::tr("deload week");
-    if (sheet.week == WeekKind::Test) parts += SheetText::tr("test week");
+    parts += weekWords(sheet);
     if (sheet.source != SheetSource::PlannedDay && sheet.takenFrom)
         parts += SheetText::tr("Not planned: exercises as on %1").arg(sheetShortDate(*sheet.takenFrom));
     if (!sheet.group.isEmpty()) parts += sheet.group;
     parts += sheet.gym.isEmpty() ? SheetText::tr("no gym set") : sheet.gym;
+    parts.removeAll(QString());
     return parts.join(QStringLiteral(" · "));
+}
+
+QString setLegend()
+{
+    const std::pair<Mark, QString> marks[] = {
+        {Mark::ShortBottom, SheetText::tr("bottom")}, {Mark::ShortTop, SheetText::tr("top")},
+        {Mark::Swing, SheetText::tr("swing")},        {Mark::Dropped, SheetText::tr("dropped")},
+        {Mark::Lean, SheetText::tr("lean")},          {Mark::Assisted, SheetText::tr("assisted")}};
+    QStringList parts;
+    for (const auto& [mark, words] : marks) parts += letterOf(mark) + QLatin1Char(' ') + words;
+    return SheetText::tr("off = off standard, blank = not watched · marks: %1").arg(parts.join(QStringLiteral(", ")));
 }
 
 QString cautionWords(const SheetCaution& caution)
@@ -139,8 +191,7 @@ QString cautionWords(const SheetCaution& caution)
                  sheetShortDate(caution.date));
     case CautionKind::HeavyBar:
         return SheetText::tr(
-            "Heavy bar: set the safety pins, put the collars on, and have a spotter where the bar could "
-            "come down on the lifter.");
+            "Heavy bar: safety pins set, collars on, and a spotter where the bar could come down on the lifter.");
     case CautionKind::Under18:
         return SheetText::tr("Under 18: local rules and supervision apply.");
     case CautionKind::AfterBreak:
@@ -169,6 +220,11 @@ QString coachNotesWords(const SheetExercise& exercise)
     QStringList notes;
     for (const CoachNote& note : exercise.coachNotes) notes += coachNoteWords(note);
     return notes.join(QLatin1Char(' '));
+}
+
+QString nameOf(const SheetExercise& exercise)
+{
+    return exercise.turn.isEmpty() ? exercise.exercise : exercise.turn + QLatin1Char(' ') + exercise.exercise;
 }
 
 QString detailOf(const SheetExercise& exercise)
@@ -215,21 +271,32 @@ QString reserveWords(const SheetExercise& exercise)
                                           : SheetText::tr("RIR %1 as last time").arg(number);
 }
 
-QString setUpWords(const SheetLoad& load)
+QString setUpWords(const SheetExercise& exercise)
+{
+    QStringList parts{reserveWords(exercise)};
+    if (exercise.target.load) parts += loadingWords(*exercise.target.load);
+    parts.removeAll(QString());
+    return parts.join(QStringLiteral(" · "));
+}
+
+QString loadingWords(const SheetLoad& load)
 {
     switch (load.picture) {
     case LoadPicture::Bar:
         if (load.plates.empty()) return SheetText::tr("empty %1").arg(barWords(load));
-        return SheetText::tr("%1 per side · %2").arg(plateSum(load.plates), barWords(load));
+        return SheetText::tr("%1 per side · %2").arg(plateSum(load.plates, load.load.unit()), barWords(load));
     case LoadPicture::BarUnknown:
         return SheetText::tr("bar and plates together; the gym's plates aren't known");
     case LoadPicture::Dumbbells:
         return SheetText::tr("dumbbells %1").arg(sheetLoad(load.load));
     case LoadPicture::Pin:
+        if (load.pin && !load.plates.empty())
+            return SheetText::tr("pin at %1, on it %2")
+                .arg(sheetLoad(*load.pin), plateSum(load.plates, load.pin->unit()));
         return SheetText::tr("pin at %1").arg(sheetLoad(load.load));
     case LoadPicture::Belt:
         return load.plates.empty() ? SheetText::tr("hung on the body")
-                                   : SheetText::tr("on the belt: %1").arg(plateSum(load.plates));
+                                   : SheetText::tr("on the belt: %1").arg(plateSum(load.plates, load.load.unit()));
     case LoadPicture::BodyOnly:
         return SheetText::tr("nothing added");
     case LoadPicture::Counterweight:
@@ -257,20 +324,47 @@ QString cantMakeWords(const SheetLoad& load)
 QString toBeatWords(const SheetExercise& exercise)
 {
     if (!exercise.toBeat) return SheetText::tr("To beat: nothing comparable yet");
-    const auto& sets = exercise.toBeat->sets;
-    QStringList groups;
-    for (std::size_t i = 0; i < sets.size();) {
-        QStringList reps;
-        std::size_t j = i;
-        for (; j < sets.size() && sets[j].load.mass() == sets[i].load.mass(); ++j)
-            reps += QString::number(sets[j].countedReps);
-        groups += QStringLiteral("%1 × %2").arg(sheetLoad(sets[i].load), reps.join(QStringLiteral(", ")));
-        i = j;
-    }
     QString text = SheetText::tr("To beat: %1 counted (%2)")
-                       .arg(groups.join(QStringLiteral("; ")), sheetShortDate(exercise.toBeat->date));
-    if (std::ranges::none_of(sets, &SheetResult::watched)) text += SheetText::tr(", not watched");
+                       .arg(resultWords(*exercise.toBeat, true), sheetShortDate(exercise.toBeat->date));
+    if (!wasWatched(*exercise.toBeat)) text += SheetText::tr(", not watched");
     return text;
+}
+
+QString toBeatWordsShort(const SheetExercise& exercise)
+{
+    if (!exercise.toBeat) return SheetText::tr("To beat: nothing yet");
+    const bool otherUnit = std::ranges::any_of(
+        exercise.toBeat->sets, [&](const SheetResult& set) { return set.load.unit() != exercise.unit; });
+    QString text = SheetText::tr("To beat: %1 (%2)")
+                       .arg(resultWords(*exercise.toBeat, otherUnit),
+                            QLocale().toString(exercise.toBeat->date, QStringLiteral("d MMM")));
+    if (!wasWatched(*exercise.toBeat)) text += SheetText::tr(", not watched");
+    return text;
+}
+
+QString warmUpWordsShort(const SheetExercise& exercise)
+{
+    QStringList parts;
+    for (const SheetWarmUp& set : exercise.warmUps)
+        parts += QStringLiteral("%1 × %2").arg(
+            set.load.load.unit() == exercise.unit ? sheetAmount(set.load.load.amount()) : sheetLoad(set.load.load),
+            QString::number(set.reps));
+    return parts.isEmpty() ? QString() : SheetText::tr("Warm-up: %1").arg(parts.join(QStringLiteral(", ")));
+}
+
+QString setUpWordsShort(const SheetExercise& exercise)
+{
+    const auto& load = exercise.target.load;
+    const bool drawn =
+        load && load->picture == LoadPicture::Bar && !load->plates.empty() && load->plates.size() <= kMostNumberedDiscs;
+    QString setUp = drawn ? barWords(*load) : load ? loadingWords(*load) : QString();
+    // The load itself says it.
+    if (load
+        && (load->picture == LoadPicture::Dumbbells || (load->picture == LoadPicture::Pin && load->plates.empty())))
+        setUp.clear();
+    QStringList parts{reserveWords(exercise), setUp};
+    parts.removeAll(QString());
+    return parts.join(QStringLiteral(" · "));
 }
 
 QString warmUpWords(const SheetExercise& exercise)
@@ -279,8 +373,9 @@ QString warmUpWords(const SheetExercise& exercise)
     for (const SheetWarmUp& set : exercise.warmUps) {
         QString part = QStringLiteral("%1 × %2").arg(sheetLoad(set.load.load), QString::number(set.reps));
         if (set.load.picture == LoadPicture::Bar)
-            part += set.load.plates.empty() ? SheetText::tr(" (empty bar)")
-                                            : QStringLiteral(" (%1)").arg(plateSum(set.load.plates));
+            part += set.load.plates.empty()
+                        ? SheetText::tr(" (empty bar)")
+                        : QStringLiteral(" (%1)").arg(plateSum(set.load.plates, set.load.load.unit()));
         parts += part;
     }
     return parts.isEmpty() ? QString() : SheetText::tr("Warm-up: %1").arg(parts.join(QStringLiteral("; ")));
@@ -297,12 +392,25 @@ QString cueWords(const SheetExercise& exercise)
     return parts.join(QStringLiteral(" · "));
 }
 
+QString cueWordsShort(const SheetExercise& exercise)
+{
+    QStringList parts;
+    for (const RepCue& cue : exercise.cues)
+        parts +=
+            cue.kind == CueKind::LeastTravel ? SheetText::tr("counts from %1 % of the travel").arg(cue.text) : cue.text;
+    return parts.join(QStringLiteral("; "));
+}
+
+QString noteWords(const SheetExercise& exercise)
+{
+    return exercise.note.simplified();
+}
+
 QString whyWords(const SheetExercise& exercise)
 {
     QString text = exercise.target.why;
     if (exercise.toBeat && !exercise.toBeat->effortKnown)
         text += QLatin1Char(' ') + SheetText::tr("The effort of last time isn't known in full: write the RIR today.");
-    if (!exercise.note.isEmpty()) text += QLatin1Char(' ') + exercise.note.simplified();
     return text.trimmed();
 }
 

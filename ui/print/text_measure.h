@@ -15,6 +15,7 @@ inline constexpr double kTypeUnitsPerInch = 1200;
 inline constexpr double kTypeUnitsPerMm = kTypeUnitsPerInch / 25.4;
 
 [[nodiscard]] QFont sheetFont(double points, bool bold);
+// After loadBundledFonts(): widths are remembered.
 [[nodiscard]] double textWidthMm(const QString& text, double points, bool bold);
 [[nodiscard]] double lineHeightMm(double points);
 // Broken at spaces, and inside a word only where it is wider than a line. `most` lines; the last one is shortened.

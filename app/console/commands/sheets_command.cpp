@@ -21,7 +21,7 @@ Result<void> runSheets(const Console& console)
         STEELYARD_TRY(const QString value, console.required(option));
         words << QStringLiteral("--") + option << value;
     }
-    for (const char* optional : {"days", "athlete", "paper"}) {
+    for (const char* optional : {"days", "athlete", "paper", "layout"}) {
         const QString option = QString::fromLatin1(optional);
         if (console.has(option)) words << QStringLiteral("--") + option << console.value(option);
     }
@@ -56,6 +56,9 @@ ConsoleCommand sheetsCommand()
              {QStringLiteral("date"), SheetsCommandText::tr("The first day."), QStringLiteral("date")},
              {QStringLiteral("days"), SheetsCommandText::tr("How many days."), QStringLiteral("n")},
              {QStringLiteral("paper"), SheetsCommandText::tr("A4 or Letter."), QStringLiteral("size")},
+             {QStringLiteral("layout"),
+              SheetsCommandText::tr("page (one lifter), group (several), week (of a lifter) or day (of the gym)."),
+              QStringLiteral("layout")},
              {QStringLiteral("pdf"), SheetsCommandText::tr("The file to write."), QStringLiteral("file")}},
             &runSheets};
 }

@@ -227,6 +227,37 @@
     </message>
 </context>
 <context>
+    <name>DayText</name>
+    <message numerus="yes">
+        <source>%n bar(s) of %1</source>
+        <translation>
+            <numerusform>%n bar of %1</numerusform>
+            <numerusform>%n bars of %1</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n pair(s) of %1 discs</source>
+        <translation>
+            <numerusform>%n pair of %1 discs</numerusform>
+            <numerusform>%n pairs of %1 discs</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n pair(s) of %1 dumbbells</source>
+        <translation>
+            <numerusform>%n pair of %1 dumbbells</numerusform>
+            <numerusform>%n pairs of %1 dumbbells</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n lifter(s)</source>
+        <translation>
+            <numerusform>%n lifter</numerusform>
+            <numerusform>%n lifters</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>DeloadDueText</name>
     <message numerus="yes">
         <source>%n week(s) of training running without an easier one.</source>
@@ -417,7 +448,7 @@
     </message>
 </context>
 <context>
-    <name>PaperText</name>
+    <name>PaperProgramText</name>
     <message numerus="yes">
         <source>Nobody is expected from %1 for %n day(s): there is no planned day, and nobody trained on that weekday in two of the last four weeks. Name a lifter with --athlete to get a sheet all the same.</source>
         <translation>
@@ -864,13 +895,6 @@
         <translation>
             <numerusform>%n sheet. Ticked ones are printed.</numerusform>
             <numerusform>%n sheets. Ticked ones are printed.</numerusform>
-        </translation>
-    </message>
-    <message numerus="yes">
-        <source>Saved %n sheet(s) in %1</source>
-        <translation>
-            <numerusform>Saved %n sheet in %1</numerusform>
-            <numerusform>Saved %n sheets in %1</numerusform>
         </translation>
     </message>
     <message numerus="yes">

@@ -206,12 +206,14 @@ std::vector<ActionRow> makeActionTable()
 
         {u("floor.print"), Floor, ActionText::tr("&Print the sheets…"), u("Ctrl+P"), floor, NeedsBook},
         {u("floor.pdf"), Floor, ActionText::tr("Save the sheets as P&DF…"), u("Ctrl+Shift+P"), floor, NeedsBook},
+        {u("floor.layout"), Floor, ActionText::tr("Another &layout of the paper"), u("L"), floor, NeedsBook},
         {u("floor.previousDay"), Floor, ActionText::tr("The day &before"), u("["), floor, NeedsBook, true},
         {u("floor.nextDay"), Floor, ActionText::tr("The day &after"), u("]"), floor, NeedsBook},
         {u("floor.today"), Floor, ActionText::tr("&Today"), u("T"), floor, NeedsBook},
         {u("floor.rack"), Floor, ActionText::tr("&Count at the rack"), u("R"), floor, NeedsBook | NeedsWritable, true},
 
         {u("floor.key"), Floor, ActionText::tr("&Key the session"), u("K"), floor, NeedsBook, true},
+        {u("floor.code"), Floor, ActionText::tr("Key by the sheet's &number…"), u("Ctrl+J"), floor, NeedsBook},
         {u("floor.key.back"), Floor, ActionText::tr("Keying: one step back, and to the &sheets"), u("Esc"), floor,
          NeedsBook},
         {u("floor.key.nextLifter"), Floor, ActionText::tr("Keying: ne&xt lifter"), u("Ctrl+PgDown"), floor, NeedsBook},

@@ -5,14 +5,21 @@
 #include "tests/support/scripted_prompter.h"
 #include "tests/support/sheet_samples.h"
 #include "tests/support/temp_dir.h"
+#include "core/sheets/sheet_code.h"
+#include "ui/pages/floor/keying_view.h"
+#include "ui/pages/floor/sheet_field.h"
+#include "ui/pages/floor/sheet_preview.h"
 #include "ui/shell/review_store.h"
 
 #include <QtCore/QProcess>
 #include <QtPrintSupport/QPrinter>
 #include <QtTest/QTest>
+#include <QtWidgets/QLineEdit>
 #include <QtWidgets/QListWidget>
 
 #include <gtest/gtest.h>
+
+#include <set>
 
 namespace steelyard {
 namespace {
@@ -136,6 +143,89 @@ TEST_F(FloorPages, PrintsEachSheetOnThePaperThatThePrinterHolds)
         ASSERT_TRUE(text.waitForFinished());
         EXPECT_TRUE(text.readAllStandardOutput().contains("Sample Lifter"));
     }
+}
+
+TEST_F(FloorPages, EveryLayoutIsShownAndSaved)
+{
+    ReviewStore reviews(*book, clock, jobs, {});
+    FloorPage page({*book, reviews, prompter, clock, jobs});
+    page.show();
+    settle(page);
+    prompter.path = dir.path(u"floor.pdf");
+    std::set<QByteArray> saved;
+    for (const PaperLayout layout : {PaperLayout::Page, PaperLayout::Group, PaperLayout::Week, PaperLayout::Day}) {
+        EXPECT_EQ(page.layoutOfPaper(), layout);
+        EXPECT_EQ(page.findChild<SheetPreview*>()->pageCount(), 1);
+        page.perform(QStringLiteral("floor.pdf"));
+        saved.insert(dir.read(u"floor.pdf"));
+        page.perform(QStringLiteral("floor.layout"));
+        settle(page);
+    }
+    EXPECT_EQ(page.layoutOfPaper(), PaperLayout::Page) << "the key goes round";
+    EXPECT_EQ(saved.size(), 4U);
+    EXPECT_TRUE(prompter.errors.isEmpty());
+}
+
+// As a scanner does it: the number and Enter.
+void scan(FloorPage& page, const QString& number)
+{
+    page.perform(QStringLiteral("floor.code"));
+    auto* line = page.findChild<QLineEdit*>(QStringLiteral("sheetNumber"));
+    ASSERT_TRUE(line->isVisible());
+    QTest::keyClicks(line, number);
+    QTest::keyClick(line, Qt::Key_Return);
+}
+
+TEST_F(FloorPages, ANumberOpensItsKeyingOnItsDayAndAgainAfterARestart)
+{
+    QString number;
+    {
+        ReviewStore reviews(*book, clock, jobs, {});
+        FloorPage page({*book, reviews, prompter, clock, jobs});
+        page.show();
+        settle(page);
+        number = page.chosenSheets().at(0).sheetId;
+        scan(page, number);
+        ASSERT_TRUE(page.isKeying());
+        EXPECT_EQ(page.keying()->desk()->sheet().date, clock.today());
+    }
+    book.reset();
+    auto again = Book::open(dir.path(u"club.steelyard"), clock);
+    ASSERT_TRUE(again);
+    book = *std::move(again);
+    ReviewStore reviews(*book, clock, jobs, {});
+    FloorPage page({*book, reviews, prompter, clock, jobs});
+    page.show();
+    settle(page);
+    page.perform(QStringLiteral("floor.nextDay"));
+    settle(page);
+    QStringList words;
+    QObject::connect(&page, &Page::said, &page, [&](const QString& text) { words += text; });
+    scan(page, number.toLower());
+    ASSERT_TRUE(QTest::qWaitFor([&] { return page.isKeying(); }));
+    EXPECT_EQ(page.keying()->desk()->sheet().date, clock.today());
+    EXPECT_EQ(words.filter(QStringLiteral("goes to that day")).size(), 1);
+}
+
+TEST_F(FloorPages, AWrongNumberIsToldInPlaceAndNothingIsOpened)
+{
+    ReviewStore reviews(*book, clock, jobs, {});
+    FloorPage page({*book, reviews, prompter, clock, jobs});
+    page.show();
+    settle(page);
+    auto* field = page.findChild<SheetField*>();
+    const std::pair<QString, QString> wrong[] = {
+        {QStringLiteral("hello"), QStringLiteral("not the number of a sheet")},
+        {QStringLiteral("04HTQK-1DBM5"), QStringLiteral("compare it with the sheet")},
+        {sheetIdFor(QUuid::createUuid(), clock.today()), QStringLiteral("another book")}};
+    for (const auto& [number, words] : wrong) {
+        scan(page, number);
+        EXPECT_TRUE(field->isVisible());
+        EXPECT_TRUE(field->message().contains(words)) << qPrintable(field->message());
+        EXPECT_FALSE(page.isKeying());
+    }
+    QTest::keyClick(page.findChild<QLineEdit*>(QStringLiteral("sheetNumber")), Qt::Key_Escape);
+    EXPECT_FALSE(field->isVisible());
 }
 
 }  // namespace

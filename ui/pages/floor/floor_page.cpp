@@ -1,15 +1,13 @@
 #include "ui/pages/floor/floor_page.h"
 
 #include "core/book/book.h"
-#include "core/storage/session_reader.h"
+#include "core/sheets/sheet_code.h"
 #include "ui/format/format.h"
 #include "ui/pages/floor/keying_view.h"
 #include "ui/pages/floor/rack_view.h"
+#include "ui/pages/floor/sheet_field.h"
 #include "ui/pages/floor/sheet_preview.h"
 #include "ui/print/fonts.h"
-#include "ui/print/pdf_writer.h"
-#include "ui/prompt/page_printing.h"
-#include "ui/prompt/prompter.h"
 
 #include <QtWidgets/QCheckBox>
 #include <QtWidgets/QComboBox>
@@ -22,6 +20,7 @@
 #include <QtWidgets/QVBoxLayout>
 
 #include <algorithm>
+#include <utility>
 
 namespace steelyard {
 namespace {
@@ -68,6 +67,12 @@ QWidget* FloorPage::makeSide()
     m_paper = new QComboBox(side);
     m_paper->addItems({QStringLiteral("A4"), QStringLiteral("Letter")});
     m_paper->setAccessibleName(tr("Paper"));
+    m_layout = new QComboBox(side);
+    for (const PaperLayout layout : {PaperLayout::Page, PaperLayout::Group, PaperLayout::Week, PaperLayout::Day})
+        m_layout->addItem(paperLayoutTitle(layout), QVariant::fromValue(static_cast<int>(layout)));
+    m_layout->setObjectName(QStringLiteral("layout"));
+    m_layout->setAccessibleName(tr("Layout"));
+    m_layout->setToolTip(tr("Key: %1").arg(QStringLiteral("L")));
     auto* top = new QHBoxLayout;
     top->addWidget(m_date, 1);
     top->addWidget(m_paper);
@@ -84,10 +89,13 @@ QWidget* FloorPage::makeSide()
     m_line->setTextFormat(Qt::PlainText);
     m_line->setWordWrap(true);
     column->addLayout(top);
+    column->addWidget(m_layout);
     column->addWidget(m_others);
     column->addWidget(m_list, 1);
     column->addWidget(m_line);
     column->addWidget(makeButton(QStringLiteral("floor.key"), tr("&Key the session"), QStringLiteral("K")));
+    column->addWidget(
+        makeButton(QStringLiteral("floor.code"), tr("Key by the sheet's &number…"), QStringLiteral("Ctrl+J")));
     column->addWidget(makeButton(QStringLiteral("floor.print"), tr("&Print…"), QStringLiteral("Ctrl+P")));
     column->addWidget(makeButton(QStringLiteral("floor.pdf"), tr("Save as P&DF…"), QStringLiteral("Ctrl+Shift+P")));
     return side;
@@ -108,6 +116,8 @@ void FloorPage::build()
     m_layers->addWidget(splitter);
     m_keying = new KeyingView(m_context, m_layers);
     m_layers->addWidget(m_keying);
+    m_field = new SheetField(this);
+    whole->addWidget(m_field);
     whole->addWidget(m_layers);
     connect(m_keying, &KeyingView::actionsChanged, this, &FloorPage::actionsChanged);
     connect(m_keying, &KeyingView::said, this, &FloorPage::said);
@@ -115,8 +125,14 @@ void FloorPage::build()
     connect(m_date, &QDateEdit::dateChanged, this, [this] { makeSheets(); });
     connect(m_others, &QCheckBox::toggled, this, [this] { makeSheets(); });
     connect(m_paper, &QComboBox::currentIndexChanged, this, [this] { showPreview(); });
+    connect(m_layout, &QComboBox::currentIndexChanged, this, [this] {
+        if (layoutOfPaper() == PaperLayout::Week)
+            makeSheets();
+        else
+            showPreview();
+    });
     connect(m_list, &QListWidget::currentRowChanged, this, [this] { showPreview(); });
-    connect(m_list, &QListWidget::itemChanged, this, [this] { Q_EMIT actionsChanged(); });
+    connect(m_list, &QListWidget::itemChanged, this, [this] { showPreview(); });
 }
 
 void FloorPage::showEvent(QShowEvent* event)
@@ -182,6 +198,7 @@ void FloorPage::takeFocus()
 bool FloorPage::canPerform(const QString& action) const
 {
     if (action == QLatin1StringView("floor.key.back")) return isKeying();
+    if (action == QLatin1StringView("floor.code")) return true;
     if (isKeyAction(action)) return isKeying() && m_keying->canPerform(action);
     if (isKeying()) return false;
     if (action == QLatin1StringView("floor.key")) return currentRow() || m_athlete;
@@ -195,12 +212,17 @@ void FloorPage::perform(const QString& action)
 {
     if (action == QLatin1StringView("floor.key")) return startKeying();
     if (action == QLatin1StringView("floor.key.back")) {
+        if (m_field->goBack()) return;
         if (!m_keying->goBack()) stopKeying();
         return;
     }
     if (isKeyAction(action)) return m_keying->perform(action);
-    if (action == QLatin1StringView("floor.print")) print();
-    if (action == QLatin1StringView("floor.pdf")) savePdf();
+    if (action == QLatin1StringView("floor.code"))
+        return m_field->ask([this](const QString& typed) { return openSheet(typed); });
+    if (action == QLatin1StringView("floor.print")) print(false);
+    if (action == QLatin1StringView("floor.pdf")) print(true);
+    if (action == QLatin1StringView("floor.layout"))
+        m_layout->setCurrentIndex((m_layout->currentIndex() + 1) % m_layout->count());
     if (action == QLatin1StringView("floor.rack")) openRack();
     if (action == QLatin1StringView("floor.today")) m_date->setDate(m_context.clock.today());
     if (action == QLatin1StringView("floor.previousDay")) m_date->setDate(m_date->date().addDays(-1));
@@ -216,18 +238,15 @@ void FloorPage::makeSheets()
     const DaySheetsRequest request{m_date->date(), 1, std::nullopt, m_others->isChecked()};
     m_job = m_context.jobs.run(
         this, tr("Making the sheets"),
-        [path = m_context.book.path(), request](const Progress& progress) -> Result<Day> {
-            STEELYARD_TRY(const auto database, Database::openReader(path));
-            STEELYARD_TRY(auto sheets, readDaySheets(*database, request, progress));
-            STEELYARD_TRY(auto keyed, countSetsOn(*database, request.from));
-            return Day{std::move(sheets), std::move(keyed)};
+        [path = m_context.book.path(), request, layout = layoutOfPaper()](const Progress& progress) {
+            return readFloorDay(path, request, layout, progress);
         },
-        [this, date = request.from](Result<Day> day) {
+        [this, date = request.from](Result<FloorDay> day) {
             if (date == m_date->date()) take(std::move(day));
         });
 }
 
-void FloorPage::take(Result<Day> day)
+void FloorPage::take(Result<FloorDay> day)
 {
     if (!day && day.error().code == ErrorCode::Cancelled) return;
     m_stale = false;
@@ -238,6 +257,8 @@ void FloorPage::take(Result<Day> day)
     if (!day) hint = day.error().what;
     const bool made = day.has_value();
     m_sheets = made ? std::move(day->sheets) : std::vector<DaySheet>();
+    m_week = made ? std::move(day->week) : std::vector<DaySheet>();
+    m_gyms = made ? std::move(day->gyms) : std::vector<Row<Gym>>();
     makeRows(made ? day->keyed : std::map<Id<Athlete>, int>());
     fillList();
     m_preview->setHint(hint);
@@ -247,6 +268,7 @@ void FloorPage::take(Result<Day> day)
         say(tr("Nobody is expected that day."));
     else
         say(tr("%n sheet(s). Ticked ones are printed.", nullptr, static_cast<int>(m_sheets.size())));
+    if (const auto wanted = std::exchange(m_toKey, std::nullopt)) startKeyingOf(*wanted);
 }
 
 // Those with a sheet; and, where everybody is wanted, those for whom none can be made, because they can be keyed all the same.
@@ -311,15 +333,41 @@ const FloorPage::DayRow* FloorPage::currentRow() const
 
 void FloorPage::startKeying()
 {
+    const DayRow* row = currentRow();
+    if (row || m_athlete) startKeyingOf(row ? row->athlete : *m_athlete);
+}
+
+void FloorPage::startKeyingOf(Id<Athlete> athlete)
+{
     std::vector<KeyedPerson> people;
     people.reserve(m_rows.size());
     for (const DayRow& row : m_rows) people.push_back({row.athlete, row.name});
-    const DayRow* row = currentRow();
-    if (!row && !m_athlete) return;
     m_keying->setDay(m_date->date(), std::move(people));
     m_layers->setCurrentWidget(m_keying);
-    if (!m_keying->open(row ? row->athlete : *m_athlete)) stopKeying();
+    if (!m_keying->open(athlete)) stopKeying();
     Q_EMIT actionsChanged();
+}
+
+Result<void> FloorPage::openSheet(const QString& typed)
+{
+    STEELYARD_TRY(const SheetCode code, readSheetId(typed));
+    STEELYARD_TRY(const auto everybody, m_context.book.athletes().all());
+    STEELYARD_TRY(const auto athlete, athleteOfSheet(code, everybody));
+    if (isKeying()) {
+        stopKeying();
+        if (isKeying())
+            return fail(ErrorCode::Conflict, tr("What is typed in the row isn't stored yet: see to it first."));
+    }
+    if (code.date != m_date->date())
+        Q_EMIT said(tr("This sheet is of %1: what is keyed goes to that day.").arg(format::date(code.date)));
+    m_toKey = athlete;
+    if (code.date != m_date->date())
+        m_date->setDate(code.date);
+    else if (m_stale)
+        makeSheets();
+    else
+        startKeyingOf(*std::exchange(m_toKey, std::nullopt));
+    return {};
 }
 
 void FloorPage::stopKeying()
@@ -351,6 +399,25 @@ PaperSize FloorPage::paper() const
     return m_paper->currentIndex() == 0 ? PaperSize::A4 : PaperSize::Letter;
 }
 
+PaperLayout FloorPage::layoutOfPaper() const
+{
+    return static_cast<PaperLayout>(m_layout->currentData().toInt());
+}
+
+// What goes on paper of these sheets of the day: in the week's layout, the days of their lifters.
+FloorPaper FloorPage::paperOf(std::vector<SessionSheet> sheets) const
+{
+    FloorPaper paper{layoutOfPaper(), std::move(sheets), m_gyms, this->paper(), m_date->date()};
+    if (paper.layout != PaperLayout::Week) return paper;
+    std::vector<SessionSheet> days;
+    for (const DaySheet& day : m_week)
+        if (std::ranges::find(paper.sheets, day.sheet.athlete, &SessionSheet::athlete) != paper.sheets.end())
+            days.push_back(day.sheet);
+    paper.sheets = std::move(days);
+    return paper;
+}
+
+// A paper of one lifter shows the one in front, a paper of several all that are ticked.
 void FloorPage::showPreview()
 {
     const DayRow* row = currentRow();
@@ -361,8 +428,13 @@ void FloorPage::showPreview()
                 .arg(row->name));
     else if (row)
         m_preview->setHint({});
-    m_preview->setSheets(row && row->sheet ? std::vector{m_sheets[*row->sheet].sheet} : std::vector<SessionSheet>(),
-                         paper());
+    const bool several = layoutOfPaper() == PaperLayout::Group || layoutOfPaper() == PaperLayout::Day;
+    std::vector<SessionSheet> sheets;
+    if (several)
+        sheets = chosenSheets();
+    else if (row && row->sheet)
+        sheets.push_back(m_sheets[*row->sheet].sheet);
+    m_preview->setPages(paperOf(std::move(sheets)).pages(paper()), paper());
     Q_EMIT actionsChanged();
 }
 
@@ -371,35 +443,15 @@ void FloorPage::say(const QString& text)
     m_line->setText(text);
 }
 
-void FloorPage::savePdf()
+void FloorPage::print(bool intoPdf)
 {
-    const auto sheets = chosenSheets();
-    if (sheets.empty()) return say(tr("Tick at least one lifter first."));
-    const QString name = tr("sheets %1").arg(m_date->date().toString(Qt::ISODate)) + QStringLiteral(".pdf");
-    m_context.prompter.chooseFileToSave(
-        this, {tr("Save the sheets"), name, tr("PDF files (*.pdf)"), QStringLiteral("pdf")},
-        [this, sheets, size = paper()](const QString& path) {
-            const auto written = writeSheetsPdf(sheets, size, path);
-            if (written)
-                say(tr("Saved %n sheet(s) in %1", nullptr, static_cast<int>(sheets.size())).arg(path));
-            else
-                m_context.prompter.tellError(this, tr("The sheets were not saved"), written.error());
-        });
-}
-
-void FloorPage::print()
-{
-    const auto sheets = chosenSheets();
-    if (sheets.empty()) return say(tr("Tick at least one lifter first."));
-    const PrintQuestion question{
-        tr("Sheets of %1").arg(format::date(m_date->date())), pageSize(paper()), [sheets](QPrinter& printer) {
-            return printPages(printer, [&](PaperSize size) { return layOutSheets(sheets, size); });
-        }};
-    if (m_context.prompter.previewPrint(this, question)) return;
-    m_context.prompter.ask(this,
-                           {tr("No printer"), tr("No printer is set up on this machine."),
-                            tr("The same pages can be saved as a PDF and printed elsewhere."), tr("Save as PDF…")},
-                           [this] { savePdf(); });
+    const FloorPaper chosen = paperOf(chosenSheets());
+    if (chosen.sheets.empty()) return say(tr("Tick at least one lifter first."));
+    const auto quietly = [this](const QString& text) { say(text); };
+    if (intoPdf)
+        saveFloorPaper(m_context, this, chosen, quietly);
+    else
+        printFloorPaper(m_context, this, chosen, quietly);
 }
 
 }  // namespace steelyard

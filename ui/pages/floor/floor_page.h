@@ -2,19 +2,15 @@
 //
 // Sheets are made in the background from a connection of its own. Expected lifters are ticked; the others can be ticked
 // too, and somebody without a sheet can be keyed. While a session is keyed no sheets are made: what is keyed changes none of
-// that day. Actions: floor.print, floor.pdf, floor.today, floor.previousDay, floor.nextDay, floor.key and floor.key.*,
-// floor.rack.
+// that day. The number on a sheet, scanned or typed, opens its keying on its day. Actions: floor.print, floor.pdf, floor.layout,
+// floor.today, floor.previousDay, floor.nextDay, floor.code, floor.key and floor.key.*, floor.rack.
 #pragma once
 
-#include "core/book/day_sheets.h"
 #include "ui/jobs/job.h"
-#include "ui/print/sheet_layout.h"
-#include "ui/shell/context.h"
+#include "ui/pages/floor/floor_papers.h"
 #include "ui/shell/page.h"
 
 #include <QtCore/QPointer>
-
-#include <map>
 
 class QCheckBox;
 class QComboBox;
@@ -28,6 +24,7 @@ namespace steelyard {
 
 class KeyingView;
 class RackView;
+class SheetField;
 class SheetPreview;
 
 class FloorPage final : public Page {
@@ -50,6 +47,7 @@ public:
     [[nodiscard]] KeyingView* keying() const { return m_keying; }
     [[nodiscard]] std::vector<SessionSheet> chosenSheets() const;
     [[nodiscard]] PaperSize paper() const;
+    [[nodiscard]] PaperLayout layoutOfPaper() const;
     [[nodiscard]] RackView* rack() const;
 
 protected:
@@ -64,37 +62,41 @@ private:
         std::optional<std::size_t> sheet;
         int keyed = 0;  // sets in the book
     };
-    struct Day {
-        std::vector<DaySheet> sheets;
-        std::map<Id<Athlete>, int> keyed;
-    };
 
     void build();
     [[nodiscard]] QWidget* makeSide();
     [[nodiscard]] QPushButton* makeButton(const QString& action, const QString& text, const QString& keys);
     void makeSheets();
-    void take(Result<Day> day);
+    void take(Result<FloorDay> day);
     void makeRows(const std::map<Id<Athlete>, int>& keyed);
     void fillList();
     [[nodiscard]] QString rowText(const DayRow& row) const;
     [[nodiscard]] const DayRow* currentRow() const;
     void startKeying();
+    void startKeyingOf(Id<Athlete> athlete);
+    // The sheet whose number was typed or scanned.
+    [[nodiscard]] Result<void> openSheet(const QString& typed);
     void stopKeying();
     void showPreview();
     void say(const QString& text);
     void openRack();
-    void savePdf();
-    void print();
+    [[nodiscard]] FloorPaper paperOf(std::vector<SessionSheet> sheets) const;
+    void print(bool intoPdf);
 
     UiContext m_context;
     std::vector<DaySheet> m_sheets;
+    std::vector<DaySheet> m_week;  // of everybody, where the layout is the week
+    std::vector<Row<Gym>> m_gyms;
     std::vector<DayRow> m_rows;  // as in the list
     std::optional<Id<Athlete>> m_athlete;
+    std::optional<Id<Athlete>> m_toKey;  // as soon as the sheets of the day are there
     JobHandle m_job;
     bool m_stale = true;  // what is shown is not of the day asked for, or of an older book
 
     QDateEdit* m_date = nullptr;
     QComboBox* m_paper = nullptr;
+    QComboBox* m_layout = nullptr;
+    SheetField* m_field = nullptr;
     QCheckBox* m_others = nullptr;
     QListWidget* m_list = nullptr;
     QLabel* m_line = nullptr;

@@ -29,12 +29,10 @@ SheetPreview::SheetPreview(QWidget* parent) : QAbstractScrollArea(parent), m_pap
     setFocusPolicy(Qt::StrongFocus);
 }
 
-void SheetPreview::setSheets(const std::vector<SessionSheet>& sheets, PaperSize paper)
+void SheetPreview::setPages(std::vector<SheetPage> pages, PaperSize paper)
 {
-    m_pages.clear();
+    m_pages = std::move(pages);
     m_paper = paperMillimetres(paper);
-    for (const SessionSheet& sheet : sheets)
-        for (SheetPage& page : layOutSheet(sheet, paper).pages) m_pages.push_back(std::move(page));
     arrange();
     verticalScrollBar()->setValue(0);
 }

@@ -1,6 +1,6 @@
 // Sheets as they will be on paper, one page below the other, painted by the same code as the PDF.
 //
-//   preview->setSheets({sheet}, PaperSize::A4);   preview->zoomBy(1);
+//   preview->setPages(layOutSheets({sheet}, PaperSize::A4), PaperSize::A4);   preview->zoomBy(1);
 //
 // Keys: + and - zoom, 0 fits the width, Page Up and Page Down move.
 #pragma once
@@ -17,7 +17,7 @@ class SheetPreview final : public QAbstractScrollArea {
 public:
     explicit SheetPreview(QWidget* parent = nullptr);
 
-    void setSheets(const std::vector<SessionSheet>& sheets, PaperSize paper);
+    void setPages(std::vector<SheetPage> pages, PaperSize paper);
     // What stands there while there is no sheet.
     void setHint(const QString& hint);
     void zoomBy(int steps);

@@ -91,13 +91,31 @@ double writeRatings(SheetPage& page, QPointF at)
     return y;
 }
 
-double writeHead(SheetPage& page, const BlockInput& input, const QRectF& column)
+// Takes as many parts as one line holds; those that are left go to the notes, because a grip that is cut off is another lift.
+QString takeLine(QStringList& parts, double width)
+{
+    const QString between = QStringLiteral(" · ");
+    QString line;
+    while (!parts.isEmpty()) {
+        const QString longer = line.isEmpty() ? parts.front() : line + between + parts.front();
+        if (!line.isEmpty() && textWidthMm(longer, kSmallestPoints, false) > width) break;
+        line = longer;
+        parts.removeFirst();
+    }
+    return line;
+}
+
+double writeHead(SheetPage& page, const BlockInput& input, const QRectF& column, std::deque<Paragraph>& rest)
 {
     const SheetExercise& exercise = input.exercise;
     const int most = input.density == Density::Full ? 2 : 1;
+    QStringList details = detailParts(exercise);
+    const QString detail = input.density == Density::Full ? detailOf(exercise) : takeLine(details, column.width());
+    if (input.density != Density::Full && !details.isEmpty() && !input.continued)
+        rest.push_front({details.join(QStringLiteral(" · ")), false});
     const QString name = input.continued ? BlockText::tr("%1, continued").arg(nameOf(exercise)) : nameOf(exercise);
     double y = writeWrapped(page, column, 0, name, kLargePoints, true, most);
-    y = writeWrapped(page, column, y, detailOf(exercise), kSmallestPoints, false, most);
+    y = writeWrapped(page, column, y, detail, kSmallestPoints, false, most);
     return writeTarget(page, column, y, exercise);
 }
 
@@ -231,7 +249,7 @@ ExerciseBlock layOutExercise(const BlockInput& input)
                  input.continued ? 0 : writeRatings(block.items, {ratings, 0}));
     const QRectF column(0, 0, sets - kColumnGap, 0);
     auto rest = paragraphsOf(input);
-    double left = writeHead(block.items, input, column);
+    double left = writeHead(block.items, input, column, rest);
     left = writeBeside(block.items, rest, column, left, boxes);
     block.height = std::max(left, boxes);
     writeNotes(block, input, std::move(rest));

@@ -59,7 +59,7 @@ PaperPiece groupBlock(const SheetExercise& exercise, double width, Density densi
     PaperPiece piece;
     const QRectF column(0, 0, width, 0);
     double y = writeWrapped(piece.items, column, 0, nameOf(exercise), kLargePoints, true, 1);
-    y = writeWrapped(piece.items, column, y, detailOf(exercise), kSmallestPoints, false, 1);
+    y = writeWrapped(piece.items, column, y, detailOf(exercise), kSmallestPoints, false, 2);
     y = density == Density::Full ? writeTarget(piece.items, column, y, exercise)
                                  : writePlainTarget(piece.items, column, y, exercise);
     const auto write = [&](const QString& words, bool bold, int most) {

@@ -229,12 +229,17 @@ QString nameOf(const SheetExercise& exercise)
 
 QString detailOf(const SheetExercise& exercise)
 {
+    return detailParts(exercise).join(QStringLiteral(" · "));
+}
+
+QStringList detailParts(const SheetExercise& exercise)
+{
     QStringList parts;
     for (const QString& part : {exercise.variant, exercise.grip, exercise.standard})
         if (!part.isEmpty() && part != asUsualName()) parts += part;
     if (exercise.sides == Sides::OneAtATime) parts += SheetText::tr("each side");
     if (exercise.restSeconds) parts += SheetText::tr("rest %1 s").arg(*exercise.restSeconds);
-    return parts.join(QStringLiteral(" · "));
+    return parts;
 }
 
 QString loadWords(const SheetExercise& exercise)

@@ -8,6 +8,8 @@
 
 #include "core/sheets/session_sheet.h"
 
+#include <QtCore/QStringList>
+
 namespace steelyard {
 
 [[nodiscard]] QString sheetNumber(double value);
@@ -23,6 +25,7 @@ namespace steelyard {
 [[nodiscard]] QString coachNoteWords(const CoachNote& note);
 [[nodiscard]] QString coachNotesWords(const SheetExercise& exercise);  // one after the other; empty: none
 [[nodiscard]] QString nameOf(const SheetExercise& exercise);           // with its turn: "A1 Arm curl"
+[[nodiscard]] QStringList detailParts(const SheetExercise& exercise);
 [[nodiscard]] QString detailOf(const SheetExercise& exercise);      // variant, grip, standard; "as usual" is left out
 [[nodiscard]] QString loadWords(const SheetExercise& exercise);     // "42.5 kg", "24 kg each hand"
 [[nodiscard]] QString repsWords(const SheetExercise& exercise);     // "3 × 10", "10 · 9 · 9", "3 × 8–12"

@@ -55,7 +55,8 @@ void KeyingSide::showExercise(const SheetExercise& exercise)
 {
     m_name->setText(exercise.exercise);
     m_standard->setText(standardWords(exercise));
-    QStringList plan{detailOf(exercise), toBeatWords(exercise), whyWords(exercise), coachNotesWords(exercise)};
+    QStringList plan{detailOf(exercise), toBeatWords(exercise), whyWords(exercise), noteWords(exercise),
+                     coachNotesWords(exercise)};
     plan.removeAll(QString());
     m_plan->setText(plan.join(QStringLiteral("\n\n")));
 }

@@ -70,6 +70,7 @@ struct WordLaw {
 constexpr WordLaw kWords[] = {
     {"sql_only_in_storage", "\\b(QSql\\w*|QtSql)\\b", "core/storage/"},
     {"sqlite_only_in_storage", "\\bsqlite3\\.h\\b", "core/storage/ core/exchange/backup"},
+    {"glpk_only_in_the_bound", "\\bglpk\\.h\\b", "core/planning/solver/plan_bound"},
     {"boxes_only_in_prompt", "\\b(QMessageBox|QFileDialog|QPrintDialog|QPrintPreviewDialog)\\b", "ui/prompt/"},
     {"time_only_from_clock",
      "\\b(currentDate|currentDateTime|currentDateTimeUtc|currentSecsSinceEpoch|currentMSecsSinceEpoch|"

@@ -43,8 +43,7 @@ public:
                 points += wishes.joints * slot.sets * m_problem.joints.at(static_cast<std::size_t>(joint)).complaint;
         }
         for (std::size_t i = 0; i < m_problem.candidates.size(); ++i)
-            if (!used.contains(static_cast<int>(i)))
-                points += wishes.continuity * m_problem.candidates[i].continuity;
+            if (!used.contains(static_cast<int>(i))) points += wishes.continuity * m_problem.candidates[i].continuity;
         return points;
     }
 

@@ -65,4 +65,36 @@ inline PlanProblem typicalPlanProblem(std::uint64_t seed, double minutes = 75)
     return problem;
 }
 
+// Anything that validates: cramped days, pins that overstep limits, joints to be spared, missing equipment, muscles that
+// nothing trains. Up to the given sizes.
+inline PlanProblem oddPlanProblem(std::uint64_t seed, int mostCandidates, int mostDays, int mostMuscles)
+{
+    PlanMaker make(seed);
+    PlanProblem problem;
+    const int days = 1 + make.below(mostDays);
+    for (int weekday = 1; weekday <= 7; ++weekday)
+        if (static_cast<int>(problem.days.size()) < days && (make.chance(60) || 7 - weekday < days))
+            problem.days.push_back({weekday, make.in(0, 5, 14)});
+    const int muscles = 1 + make.below(mostMuscles);
+    for (int i = 0; i < muscles; ++i) {
+        PlanMuscle muscle{make.in(0, 1, 10), 0, make.in(2, 1, 8), 1 + make.below(4), make.in(0.5, 0.5, 3)};
+        muscle.high = muscle.low + make.in(0, 1, 6);
+        problem.muscles.push_back(muscle);
+    }
+    for (int i = make.below(3); i > 0; --i) problem.joints.push_back({make.in(0, 0.25, 5), make.chance(30)});
+    problem.limits = {make.below(5), make.below(3), make.below(7)};
+    const int candidates = 1 + make.below(mostCandidates);
+    for (int i = 0; i < candidates; ++i) {
+        PlanCandidate made = make.candidate(make.below(muscles), muscles, static_cast<int>(problem.joints.size()));
+        made.group = make.below(candidates);
+        made.leastSets = 1 + make.below(2);
+        made.mostSets = made.leastSets + make.below(3);
+        made.possible = make.chance(90);
+        for (int day = 0; day < static_cast<int>(problem.days.size()); ++day)
+            if (make.chance(12)) made.pins.push_back({day, make.below(6)});
+        problem.candidates.push_back(std::move(made));
+    }
+    return problem;
+}
+
 }  // namespace steelyard::testing_support

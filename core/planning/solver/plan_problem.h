@@ -54,19 +54,19 @@ struct PlanPin {
 };
 
 struct PlanCandidate {
-    std::vector<PlanShare> shares;
+    std::vector<PlanShare> shares = {};
     int group = 0;        // candidates of one group are ways to do one exercise
     int backLoading = 0;  // 0 none, 1 some, 2 high
     double minutesASet = 3;
     double setUpMinutes = 2;
-    std::vector<int> joints;  // that it strains
-    double rating = 0.5;      // 0..1, how well it has served this lifter
-    double continuity = 0;    // 0..1, how much it matters that it stays in the week
-    int leastSets = 2;        // a day
+    std::vector<int> joints = {};  // that it strains
+    double rating = 0.5;           // 0..1, how well it has served this lifter
+    double continuity = 0;         // 0..1, how much it matters that it stays in the week
+    int leastSets = 2;             // a day
     int mostSets = 5;
     int mostDays = 2;      // a week
     bool possible = true;  // with the equipment there is
-    std::vector<PlanPin> pins;
+    std::vector<PlanPin> pins = {};
     friend bool operator==(const PlanCandidate&, const PlanCandidate&) = default;
 };
 

@@ -51,7 +51,7 @@ std::vector<Planted> plantedViolations()
         {"core_keeps_its_order", "core/numerics/a.h", "#include \"core/domain/gym.h\"\n"},
         {"core_keeps_its_order", "core/analysis/a.h", "#include \"core/storage/database.h\"\n"},
         {"core_keeps_its_order", "core/flags/a.h", "#include \"core/book/book.h\"\n"},
-        {"core_keeps_its_order", "core/planning/a.h", "#include \"core/analysis/verdict.h\"\n"},
+        {"core_keeps_its_order", "core/planning/a.h", "#include \"core/flags/registry.h\"\n"},
         {"core_keeps_its_order", "core/trials/a.h", "#include \"core/edits/edit.h\"\n"},
         {"core_keeps_its_order", "core/sheets/a.h", "#include \"core/storage/database.h\"\n"},
         {"core_keeps_its_order", "core/storage/a.h", "#include \"core/edits/edit.h\"\n"},

@@ -46,6 +46,30 @@
     </message>
 </context>
 <context>
+    <name>BandThenLoadText</name>
+    <message numerus="yes">
+        <source>The step is large for this load: expect about %n repetition(s) fewer.</source>
+        <translation>
+            <numerusform>The step is large for this load: expect about %n repetition fewer.</numerusform>
+            <numerusform>The step is large for this load: expect about %n repetitions fewer.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Every set reached %n counted repetition(s): take the next load and start from the low end of the band.</source>
+        <translation>
+            <numerusform>Every set reached %n counted repetition: take the next load and start from the low end of the band.</numerusform>
+            <numerusform>Every set reached %n counted repetitions: take the next load and start from the low end of the band.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Most sets stayed under %n counted repetition(s) twice running: one step down brings them back into the band.</source>
+        <translation>
+            <numerusform>Most sets stayed under %n counted repetition twice running: one step down brings them back into the band.</numerusform>
+            <numerusform>Most sets stayed under %n counted repetitions twice running: one step down brings them back into the band.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>BlockDeedText</name>
     <message numerus="yes">
         <source>%n lift(s)</source>
@@ -268,6 +292,16 @@
     </message>
 </context>
 <context>
+    <name>EditText</name>
+    <message numerus="yes">
+        <source>add block %1 for %n lifter(s)</source>
+        <translation>
+            <numerusform>add block %1 for %n lifter</numerusform>
+            <numerusform>add block %1 for %n lifters</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>EffortLowText</name>
     <message numerus="yes">
         <source>%n lift(s) ended far from failure for several sessions.</source>
@@ -421,6 +455,23 @@
     </message>
 </context>
 <context>
+    <name>LoadByStepText</name>
+    <message numerus="yes">
+        <source>Most sets stayed under %n counted repetition(s) twice running: one step down.</source>
+        <translation>
+            <numerusform>Most sets stayed under %n counted repetition twice running: one step down.</numerusform>
+            <numerusform>Most sets stayed under %n counted repetitions twice running: one step down.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Same load until the last set is two repetitions over %n in two sessions running.</source>
+        <translation>
+            <numerusform>Same load until the last set is two repetitions over %n in two sessions running.</numerusform>
+            <numerusform>Same load until the last set is two repetitions over %n in two sessions running.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>LogbookImportText</name>
     <message numerus="yes">
         <source>import of %n row(s)</source>
@@ -520,26 +571,33 @@
     </message>
 </context>
 <context>
-    <name>ProgressionText</name>
+    <name>ProgressionSupportText</name>
     <message numerus="yes">
-        <source>Every set reached %n counted repetition(s): take the next load and start from the low end of the band.</source>
+        <source>Same load; likely enough in the first set: %n counted repetition(s), more than last time.</source>
         <translation>
-            <numerusform>Every set reached %n counted repetition: take the next load and start from the low end of the band.</numerusform>
-            <numerusform>Every set reached %n counted repetitions: take the next load and start from the low end of the band.</numerusform>
+            <numerusform>Same load; likely enough in the first set: %n counted repetition, more than last time.</numerusform>
+            <numerusform>Same load; likely enough in the first set: %n counted repetitions, more than last time.</numerusform>
         </translation>
     </message>
     <message numerus="yes">
-        <source>The step is large for this load: expect about %n repetition(s) fewer.</source>
+        <source>Same load; likely enough in the first set: %n counted repetition(s).</source>
         <translation>
-            <numerusform>The step is large for this load: expect about %n repetition fewer.</numerusform>
-            <numerusform>The step is large for this load: expect about %n repetitions fewer.</numerusform>
+            <numerusform>Same load; likely enough in the first set: %n counted repetition.</numerusform>
+            <numerusform>Same load; likely enough in the first set: %n counted repetitions.</numerusform>
         </translation>
     </message>
     <message numerus="yes">
-        <source>Most sets stayed under %n counted repetition(s) twice running: one step down brings them back into the band.</source>
+        <source>Take the next load; likely enough there in the first set: %n counted repetition(s).</source>
         <translation>
-            <numerusform>Most sets stayed under %n counted repetition twice running: one step down brings them back into the band.</numerusform>
-            <numerusform>Most sets stayed under %n counted repetitions twice running: one step down brings them back into the band.</numerusform>
+            <numerusform>Take the next load; likely enough there in the first set: %n counted repetition.</numerusform>
+            <numerusform>Take the next load; likely enough there in the first set: %n counted repetitions.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>The last load would likely bring fewer than %n counted repetition(s): a lighter one fits.</source>
+        <translation>
+            <numerusform>The last load would likely bring fewer than %n counted repetition: a lighter one fits.</numerusform>
+            <numerusform>The last load would likely bring fewer than %n counted repetitions: a lighter one fits.</numerusform>
         </translation>
     </message>
 </context>
@@ -811,6 +869,54 @@
         <translation>
             <numerusform>%n set</numerusform>
             <numerusform>%n sets together</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>steelyard::BlockForMany</name>
+    <message numerus="yes">
+        <source>For %n lifter(s). Enter shows what each would get; nothing is written before.</source>
+        <translation>
+            <numerusform>For %n lifter. Enter shows what each would get; nothing is written before.</numerusform>
+            <numerusform>For %n lifters. Enter shows what each would get; nothing is written before.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Fitting it to %n lifter(s)…</source>
+        <translation>
+            <numerusform>Fitting it to %n lifter…</numerusform>
+            <numerusform>Fitting it to %n lifters…</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>For %n lifter(s) something differs, as it says below. Ctrl+Enter writes the blocks, one step of the history.</source>
+        <translation>
+            <numerusform>For %n lifter something differs, as it says below. Ctrl+Enter writes the blocks, one step of the history.</numerusform>
+            <numerusform>For %n lifters something differs, as it says below. Ctrl+Enter writes the blocks, one step of the history.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n lifter(s) have the block. Ctrl+Z takes it back whole.</source>
+        <translation>
+            <numerusform>%n lifter has the block. Ctrl+Z takes it back whole.</numerusform>
+            <numerusform>%n lifters have the block. Ctrl+Z takes it back whole.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>steelyard::BlockLoads</name>
+    <message numerus="yes">
+        <source>%n load(s) would be written otherwise today. Space ticks, Enter writes what is ticked.</source>
+        <translation>
+            <numerusform>%n load would be written otherwise today. Space ticks, Enter writes what is ticked.</numerusform>
+            <numerusform>%n loads would be written otherwise today. Space ticks, Enter writes what is ticked.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n load(s) written. Ctrl+Z takes them back.</source>
+        <translation>
+            <numerusform>%n load written. Ctrl+Z takes it back.</numerusform>
+            <numerusform>%n loads written. Ctrl+Z takes them back.</numerusform>
         </translation>
     </message>
 </context>

@@ -12,7 +12,7 @@ namespace {
 
 struct LoadedSlot {
     const Slot* slot = nullptr;
-    SlotPlace place;
+    PlanPlace place;
 };
 
 // The slots of that day that have a load.

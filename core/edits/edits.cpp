@@ -95,6 +95,16 @@ std::unique_ptr<Edit> addBlock(const Block& block)
     });
 }
 
+std::unique_ptr<Edit> addBlocks(std::vector<Block> blocks, const QString& name)
+{
+    const QString label =
+        EditText::tr("add block %1 for %n lifter(s)", nullptr, static_cast<int>(blocks.size())).arg(name);
+    return plainEdit(label, [blocks = std::move(blocks)](Transaction& tx) -> Result<void> {
+        for (const Block& block : blocks) STEELYARD_CHECK(BlockRepository(tx.database()).insert(tx, block));
+        return {};
+    });
+}
+
 std::unique_ptr<Edit> changeBlock(Id<Block> id, const Block& block)
 {
     return plainEdit(EditText::tr("change block %1").arg(block.name),

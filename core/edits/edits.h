@@ -23,6 +23,8 @@ struct BlockChange {
 [[nodiscard]] std::unique_ptr<Edit> removeSet(Id<SetEntry> id, const Clock& clock);
 [[nodiscard]] std::unique_ptr<Edit> rateExercise(LiftLine line, QDate date, const ExerciseRating& rating);
 [[nodiscard]] std::unique_ptr<Edit> addBlock(const Block& block);
+// For many lifters, one step of the history.
+[[nodiscard]] std::unique_ptr<Edit> addBlocks(std::vector<Block> blocks, const QString& name);
 [[nodiscard]] std::unique_ptr<Edit> changeBlock(Id<Block> id, const Block& block);
 [[nodiscard]] std::unique_ptr<Edit> removeBlock(Id<Block> id, Id<Athlete> owner);
 [[nodiscard]] std::unique_ptr<Edit> addTemplate(const BlockTemplate& shape);

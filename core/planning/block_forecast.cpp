@@ -24,11 +24,6 @@ std::vector<DayAhead> daysAhead(const PlanningInput& input, const Block& block)
     return ahead;
 }
 
-LiftLine liftOf(const Block& block, const Slot& slot)
-{
-    return {block.athlete, slot.variant, slot.grip, slot.standard};
-}
-
 // As if the sets ended at their targets.
 DoneExposure asIfDone(const SlotLoad& planned)
 {
@@ -64,13 +59,13 @@ std::optional<Decimal> reserveOf(const SlotLoad& planned)
 
 }  // namespace
 
-const SlotForecast* BlockForecast::at(const SlotPlace& place) const
+const SlotForecast* BlockForecast::at(const PlanPlace& place) const
 {
     const auto found = std::ranges::find(slotList, place, &SlotForecast::place);
     return found == slotList.end() ? nullptr : &*found;
 }
 
-PlannedPlace plannedPlace(const Block& block, const SlotPlace& place)
+PlannedPlace plannedPlace(const Block& block, const PlanPlace& place)
 {
     const Slot& slot = block.weeks[place.week].days[place.day].slotList[place.slot];
     PlannedPlace out;
@@ -95,7 +90,7 @@ BlockForecast forecastBlock(const PlanningInput& input, const Block& block)
         const PlannedWeek& week = block.weeks[ahead.week];
         const auto& slotsOfDay = week.days[ahead.day].slotList;
         for (std::size_t i = 0; i < slotsOfDay.size(); ++i) {
-            const SlotPlace place{ahead.week, ahead.day, i};
+            const PlanPlace place{ahead.week, ahead.day, i};
             const LiftLine lift = liftOf(block, slotsOfDay[i]);
             SlotLoad planned = loads.plan(
                 {slotsOfDay[i], ahead.date, week.kind, block.easing, plannedPlace(block, place), soFar.of(lift)});

@@ -11,20 +11,13 @@
 // Pure. Failures: none.
 #pragma once
 
+#include "core/planning/block_places.h"
 #include "core/planning/slot_load.h"
 
 namespace steelyard {
 
-// Where a slot stands in a block.
-struct SlotPlace {
-    std::size_t week = 0;
-    std::size_t day = 0;
-    std::size_t slot = 0;
-    friend auto operator<=>(const SlotPlace&, const SlotPlace&) = default;
-};
-
 struct SlotForecast {
-    SlotPlace place;
+    PlanPlace place;
     QDate date;
     SlotLoad load;
     friend bool operator==(const SlotForecast&, const SlotForecast&) = default;
@@ -33,13 +26,13 @@ struct SlotForecast {
 struct BlockForecast {
     std::vector<SlotForecast> slotList;  // by date, then by place in the day
 
-    [[nodiscard]] const SlotForecast* at(const SlotPlace& place) const;  // null: not among the days that are left
+    [[nodiscard]] const SlotForecast* at(const PlanPlace& place) const;  // null: not among the days that are left
 };
 
 [[nodiscard]] BlockForecast forecastBlock(const PlanningInput& input, const Block& block);
 
 struct LoadChangeAhead {
-    SlotPlace place;
+    PlanPlace place;
     QDate date;
     Slot before;
     Slot after;   // load, and reserve where the slot's rule plans it
@@ -54,6 +47,6 @@ struct LoadChangeAhead {
 [[nodiscard]] Block withLoads(Block block, std::span<const LoadChangeAhead> accepted);
 
 // The reserve that the slot's rule plans from, and where the slot stands.
-[[nodiscard]] PlannedPlace plannedPlace(const Block& block, const SlotPlace& place);
+[[nodiscard]] PlannedPlace plannedPlace(const Block& block, const PlanPlace& place);
 
 }  // namespace steelyard

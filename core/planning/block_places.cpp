@@ -69,12 +69,6 @@ bool isLaidOutWell(const Block& block)
     return true;
 }
 
-bool isDayOff(const Block& block, QDate date)
-{
-    return std::ranges::any_of(block.daysOff,
-                               [&](const DaysOff& off) { return date >= off.first && date <= off.last; });
-}
-
 LiftLine liftOf(const Block& block, const Slot& slot)
 {
     return {block.athlete, slot.variant, slot.grip, slot.standard};

@@ -42,7 +42,6 @@ enum class WeekScope { ThisWeek, ThisAndLater };
 [[nodiscard]] QDate endOf(const Block&);
 [[nodiscard]] std::optional<DayPlace> dayOn(const Block&, QDate date);
 [[nodiscard]] bool isLaidOutWell(const Block&);
-[[nodiscard]] bool isDayOff(const Block&, QDate date);
 
 [[nodiscard]] LiftLine liftOf(const Block&, const Slot&);
 [[nodiscard]] bool isSameLift(const Slot& a, const Slot& b);

@@ -1,6 +1,7 @@
 #include "core/planning/replan.h"
 
 #include "core/planning/comparable.h"
+#include "core/planning/load_steps.h"
 
 #include <algorithm>
 

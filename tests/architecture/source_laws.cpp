@@ -58,7 +58,7 @@ constexpr IncludeLaw kIncludes[] = {
     {"paper_has_no_widgets", "ui/print/", "^(Qt(Widgets|Charts|PrintSupport|SvgWidgets)\\b|ui/(?!print/|format/))"},
     {"console_has_no_screen", "app/console/", "^(ui/|Qt(Gui|Widgets|Charts|PrintSupport|Svg)\\b)"},
     {"painter_has_no_widgets", "app/paper/", "^(Qt(Widgets|Charts|PrintSupport)\\b|ui/(?!print/|format/))"},
-    {"includes_name_their_module", "", "^(Q[A-Z]\\w*|q[a-z0-9]+\\.h)$"},
+    {"includes_name_their_module", "", "^(Q[A-Z]\\w*|q(?!rencode)[a-z0-9]+\\.h)$"},
 };
 
 // A word that belongs to one place: a folder, or the start of a file's name.
@@ -71,6 +71,7 @@ constexpr WordLaw kWords[] = {
     {"sql_only_in_storage", "\\b(QSql\\w*|QtSql)\\b", "core/storage/"},
     {"sqlite_only_in_storage", "\\bsqlite3\\.h\\b", "core/storage/ core/exchange/backup"},
     {"glpk_only_in_the_bound", "\\bglpk\\.h\\b", "core/planning/solver/plan_bound"},
+    {"qrencode_only_in_the_code", "\\bqrencode\\.h\\b", "ui/print/scan_code"},
     {"boxes_only_in_prompt", "\\b(QMessageBox|QFileDialog|QPrintDialog|QPrintPreviewDialog)\\b", "ui/prompt/"},
     {"time_only_from_clock",
      "\\b(currentDate|currentDateTime|currentDateTimeUtc|currentSecsSinceEpoch|currentMSecsSinceEpoch|"

@@ -197,6 +197,10 @@ std::vector<ActionRow> makeActionTable()
 
         {u("block.new"), Block, ActionText::tr("Start a block…"), u("Ctrl+B"), block, NeedsLifter | NeedsWritable,
          true},
+        {u("block.forecast"), Block, ActionText::tr("Loads from the record…"), u("F"), block,
+         NeedsLifter | NeedsWritable},
+        {u("block.many"), Block, ActionText::tr("A template for many lifters…"), u("Ctrl+M"), block,
+         NeedsLifter | NeedsWritable},
         {u("block.choose"), Block, ActionText::tr("Choose among the blocks"), u("/"), block, NeedsLifter},
         {u("block.rename"), Block, ActionText::tr("Rename the block…"), u("F2"), block, NeedsLifter | NeedsWritable},
         {u("block.template"), Block, ActionText::tr("Keep its shape as a template…"), u("Ctrl+T"), block,

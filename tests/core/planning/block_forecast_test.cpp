@@ -91,7 +91,7 @@ TEST(Reforecast, ListsWhatChangedAndWhy)
     block.weeks[1].days[0].slotList[0].load = kg(u"50");
     const auto changes = reforecast(block, forecastBlock(sample.input(), block));
     ASSERT_EQ(changes.size(), 2u);  // the first is as it would be written
-    EXPECT_EQ(changes[0].place, (SlotPlace{1, 0, 0}));
+    EXPECT_EQ(changes[0].place, (PlanPlace{1, 0, 0}));
     EXPECT_EQ(changes[0].before.load, kg(u"50"));
     EXPECT_EQ(changes[0].after.load.value().kilograms(), 40);
     EXPECT_FALSE(changes[0].why.isEmpty());

@@ -2,10 +2,13 @@
 
 #include "core/book/book.h"
 #include "core/edits/edits.h"
+#include "core/planning/usual_weekdays.h"
 #include "ui/format/format.h"
 #include "ui/format/plan_words.h"
 #include "ui/pages/block/block_day_list.h"
+#include "ui/pages/block/block_for_many.h"
 #include "ui/pages/block/block_grid.h"
+#include "ui/pages/block/block_loads.h"
 #include "ui/pages/block/block_side.h"
 #include "ui/pages/block/block_start.h"
 #include "ui/pages/block/block_words.h"
@@ -50,6 +53,7 @@ void BlockPage::showAthlete(std::optional<Id<Athlete>> athlete)
     m_shown.reset();
     m_blocks.clear();
     m_wanted.reset();
+    if (m_states->currentWidget() == m_loads) m_states->setCurrentIndex(0);
     m_asked->hide();
     m_chooser->hide();
     if (!athlete)
@@ -83,6 +87,10 @@ void BlockPage::takeFocus()
 {
     if (m_states->currentWidget() == m_start)
         m_start->takeFocus();
+    else if (m_states->currentWidget() == m_loads)
+        m_loads->takeFocus();
+    else if (m_states->currentWidget() == m_many)
+        m_many->takeFocus();
     else if (m_shown)
         places()->setFocus(Qt::ShortcutFocusReason);
     else
@@ -160,7 +168,8 @@ void BlockPage::showBlock(const Row<Block>& row, std::size_t week)
                    .firstOpen = firstOpen(),
                    .editable = !m_context.book.isReadOnly()});
     m_shown = std::move(shown);
-    if (m_states->currentWidget() != m_start || !m_start->isVisible()) m_states->setCurrentIndex(1);
+    const bool isElsewhere = isBeside() || (m_states->currentWidget() == m_start && m_start->isVisible());
+    if (!isElsewhere) m_states->setCurrentIndex(1);
     fillChoice();
     showViews();
     const QDate date = before.date.isValid()                                 ? before.date
@@ -231,7 +240,8 @@ void BlockPage::offerStart(bool canLeave)
         return hint(
             tr("No block is planned for %1. This book can only be read.").arg(m_record->log.athlete.value.name));
     const auto templates = m_context.book.blocks().templates();
-    const std::vector<int> usual{1, 3, 5};
+    std::vector<int> usual = usualWeekdays(m_record->log, m_context.clock.today());
+    if (usual.empty()) usual = {1, 3, 5};
     const QString intro = canLeave ? QString()
                                    : tr("No block is planned for %1 yet. A block is some weeks of sessions with an "
                                         "aim: what is planned here stands on "
@@ -250,6 +260,36 @@ void BlockPage::leaveStart()
     m_states->setCurrentIndex(1);
     takeFocus();
     Q_EMIT actionsChanged();
+}
+
+bool BlockPage::isBeside() const
+{
+    return m_states->currentWidget() == m_loads || m_states->currentWidget() == m_many;
+}
+
+void BlockPage::openForMany()
+{
+    m_many->open(usualStart({}, m_context.clock.today()));
+    m_states->setCurrentWidget(m_many);
+    Q_EMIT actionsChanged();
+    m_many->takeFocus();
+}
+
+void BlockPage::openLoads()
+{
+    m_loads->open(*m_athlete, m_shown->row, m_shown->library());
+    m_states->setCurrentWidget(m_loads);
+    Q_EMIT actionsChanged();
+    m_loads->takeFocus();
+}
+
+void BlockPage::leaveBeside(const QString& done)
+{
+    m_states->setCurrentIndex(m_shown ? 1 : 0);
+    if (!m_shown && m_record) chooseBlock({});
+    takeFocus();
+    Q_EMIT actionsChanged();
+    if (!done.isEmpty()) Q_EMIT said(done);
 }
 
 void BlockPage::start(const Block& block)

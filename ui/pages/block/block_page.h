@@ -21,7 +21,9 @@ namespace steelyard {
 
 class AskedLine;
 class BlockDayList;
+class BlockForMany;
 class BlockGrid;
+class BlockLoads;
 class BlockSide;
 class BlockStart;
 class Edit;
@@ -74,6 +76,11 @@ private:
     void hint(const QString& text);
     void offerStart(bool canLeave);
     void leaveStart();
+    void openForMany();
+    void openLoads();
+    void leaveBeside(const QString& done);
+    // Something stands in place of the week.
+    [[nodiscard]] bool isBeside() const;
     void start(const Block& block);
     [[nodiscard]] PlanChoice choice() const;
     void apply(Result<Block> after, const QString& label);
@@ -111,6 +118,8 @@ private:
     QStackedWidget* m_states = nullptr;
     QLabel* m_hint = nullptr;
     BlockStart* m_start = nullptr;
+    BlockLoads* m_loads = nullptr;
+    BlockForMany* m_many = nullptr;
     QComboBox* m_blockChoice = nullptr;
     ElidedLabel* m_heading = nullptr;
     QToolButton* m_scopeButton = nullptr;

@@ -4,7 +4,9 @@
 #include "core/book/book.h"
 #include "ui/format/lift_words.h"
 #include "ui/pages/block/block_day_list.h"
+#include "ui/pages/block/block_for_many.h"
 #include "ui/pages/block/block_grid.h"
+#include "ui/pages/block/block_loads.h"
 #include "ui/pages/block/block_side.h"
 #include "ui/pages/block/block_start.h"
 #include "ui/pages/block/block_words.h"
@@ -50,11 +52,17 @@ BlockPage::BlockPage(const UiContext& context, QWidget* parent) : Page(parent), 
     m_states->addWidget(m_hint);
     m_states->addWidget(makeEditor());
     m_states->addWidget(m_start);
+    m_loads = new BlockLoads(context, this);
+    m_many = new BlockForMany(context, this);
+    m_states->addWidget(m_loads);
+    m_states->addWidget(m_many);
     auto* all = new QVBoxLayout(this);
     all->setContentsMargins({});
     all->addWidget(m_states);
     connect(m_start, &BlockStart::made, this, &BlockPage::start);
     connect(m_start, &BlockStart::left, this, &BlockPage::leaveStart);
+    connect(m_loads, &BlockLoads::left, this, &BlockPage::leaveBeside);
+    connect(m_many, &BlockForMany::left, this, &BlockPage::leaveBeside);
     m_back = new QShortcut(Qt::Key_Escape, this);
     m_back->setContext(Qt::WidgetWithChildrenShortcut);
     m_back->setEnabled(false);
@@ -209,8 +217,10 @@ bool BlockPage::canPerform(const QString& action) const
     if (!m_athlete) return false;
     if (m_job.isRunning() && !m_record) return !m_context.book.isReadOnly();
     if (!m_record) return false;
+    if (isBeside()) return false;
     const bool starting = m_states->currentWidget() == m_start;
     if (action == QLatin1StringView("block.new")) return !starting && !m_context.book.isReadOnly();
+    if (action == QLatin1StringView("block.many")) return !m_context.book.isReadOnly();
     if (!m_shown || starting || isAsking()) return false;
     const bool looks =
         action == QLatin1StringView("block.day") || action == QLatin1StringView("block.scope")
@@ -234,6 +244,7 @@ void BlockPage::perform(const QString& action)
     }
     if (!canPerform(action)) return;
     if (action == QLatin1StringView("block.new")) return offerStart(m_shown != nullptr);
+    if (action == QLatin1StringView("block.many")) return openForMany();
     const PlanChoice now = choice();
     if (auto deed = deedOf(action, now)) return apply(std::move(*deed));
     if (const auto asking = askingOf(action, now)) return ask(*asking);
@@ -257,6 +268,7 @@ void BlockPage::performHere(const QString& action)
     if (is("block.nextLimit")) stepLimit(1);
     if (is("block.previousLimit")) stepLimit(-1);
     if (is("block.template")) askTemplate();
+    if (is("block.forecast")) openLoads();
     if (is("block.delete")) removeWhole();
     if (is("block.choose")) m_blockChoice->setFocus(Qt::ShortcutFocusReason);
 }

@@ -1,0 +1,167 @@
+#include "ui/pages/block/block_loads.h"
+
+#include "core/book/book.h"
+#include "core/edits/edits.h"
+#include "ui/format/format.h"
+#include "ui/format/plan_words.h"
+#include "ui/pages/block/block_words.h"
+#include "ui/shell/theme.h"
+
+#include <QtGui/QKeyEvent>
+#include <QtWidgets/QHeaderView>
+#include <QtWidgets/QLabel>
+#include <QtWidgets/QPushButton>
+#include <QtWidgets/QTreeWidget>
+#include <QtWidgets/QVBoxLayout>
+
+namespace steelyard {
+namespace {
+
+enum LoadColumn { DayColumn, LiftColumn, WrittenColumn, NowColumn, WhyColumn, LoadColumns };
+
+QString loadOrNone(const Slot& slot)
+{
+    return slot.load ? format::load(*slot.load) : QStringLiteral("–");
+}
+
+}  // namespace
+
+BlockLoads::BlockLoads(const UiContext& context, QWidget* parent)
+    : QWidget(parent),
+      m_context(context),
+      m_words(new QLabel(this)),
+      m_list(new QTreeWidget(this)),
+      m_write(new QPushButton(tr("&Write what is ticked"), this))
+{
+    build();
+}
+
+BlockLoads::~BlockLoads()
+{
+    m_job.cancel();
+}
+
+void BlockLoads::build()
+{
+    m_words->setTextFormat(Qt::PlainText);
+    m_words->setWordWrap(true);
+    m_list->setAccessibleName(tr("Loads that would change"));
+    m_list->setColumnCount(LoadColumns);
+    m_list->setHeaderLabels({tr("Day"), tr("Lift"), tr("Written"), tr("Now"), tr("Why")});
+    for (const int column : {WrittenColumn, NowColumn})
+        m_list->headerItem()->setTextAlignment(column, Qt::AlignRight | Qt::AlignVCenter);
+    m_list->header()->setSectionResizeMode(QHeaderView::ResizeToContents);
+    m_list->header()->setSectionResizeMode(WhyColumn, QHeaderView::Stretch);
+    m_list->header()->setStretchLastSection(true);
+    m_list->setRootIsDecorated(false);
+    m_list->setUniformRowHeights(true);
+    m_list->setTextElideMode(Qt::ElideRight);
+    m_list->setFrameShape(QFrame::NoFrame);
+    auto* leave = new QPushButton(tr("Leave it"), this);
+    auto* buttons = new QHBoxLayout;
+    buttons->addWidget(m_write);
+    buttons->addWidget(leave);
+    buttons->addStretch(1);
+    auto* all = new QVBoxLayout(this);
+    all->setContentsMargins(24, 20, 24, 12);
+    all->addWidget(m_words);
+    all->addWidget(m_list, 1);
+    all->addLayout(buttons);
+    connect(m_write, &QPushButton::clicked, this, &BlockLoads::write);
+    connect(leave, &QPushButton::clicked, this, [this] { Q_EMIT left({}); });
+}
+
+void BlockLoads::takeFocus()
+{
+    m_list->setFocus(Qt::ShortcutFocusReason);
+}
+
+QString BlockLoads::words() const
+{
+    return m_words->text();
+}
+
+void BlockLoads::say(const QString& text, bool isProblem)
+{
+    QPalette colours = m_words->palette();
+    colours.setColor(QPalette::WindowText,
+                     isProblem ? themeColours(palette()).alarm : palette().color(QPalette::WindowText));
+    m_words->setPalette(colours);
+    m_words->setText(text);
+}
+
+void BlockLoads::open(Id<Athlete> athlete, const Row<Block>& row, const Library& library)
+{
+    m_job.cancel();
+    m_block = row;
+    m_found.clear();
+    m_list->clear();
+    m_write->setEnabled(false);
+    say(tr("Reading what the record says of these loads…"));
+    const BlockOutlookRequest request{athlete, row.value, m_context.clock.today(), format::wording()};
+    m_job = m_context.jobs.run(
+        this, tr("Forecasting loads"),
+        [request, path = m_context.book.path()](const Progress&) -> Result<BlockOutlook> {
+            STEELYARD_TRY(const auto database, Database::openReader(path));
+            return readBlockOutlook(*database, request);
+        },
+        [this, library, asked = ++m_asked](Result<BlockOutlook> outlook) {
+            if (asked != m_asked) return;
+            if (!outlook) return say(outlook.error().what, true);
+            show(*std::move(outlook), library);
+        });
+}
+
+void BlockLoads::show(BlockOutlook outlook, const Library& library)
+{
+    m_found = std::move(outlook.changes);
+    m_write->setEnabled(!m_found.empty());
+    if (m_found.empty())
+        return say(
+            tr("The loads that are written are those that the record gives today. What has none is built up to."));
+    say(tr("%n load(s) would be written otherwise today. Space ticks, Enter writes what is ticked.", nullptr,
+           static_cast<int>(m_found.size())));
+    for (const LoadChangeAhead& change : m_found) {
+        auto* row = new QTreeWidgetItem(m_list, {format::shortDay(change.date), exerciseWords(change.after, library),
+                                                 loadOrNone(change.before), loadOrNone(change.after), change.why});
+        row->setCheckState(DayColumn, Qt::Checked);
+        row->setToolTip(LiftColumn, format::plainToolTip(wayWords(change.after, library)));
+        row->setToolTip(WhyColumn, format::plainToolTip(change.why));
+        for (const int column : {WrittenColumn, NowColumn})
+            row->setTextAlignment(column, Qt::AlignRight | Qt::AlignVCenter);
+    }
+    m_list->setCurrentItem(m_list->topLevelItem(0));
+    takeFocus();
+}
+
+void BlockLoads::write()
+{
+    if (!m_block || !m_write->isEnabled()) return;
+    std::vector<LoadChangeAhead> taken;
+    for (std::size_t i = 0; i < m_found.size(); ++i)
+        if (m_list->topLevelItem(static_cast<int>(i))->checkState(DayColumn) == Qt::Checked)
+            taken.push_back(m_found[i]);
+    if (taken.empty()) return say(tr("Nothing is ticked."), true);
+    const auto done = m_context.book.history().perform(changeBlock(m_block->id, withLoads(m_block->value, taken)));
+    if (!done) return say(done.error().what, true);
+    Q_EMIT left(tr("%n load(s) written. Ctrl+Z takes them back.", nullptr, static_cast<int>(taken.size())));
+}
+
+bool BlockLoads::event(QEvent* event)
+{
+    // Escape leaves this, not the page.
+    if (event->type() == QEvent::ShortcutOverride && static_cast<QKeyEvent*>(event)->key() == Qt::Key_Escape) {
+        event->accept();
+        return true;
+    }
+    return QWidget::event(event);
+}
+
+void BlockLoads::keyPressEvent(QKeyEvent* event)
+{
+    if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter) return write();
+    if (event->key() == Qt::Key_Escape) return Q_EMIT left({});
+    QWidget::keyPressEvent(event);
+}
+
+}  // namespace steelyard

@@ -1,6 +1,7 @@
 #include "ui/format/plan_words.h"
 
 #include "core/flags/actions.h"
+#include "core/planning/load_steps.h"
 #include "core/planning/comparable.h"
 #include "ui/format/format.h"
 

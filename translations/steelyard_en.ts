@@ -602,6 +602,16 @@
     </message>
 </context>
 <context>
+    <name>ProposalText</name>
+    <message numerus="yes">
+        <source>Done in %n session(s) of the last half year.</source>
+        <translation>
+            <numerusform>Done in %n session of the last half year.</numerusform>
+            <numerusform>Done in %n sessions of the last half year.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>RatingsText</name>
     <message numerus="yes">
         <source>%n session(s).</source>

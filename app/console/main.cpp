@@ -19,11 +19,11 @@ struct MainText {
 std::vector<ConsoleCommand> allCommands()
 {
     return {newCommand(),      demoCommand(),  importCommand(), exportCommand(), reviewCommand(),
-            forecastCommand(), learnCommand(), sheetsCommand(), verifyCommand()};
+            forecastCommand(), learnCommand(), planCommand(),   sheetsCommand(), verifyCommand()};
 }
 
 // Promised by name, not there yet.
-constexpr std::array kLater{"plan", "trial", "backup", "restore", "erase"};
+constexpr std::array kLater{"trial", "backup", "restore", "erase"};
 
 QString commandList(const std::vector<ConsoleCommand>& commands)
 {

@@ -1,5 +1,7 @@
 #include "core/keying/line_change.h"
 
+#include "core/planning/usual_lift.h"
+
 #include <algorithm>
 
 namespace steelyard {
@@ -34,28 +36,6 @@ std::vector<const LineRecord*> ownLines(const AthleteLog& log)
 bool isFor(const RepStandard& standard, Id<Variant> variant, Id<Athlete> athlete)
 {
     return standard.variant == variant && (!standard.athlete || *standard.athlete == athlete);
-}
-
-// The standard agreed with this athlete, else the default one, else any.
-std::optional<Id<RepStandard>> usualStandard(const Library& library, Id<Variant> variant, Id<Athlete> athlete)
-{
-    const auto rank = [](const RepStandard& standard) {
-        return (standard.athlete ? 2 : 0) + (standard.isDefault ? 1 : 0);
-    };
-    const Row<RepStandard>* best = nullptr;
-    for (const auto& row : library.standards)
-        if (isFor(row.value, variant, athlete) && (!best || rank(row.value) > rank(best->value))) best = &row;
-    return best ? std::optional(best->id) : std::nullopt;
-}
-
-std::optional<LiftLine> asUsual(const Library& library, const Row<Variant>& variant, Id<Athlete> athlete,
-                                std::optional<Id<Grip>> otherwise)
-{
-    const auto standard = usualStandard(library, variant.id, athlete);
-    auto grip = variant.value.usualGrip ? variant.value.usualGrip : otherwise;
-    if (!grip && !library.grips.empty()) grip = library.grips.front().id;
-    if (!standard || !grip) return std::nullopt;
-    return LiftLine{athlete, variant.id, *grip, *standard};
 }
 
 }  // namespace
@@ -97,7 +77,7 @@ std::vector<LiftLine> otherWays(const AthleteLog& log, const Library& library, c
             choices.add({from.athlete, from.variant, from.grip, standard.id});
     for (const auto& other : library.variants) {
         if (other.value.exercise != variant->value.exercise || other.value.hidden || other.id == from.variant) continue;
-        if (const auto lift = asUsual(library, other, from.athlete, from.grip)) choices.add(*lift);
+        if (const auto lift = usualLift(library, other, from.athlete, from.grip)) choices.add(*lift);
     }
     return choices.take();
 }
@@ -111,7 +91,7 @@ std::vector<LiftLine> liftsToAdd(const AthleteLog& log, const Library& library, 
         const auto* exercise = library.find(variant.value.exercise);
         if (variant.value.hidden || !exercise || exercise->value.hidden) continue;
         if (std::ranges::any_of(own, [&](const LineRecord* line) { return line->variant.id == variant.id; })) continue;
-        if (const auto lift = asUsual(library, variant, log.athlete.id, std::nullopt)) choices.add(*lift);
+        if (const auto lift = usualLift(library, variant, log.athlete.id, std::nullopt)) choices.add(*lift);
     }
     return choices.take();
 }

@@ -1,5 +1,7 @@
 #include "core/planning/replan.h"
 
+#include "core/planning/usual_lift.h"
+
 #include <algorithm>
 #include <array>
 #include <cstdlib>
@@ -158,21 +160,6 @@ std::vector<ReplanChoice> weekdayChoices(const ReplanInput& input)
     return inRank(std::move(ranked), &ReplanChoice::weekday);
 }
 
-std::optional<Id<RepStandard>> usualStandard(const ReplanInput& input, Id<Variant> variant)
-{
-    std::optional<Id<RepStandard>> best;
-    int bestRank = -1;
-    for (const Row<RepStandard>& row : input.library.standards) {
-        const bool own = row.value.athlete == input.log.athlete.id;
-        if (row.value.variant != variant || (row.value.athlete && !own)) continue;
-        const int rank = (own ? 2 : 0) + (row.value.isDefault ? 1 : 0);
-        if (rank <= bestRank) continue;
-        best = row.id;
-        bestRank = rank;
-    }
-    return best;
-}
-
 }  // namespace
 
 ActionPlace placeOf(QStringView action)
@@ -214,9 +201,8 @@ std::optional<LiftLine> liftWithVariant(const ReplanInput& input, Id<Variant> va
     }
     if (last) return last->line;
     const auto* row = input.library.find(variant);
-    const auto standard = usualStandard(input, variant);
-    if (!row || !standard || !input.lift) return std::nullopt;
-    return LiftLine{input.log.athlete.id, variant, row->value.usualGrip.value_or(input.lift->grip), *standard};
+    if (!row || !input.lift) return std::nullopt;
+    return usualLift(input.library, *row, input.log.athlete.id, input.lift->grip);
 }
 
 }  // namespace steelyard

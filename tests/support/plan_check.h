@@ -76,7 +76,7 @@ public:
             add("exercises", d, exercises, m_problem.limits.exercisesADay);
             add("groups", d, doubled, 0);
             add("back", d, back(d), m_problem.limits.backADay);
-            add("back before", d, isBeforeHigh(d) ? back(d) : 0, m_problem.limits.backDayBefore);
+            add("back beside", d, isBesideHigh(d) ? back(d) : 0, m_problem.limits.backBesideHigh);
         }
         for (std::size_t m = 0; m < m_problem.muscles.size(); ++m) add("apart", m, closePairs(m), 0);
         for (std::size_t i = 0; i < m_problem.candidates.size(); ++i) {
@@ -148,10 +148,13 @@ private:
         } while (weekday != m_problem.days[to].weekday);
         return steps;
     }
-    [[nodiscard]] bool isBeforeHigh(std::size_t day) const
+    [[nodiscard]] bool isBesideHigh(std::size_t day) const
     {
         for (const PlanSlot& slot : m_placed)
-            if (of(slot).backLoading == 2 && daysUntil(day, static_cast<std::size_t>(slot.day)) == 1) return true;
+            if (of(slot).backLoading == 2 && slot.day != static_cast<int>(day)
+                && (daysUntil(day, static_cast<std::size_t>(slot.day)) == 1
+                    || daysUntil(static_cast<std::size_t>(slot.day), day) == 1))
+                return true;
         return false;
     }
     [[nodiscard]] bool targets(std::size_t muscle, std::size_t day) const

@@ -12,6 +12,7 @@ namespace steelyard {
 [[nodiscard]] ConsoleCommand reviewCommand();
 [[nodiscard]] ConsoleCommand forecastCommand();
 [[nodiscard]] ConsoleCommand learnCommand();
+[[nodiscard]] ConsoleCommand planCommand();
 [[nodiscard]] ConsoleCommand sheetsCommand();
 [[nodiscard]] ConsoleCommand verifyCommand();
 

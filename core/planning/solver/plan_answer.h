@@ -22,7 +22,7 @@ inline constexpr std::size_t kPlanWishes = 7;
 enum class PlanLimit {
     Minutes,
     BackADay,
-    BackDayBefore,
+    BackBesideHigh,
     ExercisesADay,
     OneOfAGroup,  // two ways of one exercise not on one day
     DaysApart,    // of days that train a muscle as a target
@@ -96,7 +96,7 @@ template <>
 struct EnumText<PlanLimit> {
     static constexpr auto table = std::to_array<EnumKey<PlanLimit>>({{PlanLimit::Minutes, "minutes"},
                                                                      {PlanLimit::BackADay, "back_a_day"},
-                                                                     {PlanLimit::BackDayBefore, "back_day_before"},
+                                                                     {PlanLimit::BackBesideHigh, "back_beside_high"},
                                                                      {PlanLimit::ExercisesADay, "exercises_a_day"},
                                                                      {PlanLimit::OneOfAGroup, "one_of_a_group"},
                                                                      {PlanLimit::DaysApart, "days_apart"},

@@ -119,6 +119,7 @@ private:
     void addSpacing(int muscle);
     void addDays();
     void addBack(int day, const Terms& back, int pinnedBack);
+    void addBackBeside(int day, int beside, const Terms& back, int pinnedBack);
     void addCandidates();
     void addGroups();
 
@@ -240,14 +241,21 @@ void PlanProgram::addBack(int dayAt, const Terms& back, int pinnedBack)
 {
     const auto& day = m_model.day(dayAt);
     m_program.atMost(back, day.back - pinnedBack);
-    if (day.next < 0 || day.backBeforeHigh >= day.back) return;
+    if (day.backBesideHigh >= day.back) return;
+    for (const int beside : {day.previous, day.next})
+        if (beside >= 0) addBackBeside(dayAt, beside, back, pinnedBack);
+}
+
+void PlanProgram::addBackBeside(int dayAt, int beside, const Terms& back, int pinnedBack)
+{
+    const auto& day = m_model.day(dayAt);
     for (int candidate = 0; candidate < static_cast<int>(m_model.candidates().size()); ++candidate) {
-        const int cell = m_model.cell(candidate, day.next);
+        const int cell = m_model.cell(candidate, beside);
         if (m_model.candidates()[at(candidate)].back != kMostBackLoading) continue;
-        if (isPinned(cell)) m_program.atMost(back, day.backBeforeHigh - pinnedBack);
+        if (isPinned(cell)) m_program.atMost(back, day.backBesideHigh - pinnedBack);
         if (m_there[at(cell)] == 0) continue;
         Terms terms = back;
-        terms.push_back({m_there[at(cell)], double(day.back - day.backBeforeHigh)});
+        terms.push_back({m_there[at(cell)], double(day.back - day.backBesideHigh)});
         m_program.atMost(terms, day.back - pinnedBack);
     }
 }

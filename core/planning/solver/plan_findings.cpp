@@ -79,10 +79,13 @@ void LimitReader::readDay(int day)
     if (backOf(day) > m_problem.limits.backADay) add(PlanLimit::BackADay);
     if (exercises > m_problem.limits.exercisesADay) add(PlanLimit::ExercisesADay);
     if (twoOfAGroup) add(PlanLimit::OneOfAGroup);
-    for (int next = 0; next < static_cast<int>(m_problem.days.size()); ++next)
-        if (weekday(next) == weekday(day) % kWeekLong + 1 && holdsHighBack(next)
-            && backOf(day) > m_problem.limits.backDayBefore)
-            add(PlanLimit::BackDayBefore);
+    for (int other = 0; other < static_cast<int>(m_problem.days.size()); ++other) {
+        const bool beside =
+            weekday(other) == weekday(day) % kWeekLong + 1 || weekday(day) == weekday(other) % kWeekLong + 1;
+        if (!beside || !holdsHighBack(other) || backOf(day) <= m_problem.limits.backBesideHigh) continue;
+        add(PlanLimit::BackBesideHigh);
+        break;
+    }
 }
 
 void LimitReader::readMuscle(int muscle)
@@ -123,7 +126,7 @@ struct MuscleWeek {
     double crowded = 0;
 };
 
-MuscleWeek weekOf(const PlanProblem& problem, std::span<const PlanSlot> placed, int muscle)
+MuscleWeek muscleWeekOf(const PlanProblem& problem, std::span<const PlanSlot> placed, int muscle)
 {
     std::vector<double> daily(problem.days.size());
     for (const PlanSlot& slot : placed)
@@ -153,7 +156,7 @@ std::vector<UnmetWish> unmetWishes(const PlanProblem& problem, std::span<const P
     };
     for (int muscle = 0; muscle < static_cast<int>(problem.muscles.size()); ++muscle) {
         const PlanMuscle& band = problem.muscles[static_cast<std::size_t>(muscle)];
-        const MuscleWeek week = weekOf(problem, placed, muscle);
+        const MuscleWeek week = muscleWeekOf(problem, placed, muscle);
         add(PlanWish::Under, muscle, band.low - week.sets);
         add(PlanWish::Over, muscle, week.sets - band.high);
         add(PlanWish::Crowding, muscle, week.crowded);

@@ -114,7 +114,7 @@ void PlanModel::readDays()
         made.minutes = thousandths(day.minutes);
         made.back = m_problem.limits.backADay;
         made.exercises = m_problem.limits.exercisesADay;
-        made.backBeforeHigh = m_problem.limits.backDayBefore;
+        made.backBesideHigh = m_problem.limits.backBesideHigh;
         for (int other = 0; other < static_cast<int>(days.size()); ++other) {
             const int weekday = days[static_cast<std::size_t>(other)].weekday;
             if (weekday == day.weekday % kDaysAround + 1) made.next = other;
@@ -207,8 +207,9 @@ void PlanModel::makeRoomForPins()
         day.minutes = std::max(day.minutes, used[d].minutes);
         day.back = std::max(day.back, used[d].back);
         day.exercises = std::max(day.exercises, used[d].exercises);
-        if (day.next >= 0 && used[static_cast<std::size_t>(day.next)].high)
-            day.backBeforeHigh = std::max(day.backBeforeHigh, used[d].back);
+        for (const int beside : {day.previous, day.next})
+            if (beside >= 0 && used[static_cast<std::size_t>(beside)].high)
+                day.backBesideHigh = std::max(day.backBesideHigh, used[d].back);
     }
 }
 

@@ -49,7 +49,7 @@ public:
         std::int64_t minutes = 0;  // this and the next three: or as much as pins use
         int back = 0;
         int exercises = 0;
-        int backBeforeHigh = 0;  // its own back loading, when the next day holds a high one
+        int backBesideHigh = 0;  // its own back loading, when a day beside it holds a high one
         int next = -1;           // the day that follows directly, -1 for none
         int previous = -1;
     };

@@ -143,11 +143,10 @@ bool PlanMoves::clash(int cell, int other) const
         if (share.target && (m_model->closeDays(share.muscle, day) >> otherDay & 1U) != 0)
             for (const PlanModel::Share& same : two.shares)
                 if (same.target && same.muscle == share.muscle) return true;
-    if (one.back == kMostBackLoading && m_model->day(otherDay).next == day)
-        return two.back > m_model->day(otherDay).backBeforeHigh;
-    if (two.back == kMostBackLoading && m_model->day(day).next == otherDay)
-        return one.back > m_model->day(day).backBeforeHigh;
-    return false;
+    const bool beside = m_model->day(day).next == otherDay || m_model->day(day).previous == otherDay;
+    if (!beside) return false;
+    return (one.back == kMostBackLoading && two.back > m_model->day(otherDay).backBesideHigh)
+           || (two.back == kMostBackLoading && one.back > m_model->day(day).backBesideHigh);
 }
 
 // Takes out what can't stand beside an exercise that comes in.

@@ -19,7 +19,7 @@ double missingOf(const PlanAnswer& answer, const UnmetWish& wish)
 }
 
 // Points that so much missing costs.
-double pointsOf(const PlanProblem& problem, const UnmetWish& wish, double missing)
+double pointsMissed(const PlanProblem& problem, const UnmetWish& wish, double missing)
 {
     const auto index = static_cast<std::size_t>(wish.index);
     switch (wish.wish) {
@@ -97,7 +97,7 @@ Result<> ObstacleFinder::lift(PlanLimit limit, const RelaxedPlan& relaxed)
     const double gain = m_answer.cost.total() - freer.cost.total();
     for (UnmetWish& wish : m_answer.unmet) {
         const double missing = missingOf(freer, wish);
-        const double worth = pointsOf(m_problem, wish, wish.missing) - pointsOf(m_problem, wish, missing);
+        const double worth = pointsMissed(m_problem, wish, wish.missing) - pointsMissed(m_problem, wish, missing);
         if (missing <= kHelps * wish.missing && gain > 0 && gain >= kHelps * worth)
             wish.inTheWay.push_back({limit, missing});
     }

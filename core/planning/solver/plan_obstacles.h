@@ -18,8 +18,8 @@
 namespace steelyard {
 
 struct PlanSolveOptions {
-    std::int64_t steps = 4'000'000;
-    std::int64_t stepsALimit = 250'000;
+    std::int64_t steps = 2'000'000;
+    std::int64_t stepsALimit = 100'000;
     std::uint64_t seed = 1;
 };
 

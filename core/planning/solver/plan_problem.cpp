@@ -19,7 +19,7 @@ constexpr double kMostWeight = 1'000;
 constexpr int kMostSetsOfASlot = 30;
 
 // False for what is no number, too.
-bool within(double value, double low, double high)
+bool liesWithin(double value, double low, double high)
 {
     return value >= low && value <= high;
 }
@@ -72,7 +72,7 @@ void PlanProblemCheck::checkDays()
     for (const PlanDay& day : days) {
         require(day.weekday >= 1 && day.weekday <= kMostPlanDays, "days",
                 PlanProblemText::tr("A weekday is a number from 1, Monday, to 7, Sunday."));
-        require(within(day.minutes, 0, kMostPlanMinutes), "minutes",
+        require(liesWithin(day.minutes, 0, kMostPlanMinutes), "minutes",
                 PlanProblemText::tr("A training day has 0 to 1,440 minutes."));
     }
     const auto inOrder = [](const PlanDay& a, const PlanDay& b) { return a.weekday >= b.weekday; };
@@ -83,17 +83,17 @@ void PlanProblemCheck::checkDays()
 void PlanProblemCheck::checkMuscles()
 {
     for (const PlanMuscle& muscle : m_problem.muscles) {
-        require(within(muscle.low, 0, muscle.high) && within(muscle.high, 0, kMostWeeklySets), "muscles",
+        require(liesWithin(muscle.low, 0, muscle.high) && liesWithin(muscle.high, 0, kMostWeeklySets), "muscles",
                 PlanProblemText::tr("Weekly sets begin with their low end and go up to 200."));
-        require(within(muscle.mostADay, 0, kMostWeeklySets), "muscles",
+        require(liesWithin(muscle.mostADay, 0, kMostWeeklySets), "muscles",
                 PlanProblemText::tr("The sets of a muscle on one day lie between 0 and 200."));
         require(muscle.leastDaysApart >= 1 && muscle.leastDaysApart <= kMostPlanDays, "muscles",
                 PlanProblemText::tr("Days that train the same muscle lie 1 to 7 days apart."));
-        require(within(muscle.weight, 0, kMostWeight), "muscles",
+        require(liesWithin(muscle.weight, 0, kMostWeight), "muscles",
                 PlanProblemText::tr("A weight lies between 0 and 1,000."));
     }
     for (const PlanJoint& joint : m_problem.joints)
-        require(within(joint.complaint, 0, 1), "joints",
+        require(liesWithin(joint.complaint, 0, 1), "joints",
                 PlanProblemText::tr("A joint's complaint lies between 0 and 1."));
 }
 
@@ -102,9 +102,10 @@ void PlanProblemCheck::checkWishes()
     const PlanWishes& wishes = m_problem.wishes;
     for (const double weight : {wishes.under, wishes.over, wishes.crowding, wishes.joints, wishes.rating,
                                 wishes.continuity, wishes.exercises})
-        require(within(weight, 0, kMostWeight), "wishes", PlanProblemText::tr("A weight lies between 0 and 1,000."));
+        require(liesWithin(weight, 0, kMostWeight), "wishes",
+                PlanProblemText::tr("A weight lies between 0 and 1,000."));
     const PlanLimits& limits = m_problem.limits;
-    require(limits.backADay >= 0 && limits.backDayBefore >= 0 && limits.exercisesADay >= 0, "limits",
+    require(limits.backADay >= 0 && limits.backBesideHigh >= 0 && limits.exercisesADay >= 0, "limits",
             PlanProblemText::tr("A limit is not below 0."));
 }
 
@@ -114,7 +115,7 @@ void PlanProblemCheck::checkCandidate(const PlanCandidate& candidate)
     for (const PlanShare& share : candidate.shares) {
         require(isIndex(share.muscle, m_problem.muscles.size()) && muscles.insert(share.muscle).second, "shares",
                 PlanProblemText::tr("An exercise names muscles of the plan, each once."));
-        require(within(share.share, 0.001, 1), "shares",
+        require(liesWithin(share.share, 0.001, 1), "shares",
                 PlanProblemText::tr("A muscle's share of a set is above 0 and at most 1."));
     }
     for (const int joint : candidate.joints)
@@ -129,9 +130,10 @@ void PlanProblemCheck::checkWork(const PlanCandidate& candidate)
     require(candidate.group >= 0, "group", PlanProblemText::tr("An exercise belongs to a group."));
     require(candidate.backLoading >= 0 && candidate.backLoading <= kMostBackLoading, "backLoading",
             PlanProblemText::tr("Back loading is none, some or high."));
-    require(within(candidate.minutesASet, 0, kMostPlanMinutes) && within(candidate.setUpMinutes, 0, kMostPlanMinutes),
+    require(liesWithin(candidate.minutesASet, 0, kMostPlanMinutes)
+                && liesWithin(candidate.setUpMinutes, 0, kMostPlanMinutes),
             "minutes", PlanProblemText::tr("Minutes of a set and of setting up are not below 0."));
-    require(within(candidate.rating, 0, 1) && within(candidate.continuity, 0, 1), "rating",
+    require(liesWithin(candidate.rating, 0, 1) && liesWithin(candidate.continuity, 0, 1), "rating",
             PlanProblemText::tr("Rating and continuity lie between 0 and 1."));
     require(
         candidate.leastSets >= 1 && candidate.mostSets >= candidate.leastSets && candidate.mostSets <= kMostSetsOfASlot,

@@ -8,8 +8,8 @@
 //   validate(problem).empty()
 //   const auto answer = searchPlan(problem, {}, progress);          // plan_search.h
 //
-// Limits are kept, wishes cost. Limits: the minutes of a day; the back loading of a day, and of a day before one that holds
-// high back loading; exercises a day; days a week and sets a day of a candidate; two candidates of one group never on one day;
+// Limits are kept, wishes cost. Limits: the minutes of a day; the back loading of a day, and of the days beside one that
+// holds high back loading; exercises a day; days a week and sets a day of a candidate; two candidates of one group never on one day;
 // days between two that train a muscle as a target; joints to be spared; what the equipment allows. The week repeats itself,
 // so the day after Sunday is Monday. Pins stand whatever the limits say: a limit that pins alone overstep holds for everything
 // else at what the pins use.
@@ -92,8 +92,8 @@ struct PlanJoint {
 };
 
 struct PlanLimits {
-    int backADay = 3;       // sum of back loading over the exercises of a day
-    int backDayBefore = 1;  // the same on a day before one that holds high back loading
+    int backADay = 3;        // sum of back loading over the exercises of a day
+    int backBesideHigh = 1;  // the same on the day before or after one that holds high back loading
     int exercisesADay = 8;
     friend bool operator==(const PlanLimits&, const PlanLimits&) = default;
 };

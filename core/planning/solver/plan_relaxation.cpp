@@ -64,8 +64,8 @@ void lift(PlanProblem& problem, PlanLimit limit)
     case PlanLimit::BackADay:
         problem.limits.backADay = kBackEnough;
         return;
-    case PlanLimit::BackDayBefore:
-        problem.limits.backDayBefore = kBackEnough;
+    case PlanLimit::BackBesideHigh:
+        problem.limits.backBesideHigh = kBackEnough;
         return;
     case PlanLimit::ExercisesADay:
         problem.limits.exercisesADay = kMostPlanCandidates;

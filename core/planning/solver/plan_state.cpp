@@ -52,18 +52,23 @@ int PlanState::brokenBack(int dayAt) const
 {
     const PlanModel::Day& day = m_model->day(dayAt);
     const DayUse& use = m_days[static_cast<std::size_t>(dayAt)];
-    const bool beforeHigh = day.next >= 0 && m_days[static_cast<std::size_t>(day.next)].high > 0;
-    return (use.back > day.back ? 1 : 0) + (beforeHigh && use.back > day.backBeforeHigh ? 1 : 0);
+    const auto isHigh = [&](int beside) { return beside >= 0 && m_days[static_cast<std::size_t>(beside)].high > 0; };
+    const bool besideHigh = isHigh(day.previous) || isHigh(day.next);
+    return (use.back > day.back ? 1 : 0) + (besideHigh && use.back > day.backBesideHigh ? 1 : 0);
 }
 
 void PlanState::changeBack(int back, int dayAt, int by)
 {
-    const int previous = m_model->day(dayAt).previous;
-    m_broken -= brokenBack(dayAt) + (previous >= 0 ? brokenBack(previous) : 0);
+    const PlanModel::Day& day = m_model->day(dayAt);
+    const auto around = [&] {
+        return brokenBack(dayAt) + (day.previous >= 0 ? brokenBack(day.previous) : 0)
+               + (day.next >= 0 ? brokenBack(day.next) : 0);
+    };
+    m_broken -= around();
     DayUse& use = m_days[static_cast<std::size_t>(dayAt)];
     use.back += by * back;
     if (back == kMostBackLoading) use.high += by;
-    m_broken += brokenBack(dayAt) + (previous >= 0 ? brokenBack(previous) : 0);
+    m_broken += around();
 }
 
 void PlanState::changePresence(int candidateAt, int dayAt, int by)

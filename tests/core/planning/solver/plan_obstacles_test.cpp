@@ -88,7 +88,7 @@ TEST(PlanObstacles, DaysApartAndAnotherDayHelpWhereDaysFollowEachOther)
     EXPECT_EQ(limitsInTheWay(problem), (std::vector{PlanLimit::DaysApart, PlanLimit::TrainingDays}));
 }
 
-TEST(PlanObstacles, TheDayBeforeAHeavyBackIsFound)
+TEST(PlanObstacles, TheDayBesideAHeavyBackIsFound)
 {
     PlanProblem problem = roomyWeek();
     problem.days = {{1, 60}, {2, 60}};
@@ -99,7 +99,7 @@ TEST(PlanObstacles, TheDayBeforeAHeavyBackIsFound)
     problem.candidates[0].pins = {{1, 4}};
     problem.candidates[1].pins = {{1, 0}};
     EXPECT_EQ(limitsInTheWay(problem, PlanWish::Under, 1),
-              (std::vector{PlanLimit::BackDayBefore, PlanLimit::Pins, PlanLimit::TrainingDays}));
+              (std::vector{PlanLimit::BackBesideHigh, PlanLimit::TrainingDays}));
 }
 
 TEST(PlanObstacles, TwoWaysOfOneExerciseAreFound)

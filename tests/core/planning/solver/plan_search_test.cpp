@@ -138,9 +138,10 @@ TEST(PlanSearch, SaysWhichLimitsPinsOverstepByThemselves)
     const auto answer = searchPlan(problem, {.steps = 1'000}, {});
     std::vector<PlanLimit> limits;
     for (const OversteppedLimit& one : answer->oversteppedByPins) limits.push_back(one.limit);
-    EXPECT_EQ(limits, (std::vector{PlanLimit::Minutes, PlanLimit::BackADay, PlanLimit::BackDayBefore,
-                                   PlanLimit::BackADay, PlanLimit::DaysApart, PlanLimit::DaysAWeek, PlanLimit::SetsADay,
-                                   PlanLimit::Equipment, PlanLimit::SparedJoint}));
+    EXPECT_EQ(limits,
+              (std::vector{PlanLimit::Minutes, PlanLimit::BackADay, PlanLimit::BackBesideHigh, PlanLimit::BackADay,
+                           PlanLimit::BackBesideHigh, PlanLimit::DaysApart, PlanLimit::DaysAWeek, PlanLimit::SetsADay,
+                           PlanLimit::Equipment, PlanLimit::SparedJoint}));
 }
 
 TEST(PlanSearch, SundayComesBeforeMonday)

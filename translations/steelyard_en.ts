@@ -941,6 +941,16 @@
     </message>
 </context>
 <context>
+    <name>steelyard::BlockProposed</name>
+    <message numerus="yes">
+        <source>%n week(s) from %1: the week that repeats. Enter takes it over; everything can be changed afterwards.</source>
+        <translation>
+            <numerusform>%n week from %1: the week that repeats. Enter takes it over; everything can be changed afterwards.</numerusform>
+            <numerusform>%n weeks from %1: the week that repeats. Enter takes it over; everything can be changed afterwards.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>steelyard::BlockSide</name>
     <message numerus="yes">
         <source>%n limit(s) broken in this week:</source>

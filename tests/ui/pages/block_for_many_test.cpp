@@ -4,6 +4,7 @@
 #include "core/exchange/book_dump.h"
 #include "tests/support/block_window.h"
 #include "ui/pages/block/block_loads.h"
+#include "ui/pages/block/block_proposed.h"
 
 #include <QtWidgets/QComboBox>
 #include <QtWidgets/QLineEdit>
@@ -34,7 +35,8 @@ protected:
     [[nodiscard]] std::size_t blocksOfAll() const
     {
         std::size_t count = 0;
-        for (const auto& athlete : window.book()->athletes().all().value())
+        const auto athletes = window.book()->athletes().all();
+        for (const auto& athlete : athletes ? *athletes : std::vector<Row<Athlete>>())
             count += window.book()->blocks().of(athlete.id)->size();
         return count;
     }
@@ -131,6 +133,34 @@ TEST_F(BlocksForMany, LoadsFromTheRecordAreTakenOneByOneAndAsOneStep)
     EXPECT_EQ(stored(), after);
     undo();
     EXPECT_EQ(stored(), before);
+}
+
+TEST_F(BlocksForMany, AProposalIsLookedAtTakenOverWithLoadsAndTakenBack)
+{
+    const std::size_t before = blocksOfAll();
+    press(Qt::Key_P);
+    auto& proposed = *page().findChild<BlockProposed*>();
+    ASSERT_TRUE(proposed.isVisible());
+    ASSERT_TRUE(
+        QTest::qWaitFor([&] { return proposed.isSettled() && proposed.answer()->topLevelItemCount() > 0; }, 60000))
+        << qPrintable(proposed.words());
+    const QTreeWidgetItem* day = proposed.answer()->topLevelItem(0);
+    ASSERT_GT(day->childCount(), 0);
+    EXPECT_FALSE(day->child(0)->text(2).isEmpty()) << "each says why";
+    EXPECT_EQ(blocksOfAll(), before);
+    press(Qt::Key_Return);
+    settle();
+    EXPECT_FALSE(proposed.isVisible());
+    EXPECT_EQ(blocksOfAll(), before + 1);
+    EXPECT_GT(block().start, clock.today()) << "the new block is shown";
+    EXPECT_TRUE(validate(block()).empty());
+    int loaded = 0;
+    for (const PlannedWeek& one : block().weeks)
+        for (const PlannedDay& planned : one.days)
+            for (const Slot& slot : planned.slotList) loaded += slot.load ? 1 : 0;
+    EXPECT_GT(loaded, 0);
+    undo();
+    EXPECT_EQ(blocksOfAll(), before);
 }
 
 }  // namespace

@@ -3,9 +3,7 @@
 #include "core/book/book.h"
 #include "core/edits/edits.h"
 #include "ui/format/format.h"
-#include "ui/shell/theme.h"
 
-#include <QtGui/QKeyEvent>
 #include <QtWidgets/QComboBox>
 #include <QtWidgets/QDateEdit>
 #include <QtWidgets/QFormLayout>
@@ -25,14 +23,6 @@ namespace {
 constexpr int kFormWidth = 320;
 
 enum AnswerColumn { LifterColumn, DaysColumn, LiftsColumn, LoadsColumn, DiffersColumn, AnswerColumns };
-
-QLabel* manyWords(QWidget* parent)
-{
-    auto* label = new QLabel(parent);
-    label->setTextFormat(Qt::PlainText);
-    label->setWordWrap(true);
-    return label;
-}
 
 // "Mon Wed Fri" of the first week with sessions.
 QString dayWords(const Block& block)
@@ -55,14 +45,12 @@ void addLine(QTreeWidgetItem* under, const QString& text)
 }  // namespace
 
 BlockForMany::BlockForMany(const UiContext& context, QWidget* parent)
-    : QWidget(parent),
-      m_context(context),
+    : BesideWeek(context, parent),
       m_template(new QComboBox(this)),
       m_name(new QLineEdit(this)),
       m_start(new QDateEdit(this)),
       m_lifters(new QListWidget(this)),
       m_answer(new QTreeWidget(this)),
-      m_words(manyWords(this)),
       m_look(new QPushButton(tr("&Look"), this)),
       m_write(new QPushButton(tr("Write the &blocks"), this))
 {
@@ -112,7 +100,7 @@ void BlockForMany::build()
     left->addWidget(m_lifters, 1);
     left->addLayout(buttons);
     auto* right = new QVBoxLayout;
-    right->addWidget(m_words);
+    right->addWidget(wordsLabel());
     right->addWidget(m_answer, 1);
     right->addWidget(m_write, 0, Qt::AlignLeft);
     auto* whole = new QHBoxLayout(this);
@@ -122,18 +110,13 @@ void BlockForMany::build()
     whole->addLayout(right, 1);
 }
 
-BlockForMany::~BlockForMany()
-{
-    m_job.cancel();
-}
-
 void BlockForMany::open(QDate start)
 {
     const QSignalBlocker quietTemplates(m_template);
     const QSignalBlocker quietLifters(m_lifters);
     const QSignalBlocker quietStart(m_start);
-    auto templates = m_context.book.blocks().templates();
-    auto athletes = m_context.book.athletes().all();
+    auto templates = context().book.blocks().templates();
+    auto athletes = context().book.athletes().all();
     m_template->clear();
     m_lifters->clear();
     m_ids.clear();
@@ -160,27 +143,12 @@ void BlockForMany::takeFocus()
     m_template->setFocus(Qt::ShortcutFocusReason);
 }
 
-QString BlockForMany::words() const
-{
-    return m_words->text();
-}
-
-void BlockForMany::say(const QString& text, bool isProblem)
-{
-    QPalette colours = m_words->palette();
-    colours.setColor(QPalette::WindowText,
-                     isProblem ? themeColours(palette()).alarm : palette().color(QPalette::WindowText));
-    m_words->setPalette(colours);
-    m_words->setText(text);
-}
-
 void BlockForMany::forgetAnswer()
 {
     m_fits.clear();
     m_answer->clear();
     m_write->setEnabled(false);
-    m_job.cancel();
-    ++m_asked;
+    dropAnswer();
     const bool possible = !m_templates.empty() && !m_ids.empty();
     m_look->setEnabled(possible);
     if (!possible)
@@ -220,18 +188,13 @@ void BlockForMany::look()
     forgetAnswer();
     say(tr("Fitting it to %n lifter(s)…", nullptr, static_cast<int>(athletes.size())));
     const TemplateFitsRequest request{
-        m_context.book.path(), m_templates[static_cast<std::size_t>(m_template->currentIndex())].value,
+        context().book.path(), m_templates[static_cast<std::size_t>(m_template->currentIndex())].value,
         std::move(athletes),   m_name->text(),
-        m_start->date(),       m_context.clock.today(),
+        m_start->date(),       context().clock.today(),
         format::wording()};
-    m_job = m_context.jobs.run(
-        this, tr("Fitting a template"),
-        [request](const Progress& progress) { return readTemplateFits(request, progress); },
-        [this, asked = m_asked](Result<std::vector<LifterFit>> fits) {
-            if (asked != m_asked) return;
-            if (!fits) return say(fits.error().what, true);
-            show(*std::move(fits));
-        });
+    ask(
+        tr("Fitting a template"), [request](const Progress& progress) { return readTemplateFits(request, progress); },
+        [this](std::vector<LifterFit> fits) { show(std::move(fits)); });
 }
 
 void BlockForMany::show(std::vector<LifterFit> fits)
@@ -264,28 +227,17 @@ void BlockForMany::write()
 {
     if (!m_write->isEnabled()) return;
     const auto count = static_cast<int>(m_fits.size());
-    const auto done = m_context.book.history().perform(addBlocks(blocksOf(m_fits), m_name->text()));
+    const auto done = context().book.history().perform(addBlocks(blocksOf(m_fits), m_name->text()));
     if (!done) return say(done.error().what, true);
     Q_EMIT left(tr("%n lifter(s) have the block. Ctrl+Z takes it back whole.", nullptr, count));
 }
 
-bool BlockForMany::event(QEvent* event)
+void BlockForMany::goOn(bool withControl)
 {
-    // Escape leaves this, not the page.
-    if (event->type() == QEvent::ShortcutOverride && static_cast<QKeyEvent*>(event)->key() == Qt::Key_Escape) {
-        event->accept();
-        return true;
-    }
-    return QWidget::event(event);
-}
-
-void BlockForMany::keyPressEvent(QKeyEvent* event)
-{
-    const bool isEnter = event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter;
-    if (isEnter && event->modifiers().testFlag(Qt::ControlModifier)) return write();
-    if (isEnter) return look();
-    if (event->key() == Qt::Key_Escape) return Q_EMIT left({});
-    QWidget::keyPressEvent(event);
+    if (withControl)
+        write();
+    else
+        look();
 }
 
 }  // namespace steelyard

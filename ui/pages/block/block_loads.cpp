@@ -5,9 +5,7 @@
 #include "ui/format/format.h"
 #include "ui/format/plan_words.h"
 #include "ui/pages/block/block_words.h"
-#include "ui/shell/theme.h"
 
-#include <QtGui/QKeyEvent>
 #include <QtWidgets/QHeaderView>
 #include <QtWidgets/QLabel>
 #include <QtWidgets/QPushButton>
@@ -27,24 +25,15 @@ QString loadOrNone(const Slot& slot)
 }  // namespace
 
 BlockLoads::BlockLoads(const UiContext& context, QWidget* parent)
-    : QWidget(parent),
-      m_context(context),
-      m_words(new QLabel(this)),
+    : BesideWeek(context, parent),
       m_list(new QTreeWidget(this)),
       m_write(new QPushButton(tr("&Write what is ticked"), this))
 {
     build();
 }
 
-BlockLoads::~BlockLoads()
-{
-    m_job.cancel();
-}
-
 void BlockLoads::build()
 {
-    m_words->setTextFormat(Qt::PlainText);
-    m_words->setWordWrap(true);
     m_list->setAccessibleName(tr("Loads that would change"));
     m_list->setColumnCount(LoadColumns);
     m_list->setHeaderLabels({tr("Day"), tr("Lift"), tr("Written"), tr("Now"), tr("Why")});
@@ -64,10 +53,10 @@ void BlockLoads::build()
     buttons->addStretch(1);
     auto* all = new QVBoxLayout(this);
     all->setContentsMargins(24, 20, 24, 12);
-    all->addWidget(m_words);
+    all->addWidget(wordsLabel());
     all->addWidget(m_list, 1);
     all->addLayout(buttons);
-    connect(m_write, &QPushButton::clicked, this, &BlockLoads::write);
+    connect(m_write, &QPushButton::clicked, this, [this] { goOn(false); });
     connect(leave, &QPushButton::clicked, this, [this] { Q_EMIT left({}); });
 }
 
@@ -76,40 +65,21 @@ void BlockLoads::takeFocus()
     m_list->setFocus(Qt::ShortcutFocusReason);
 }
 
-QString BlockLoads::words() const
-{
-    return m_words->text();
-}
-
-void BlockLoads::say(const QString& text, bool isProblem)
-{
-    QPalette colours = m_words->palette();
-    colours.setColor(QPalette::WindowText,
-                     isProblem ? themeColours(palette()).alarm : palette().color(QPalette::WindowText));
-    m_words->setPalette(colours);
-    m_words->setText(text);
-}
-
 void BlockLoads::open(Id<Athlete> athlete, const Row<Block>& row, const Library& library)
 {
-    m_job.cancel();
     m_block = row;
     m_found.clear();
     m_list->clear();
     m_write->setEnabled(false);
     say(tr("Reading what the record says of these loads…"));
-    const BlockOutlookRequest request{athlete, row.value, m_context.clock.today(), format::wording()};
-    m_job = m_context.jobs.run(
-        this, tr("Forecasting loads"),
-        [request, path = m_context.book.path()](const Progress&) -> Result<BlockOutlook> {
+    const BlockOutlookRequest request{athlete, row.value, context().clock.today(), format::wording()};
+    ask(
+        tr("Forecasting loads"),
+        [request, path = context().book.path()](const Progress&) -> Result<BlockOutlook> {
             STEELYARD_TRY(const auto database, Database::openReader(path));
             return readBlockOutlook(*database, request);
         },
-        [this, library, asked = ++m_asked](Result<BlockOutlook> outlook) {
-            if (asked != m_asked) return;
-            if (!outlook) return say(outlook.error().what, true);
-            show(*std::move(outlook), library);
-        });
+        [this, library](BlockOutlook outlook) { show(std::move(outlook), library); });
 }
 
 void BlockLoads::show(BlockOutlook outlook, const Library& library)
@@ -134,34 +104,18 @@ void BlockLoads::show(BlockOutlook outlook, const Library& library)
     takeFocus();
 }
 
-void BlockLoads::write()
+void BlockLoads::goOn(bool withControl)
 {
+    Q_UNUSED(withControl)
     if (!m_block || !m_write->isEnabled()) return;
     std::vector<LoadChangeAhead> taken;
     for (std::size_t i = 0; i < m_found.size(); ++i)
         if (m_list->topLevelItem(static_cast<int>(i))->checkState(DayColumn) == Qt::Checked)
             taken.push_back(m_found[i]);
     if (taken.empty()) return say(tr("Nothing is ticked."), true);
-    const auto done = m_context.book.history().perform(changeBlock(m_block->id, withLoads(m_block->value, taken)));
+    const auto done = context().book.history().perform(changeBlock(m_block->id, withLoads(m_block->value, taken)));
     if (!done) return say(done.error().what, true);
     Q_EMIT left(tr("%n load(s) written. Ctrl+Z takes them back.", nullptr, static_cast<int>(taken.size())));
-}
-
-bool BlockLoads::event(QEvent* event)
-{
-    // Escape leaves this, not the page.
-    if (event->type() == QEvent::ShortcutOverride && static_cast<QKeyEvent*>(event)->key() == Qt::Key_Escape) {
-        event->accept();
-        return true;
-    }
-    return QWidget::event(event);
-}
-
-void BlockLoads::keyPressEvent(QKeyEvent* event)
-{
-    if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter) return write();
-    if (event->key() == Qt::Key_Escape) return Q_EMIT left({});
-    QWidget::keyPressEvent(event);
 }
 
 }  // namespace steelyard

@@ -9,6 +9,7 @@
 #include "ui/pages/block/block_for_many.h"
 #include "ui/pages/block/block_grid.h"
 #include "ui/pages/block/block_loads.h"
+#include "ui/pages/block/block_proposed.h"
 #include "ui/pages/block/block_side.h"
 #include "ui/pages/block/block_start.h"
 #include "ui/pages/block/block_words.h"
@@ -53,7 +54,7 @@ void BlockPage::showAthlete(std::optional<Id<Athlete>> athlete)
     m_shown.reset();
     m_blocks.clear();
     m_wanted.reset();
-    if (m_states->currentWidget() == m_loads) m_states->setCurrentIndex(0);
+    if (isBeside()) m_states->setCurrentIndex(0);
     m_asked->hide();
     m_chooser->hide();
     if (!athlete)
@@ -87,10 +88,8 @@ void BlockPage::takeFocus()
 {
     if (m_states->currentWidget() == m_start)
         m_start->takeFocus();
-    else if (m_states->currentWidget() == m_loads)
-        m_loads->takeFocus();
-    else if (m_states->currentWidget() == m_many)
-        m_many->takeFocus();
+    else if (BesideWeek* panel = beside())
+        panel->takeFocus();
     else if (m_shown)
         places()->setFocus(Qt::ShortcutFocusReason);
     else
@@ -262,31 +261,46 @@ void BlockPage::leaveStart()
     Q_EMIT actionsChanged();
 }
 
-bool BlockPage::isBeside() const
+BesideWeek* BlockPage::beside() const
 {
-    return m_states->currentWidget() == m_loads || m_states->currentWidget() == m_many;
+    return qobject_cast<BesideWeek*>(m_states->currentWidget());
+}
+
+void BlockPage::openBeside(BesideWeek* panel)
+{
+    m_blocksBefore = m_blocks.size();
+    m_states->setCurrentWidget(panel);
+    Q_EMIT actionsChanged();
+    panel->takeFocus();
 }
 
 void BlockPage::openForMany()
 {
     m_many->open(usualStart({}, m_context.clock.today()));
-    m_states->setCurrentWidget(m_many);
-    Q_EMIT actionsChanged();
-    m_many->takeFocus();
+    openBeside(m_many);
 }
 
 void BlockPage::openLoads()
 {
     m_loads->open(*m_athlete, m_shown->row, m_shown->library());
-    m_states->setCurrentWidget(m_loads);
-    Q_EMIT actionsChanged();
-    m_loads->takeFocus();
+    openBeside(m_loads);
+}
+
+void BlockPage::openProposal()
+{
+    m_proposed->open(*m_athlete, usualStart(m_blocks, firstOpen()), tr("Block %1").arg(m_blocks.size() + 1),
+                     m_record->library);
+    openBeside(m_proposed);
 }
 
 void BlockPage::leaveBeside(const QString& done)
 {
-    m_states->setCurrentIndex(m_shown ? 1 : 0);
-    if (!m_shown && m_record) chooseBlock({});
+    m_states->setCurrentIndex(1);
+    const bool hasNew = m_blocks.size() > m_blocksBefore;
+    if (hasNew)
+        chooseBlock(std::ranges::max_element(m_blocks, {}, [](const auto& row) { return row.id.value(); })->id);
+    else if (!m_shown)
+        chooseBlock({});
     takeFocus();
     Q_EMIT actionsChanged();
     if (!done.isEmpty()) Q_EMIT said(done);

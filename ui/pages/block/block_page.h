@@ -21,9 +21,11 @@ namespace steelyard {
 
 class AskedLine;
 class BlockDayList;
+class BesideWeek;
 class BlockForMany;
 class BlockGrid;
 class BlockLoads;
+class BlockProposed;
 class BlockSide;
 class BlockStart;
 class Edit;
@@ -78,9 +80,12 @@ private:
     void leaveStart();
     void openForMany();
     void openLoads();
+    void openProposal();
     void leaveBeside(const QString& done);
     // Something stands in place of the week.
-    [[nodiscard]] bool isBeside() const;
+    [[nodiscard]] bool isBeside() const { return beside() != nullptr; }
+    [[nodiscard]] BesideWeek* beside() const;
+    void openBeside(BesideWeek* panel);
     void start(const Block& block);
     [[nodiscard]] PlanChoice choice() const;
     void apply(Result<Block> after, const QString& label);
@@ -112,13 +117,15 @@ private:
     std::optional<QString> m_wanted;  // an action that waits for the record
     bool m_stale = true;
     bool m_storing = false;
-    bool m_later = false;  // the book has changed while something was typed
+    std::size_t m_blocksBefore = 0;  // when what stands beside the week was opened
+    bool m_later = false;            // the book has changed while something was typed
     JobHandle m_job;
 
     QStackedWidget* m_states = nullptr;
     QLabel* m_hint = nullptr;
     BlockStart* m_start = nullptr;
     BlockLoads* m_loads = nullptr;
+    BlockProposed* m_proposed = nullptr;
     BlockForMany* m_many = nullptr;
     QComboBox* m_blockChoice = nullptr;
     ElidedLabel* m_heading = nullptr;

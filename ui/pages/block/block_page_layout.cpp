@@ -7,6 +7,7 @@
 #include "ui/pages/block/block_for_many.h"
 #include "ui/pages/block/block_grid.h"
 #include "ui/pages/block/block_loads.h"
+#include "ui/pages/block/block_proposed.h"
 #include "ui/pages/block/block_side.h"
 #include "ui/pages/block/block_start.h"
 #include "ui/pages/block/block_words.h"
@@ -54,15 +55,16 @@ BlockPage::BlockPage(const UiContext& context, QWidget* parent) : Page(parent), 
     m_states->addWidget(m_start);
     m_loads = new BlockLoads(context, this);
     m_many = new BlockForMany(context, this);
-    m_states->addWidget(m_loads);
-    m_states->addWidget(m_many);
+    m_proposed = new BlockProposed(context, this);
+    for (BesideWeek* panel : std::initializer_list<BesideWeek*>{m_loads, m_many, m_proposed}) {
+        m_states->addWidget(panel);
+        connect(panel, &BesideWeek::left, this, &BlockPage::leaveBeside);
+    }
     auto* all = new QVBoxLayout(this);
     all->setContentsMargins({});
     all->addWidget(m_states);
     connect(m_start, &BlockStart::made, this, &BlockPage::start);
     connect(m_start, &BlockStart::left, this, &BlockPage::leaveStart);
-    connect(m_loads, &BlockLoads::left, this, &BlockPage::leaveBeside);
-    connect(m_many, &BlockForMany::left, this, &BlockPage::leaveBeside);
     m_back = new QShortcut(Qt::Key_Escape, this);
     m_back->setContext(Qt::WidgetWithChildrenShortcut);
     m_back->setEnabled(false);
@@ -220,7 +222,8 @@ bool BlockPage::canPerform(const QString& action) const
     if (isBeside()) return false;
     const bool starting = m_states->currentWidget() == m_start;
     if (action == QLatin1StringView("block.new")) return !starting && !m_context.book.isReadOnly();
-    if (action == QLatin1StringView("block.many")) return !m_context.book.isReadOnly();
+    if (action == QLatin1StringView("block.many") || action == QLatin1StringView("block.propose"))
+        return !m_context.book.isReadOnly() && (!m_shown || !isAsking());
     if (!m_shown || starting || isAsking()) return false;
     const bool looks =
         action == QLatin1StringView("block.day") || action == QLatin1StringView("block.scope")
@@ -245,6 +248,7 @@ void BlockPage::perform(const QString& action)
     if (!canPerform(action)) return;
     if (action == QLatin1StringView("block.new")) return offerStart(m_shown != nullptr);
     if (action == QLatin1StringView("block.many")) return openForMany();
+    if (action == QLatin1StringView("block.propose")) return openProposal();
     const PlanChoice now = choice();
     if (auto deed = deedOf(action, now)) return apply(std::move(*deed));
     if (const auto asking = askingOf(action, now)) return ask(*asking);

@@ -1,0 +1,60 @@
+// What stands in place of the week for a while: an answer that is looked at before anything is written. It says where things stand in
+// one line, Enter goes on, Escape leaves.
+//
+//   class BlockLoads final : public BesideWeek { … void goOn(bool write) override; };
+//   connect(loads, &BesideWeek::left, …);              // with what was done, for the status line; empty: nothing
+#pragma once
+
+#include "ui/jobs/job.h"
+#include "ui/shell/context.h"
+
+#include <QtWidgets/QWidget>
+
+class QLabel;
+
+namespace steelyard {
+
+class BesideWeek : public QWidget {
+    Q_OBJECT
+
+public:
+    explicit BesideWeek(const UiContext& context, QWidget* parent = nullptr);
+    ~BesideWeek() override;
+    virtual void takeFocus() = 0;
+    [[nodiscard]] bool isSettled() const { return !m_job.isRunning(); }
+    [[nodiscard]] QString words() const;
+
+Q_SIGNALS:
+    void left(const QString& done);
+
+protected:
+    // Enter, or with Ctrl.
+    virtual void goOn(bool withControl) = 0;
+    bool event(QEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
+    void say(const QString& text, bool isProblem = false);
+    [[nodiscard]] const UiContext& context() const { return m_context; }
+    [[nodiscard]] QLabel* wordsLabel() const { return m_words; }
+
+    // The answer of an earlier question is dropped.
+    template <class Work, class Done>
+    void ask(const QString& title, Work work, Done done)
+    {
+        m_job.cancel();
+        m_job = m_context.jobs.run(this, title, std::move(work),
+                                   [this, done = std::move(done), asked = ++m_asked](auto answer) {
+                                       if (asked != m_asked) return;
+                                       if (!answer) return say(answer.error().what, true);
+                                       done(*std::move(answer));
+                                   });
+    }
+    void dropAnswer();
+
+private:
+    UiContext m_context;
+    JobHandle m_job;
+    int m_asked = 0;
+    QLabel* m_words;
+};
+
+}  // namespace steelyard

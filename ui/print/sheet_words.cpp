@@ -238,7 +238,8 @@ QStringList detailParts(const SheetExercise& exercise)
     for (const QString& part : {exercise.variant, exercise.grip, exercise.standard})
         if (!part.isEmpty() && part != asUsualName()) parts += part;
     if (exercise.sides == Sides::OneAtATime) parts += SheetText::tr("each side");
-    if (exercise.restSeconds) parts += SheetText::tr("rest %1 s").arg(*exercise.restSeconds);
+    if (exercise.restSeconds)
+        parts += SheetText::tr("rest %1 s").arg(*exercise.restSeconds).replace(QLatin1Char(' '), QChar(0xA0));
     return parts;
 }
 

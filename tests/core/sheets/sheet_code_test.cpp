@@ -41,8 +41,11 @@ TEST(SheetCode, IsReadInAnyCaseWithSpacesHyphensAndLookAlikes)
 {
     const auto plain = readSheetId(u"04HTQK-1DBM4");
     ASSERT_TRUE(plain);
-    for (const auto* typed : {u"04htqk1dbm4", u" 04HTQK 1DBM4 ", u"O4HTQK-IDBM4", u"o4-htqk-ldbm-4"})
-        EXPECT_EQ(readSheetId(typed), plain) << qPrintable(QString::fromUtf16(typed));
+    for (const auto* typed : {u"04htqk1dbm4", u" 04HTQK 1DBM4 ", u"O4HTQK-IDBM4", u"o4-htqk-ldbm-4"}) {
+        const auto code = readSheetId(typed);
+        ASSERT_TRUE(code) << qPrintable(QString::fromUtf16(typed));
+        EXPECT_EQ(*code, *plain);
+    }
 }
 
 TEST(SheetCode, EverySingleWrongCharacterIsNoticed)

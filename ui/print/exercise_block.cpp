@@ -115,7 +115,7 @@ double writeHead(SheetPage& page, const BlockInput& input, const QRectF& column,
         rest.push_front({details.join(QStringLiteral(" · ")), false});
     const QString name = input.continued ? BlockText::tr("%1, continued").arg(nameOf(exercise)) : nameOf(exercise);
     double y = writeWrapped(page, column, 0, name, kLargePoints, true, most);
-    y = writeWrapped(page, column, y, detail, kSmallestPoints, false, most);
+    y = writeWrapped(page, column, y, detail, kSmallestPoints, false, most + 1);
     return writeTarget(page, column, y, exercise);
 }
 

@@ -1,5 +1,6 @@
 #include "core/keying/repetition_notation.h"
 #include "core/keying/set_notation.h"
+#include "core/keying/slot_notation.h"
 #include "tests/fuzz/faults_of_input.h"
 
 #include <cstring>
@@ -55,6 +56,17 @@ std::string faultOfRepetitions(QStringView line, const RepetitionLineContext& co
     return *again == *reading ? std::string() : "written as “" + written.toStdString() + "”, which is another";
 }
 
+std::string faultOfDose(QStringView line, MassUnit unit)
+{
+    const Slot plain{.variant = Id<Variant>(1), .grip = Id<Grip>(1), .standard = Id<RepStandard>(1)};
+    const auto reading = readDose(line, plain, unit);
+    if (!reading) return misplaced(reading.error(), line);
+    const QString written = writeDose(*reading, unit);
+    const auto again = readDose(written, plain, unit);
+    if (!again) return "written as “" + written.toStdString() + "”, which is refused";
+    return *again == *reading ? std::string() : "written as “" + written.toStdString() + "”, which is another dose";
+}
+
 }  // namespace
 
 std::string notationFault(const QByteArray& input)
@@ -76,6 +88,7 @@ std::string notationFault(const QByteArray& input)
     RepetitionLineContext standard;
     if (choice & 32U) standard = {FullTravel{.mm = 500, .repetitions = 9}, 90};
     if (std::string fault = faultOfRepetitions(text, standard); !fault.empty()) return fault;
+    if (std::string fault = faultOfDose(text, context.unit); !fault.empty()) return fault;
     if (std::string fault = faultOfLine(text, context); !fault.empty()) return fault;
     if (std::string fault = faultOfParts(text); !fault.empty()) return fault;
     for (const QStringView part : splitSets(text))

@@ -388,8 +388,7 @@ TEST_F(BlockPages, KeepsLongNamesInTheirColumns)
     const Library& library = page().shown()->library();
     const auto* exercise = library.find(library.find(at(0, 0).variant)->value.exercise);
     Exercise renamed = exercise->value;
-    renamed.name =
-        QStringLiteral("Maximiliana-Theodora overhead cable extension behind the neck with half a turn");
+    renamed.name = QStringLiteral("Maximiliana-Theodora overhead cable extension behind the neck with half a turn");
     auto tx = Transaction::begin(window.book()->database());
     ASSERT_TRUE(tx);
     ASSERT_TRUE(window.book()->library().replace(*tx, exercise->id, renamed));
@@ -484,6 +483,40 @@ TEST_F(BlockPages, StartTheNextBlockFromTheLastOneAndLeaveThat)
     EXPECT_EQ(window.book()->blocks().of(*withBlock)->size(), 1U);
     undo();
     EXPECT_EQ(window.book()->blocks().of(*withBlock)->size(), 2U);
+}
+
+TEST_F(BlockPages, TakeNoAnswerToAnOlderPlan)
+{
+    toNextWeek();
+    press(Qt::Key_B);
+    Block changed = stored();
+    changed.weeks[3].days[0].slotList[0].sets = 7;
+    const auto row = window.book()->blocks().of(*withBlock)->front();
+    ASSERT_TRUE(window.book()->history().perform(changeBlock(row.id, changed)));
+    type(QStringLiteral("5-8"));
+    press(Qt::Key_Return);
+    EXPECT_EQ(stored(), changed);
+    EXPECT_EQ(block(), changed);
+    EXPECT_TRUE(page().line().contains(QStringLiteral("meanwhile"))) << qPrintable(page().line());
+    EXPECT_TRUE(places().hasFocus());
+}
+
+TEST_F(BlockPages, TakeNoDoseTypedOnAnOlderPlan)
+{
+    toNextWeek();
+    press(Qt::Key_E);
+    ASSERT_TRUE(places().isTyping());
+    Block changed = stored();
+    changed.weeks[3].days[0].slotList[0].sets = 7;
+    const auto row = window.book()->blocks().of(*withBlock)->front();
+    ASSERT_TRUE(window.book()->history().perform(changeBlock(row.id, changed)));
+    EXPECT_TRUE(places().isTyping()) << "what is being typed stays";
+    qobject_cast<QLineEdit*>(window.focusWidget())->selectAll();
+    type(QStringLiteral("2x5-8"));
+    press(Qt::Key_Return);
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !places().isTyping() && block() == changed; }));
+    EXPECT_EQ(stored(), changed);
+    EXPECT_TRUE(page().line().contains(QStringLiteral("meanwhile"))) << qPrintable(page().line());
 }
 
 TEST_F(BlockPages, FollowWhatTheReviewDoesToThePlan)

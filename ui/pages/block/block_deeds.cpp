@@ -5,6 +5,7 @@
 #include <QtCore/QCoreApplication>
 
 #include <algorithm>
+#include <cstdlib>
 
 namespace steelyard {
 namespace {

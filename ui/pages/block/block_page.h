@@ -88,6 +88,9 @@ private:
     void openBeside(BesideWeek* panel);
     void start(const Block& block);
     [[nodiscard]] PlanChoice choice() const;
+    // Whether the book still has the block that a change was thought out on. Otherwise it is read anew, and that is said: the
+    // change would put back the older plan.
+    [[nodiscard]] bool isUpToDate(const Row<Block>& thought);
     void apply(Result<Block> after, const QString& label);
     void apply(Deed deed) { apply(std::move(deed.block), deed.label); }
     [[nodiscard]] bool store(std::unique_ptr<Edit> edit);

@@ -4,6 +4,7 @@
 #include "core/book/book.h"
 #include "core/edits/edits.h"
 #include "core/edits/keying_edits.h"
+#include "core/keying/line_change.h"
 #include "core/planning/block_templates.h"
 #include "ui/pages/block/block_words.h"
 #include "ui/widgets/asked_line.h"
@@ -37,18 +38,30 @@ bool BlockPage::store(std::unique_ptr<Edit> edit)
     return true;
 }
 
+bool BlockPage::isUpToDate(const Row<Block>& thought)
+{
+    const auto now = m_context.book.blocks().of(*m_athlete);
+    if (now && std::ranges::find(*now, thought) != now->end()) return true;
+    m_later = false;
+    readBlocks();
+    say(tr("The plan has changed meanwhile and was read anew; nothing was changed by this."), true);
+    return false;
+}
+
 void BlockPage::apply(Result<Block> after, const QString& label)
 {
     const auto kept = keepingPast(m_shown->block(), std::move(after), m_shown->firstOpen);
     if (!kept) return say(kept.error().what, true);
+    if (!isUpToDate(m_shown->row)) return;
     (void)store(named(changeBlock(m_shown->row.id, *kept), label));
 }
 
 void BlockPage::ask(const Asking& asking)
 {
-    m_asked->ask({asking.label, asking.text}, [this, asking](const QString& typed) -> QString {
+    m_asked->ask({asking.label, asking.text}, [this, asking, asked = m_shown->row](const QString& typed) -> QString {
         const auto kept = keepingPast(m_shown->block(), asking.answer(typed), m_shown->firstOpen);
         if (!kept) return kept.error().what;
+        if (!isUpToDate(asked)) return {};
         return store(named(changeBlock(m_shown->row.id, *kept), asking.edit)) ? QString() : line();
     });
     Q_EMIT actionsChanged();

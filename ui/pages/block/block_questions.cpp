@@ -9,6 +9,7 @@
 #include <QtCore/QRegularExpression>
 
 #include <algorithm>
+#include <cstdlib>
 
 namespace steelyard {
 namespace {

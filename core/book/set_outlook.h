@@ -17,7 +17,6 @@
 
 namespace steelyard {
 
-inline constexpr double kMostReserve = 10;
 inline constexpr int kMostWantedReps = 50;
 inline constexpr int kMostSetNumber = 20;
 inline constexpr int kMostDaysSince = 365;  // the last session on the line; what a longer break takes nobody knows

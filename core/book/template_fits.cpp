@@ -69,7 +69,8 @@ Result<std::vector<LifterFit>> readTemplateFits(const TemplateFitsRequest& reque
     std::vector<LifterFit> fits;
     fits.reserve(request.athletes.size());
     for (const Id<Athlete> athlete : request.athletes) {
-        if (progress.cancelled()) return fail(ErrorCode::Cancelled, TemplateFitsText::tr("Fitting the template was stopped."));
+        if (progress.cancelled())
+            return fail(ErrorCode::Cancelled, TemplateFitsText::tr("Fitting the template was stopped."));
         STEELYARD_TRY(LifterFit one, readOne(*database, library, request, athlete));
         fits.push_back(std::move(one));
         progress.report(static_cast<double>(fits.size()) / static_cast<double>(request.athletes.size()));

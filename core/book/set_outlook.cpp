@@ -153,9 +153,10 @@ Result<void> chooseTarget(SetOutlook& outlook, const SetTargets& targets, const 
 
 Result<void> checkRequest(const OutlookRequest& request)
 {
-    if (!(request.rir >= 0 && request.rir <= kMostReserve))
-        return fail(ErrorCode::Invalid,
-                    SetOutlookText::tr("A reserve is from 0 to %1 repetitions.").arg(QString::number(kMostReserve)));
+    if (!(request.rir >= 0 && request.rir <= kMostReserveAsked))
+        return fail(
+            ErrorCode::Invalid,
+            SetOutlookText::tr("A reserve is from 0 to %1 repetitions.").arg(QString::number(kMostReserveAsked)));
     if (request.reps && (*request.reps < 1 || *request.reps > kMostWantedReps))
         return fail(ErrorCode::Invalid,
                     SetOutlookText::tr("A load is looked for from 1 to %1 repetitions.").arg(kMostWantedReps));

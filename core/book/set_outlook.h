@@ -17,6 +17,8 @@
 
 namespace steelyard {
 
+inline constexpr double kMostReserveAsked = 10;
+
 inline constexpr int kMostWantedReps = 50;
 inline constexpr int kMostSetNumber = 20;
 inline constexpr int kMostDaysSince = 365;  // the last session on the line; what a longer break takes nobody knows
@@ -27,7 +29,7 @@ struct OutlookRequest {
     QDate asOf;
     std::optional<Load> load;  // either this
     std::optional<int> reps;   // or this: from 1 to kMostWantedReps
-    double rir = 2;            // from 0 to kMostReserve
+    double rir = 2;            // from 0 to kMostReserveAsked
     int setNumber = 1;         // from 1 to kMostSetNumber
 };
 

@@ -56,7 +56,6 @@ struct DaysOff {
 };
 
 inline constexpr int kMostSupersets = 9;
-inline constexpr int kMostReserve = 10;  // repetitions in reserve that can be planned or asked for
 
 struct Block {
     Id<Athlete> athlete;

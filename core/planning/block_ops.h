@@ -18,6 +18,7 @@ namespace steelyard {
 
 inline constexpr int kMostSlotSets = 30;
 inline constexpr int kMostBandReps = 100;
+inline constexpr int kMostReserve = 10;
 inline constexpr int kMostRestSeconds = 1800;
 inline constexpr std::size_t kMostBlockWeeks = 52;
 

@@ -50,9 +50,9 @@ Result<OutlookRequest> readWords(const Console& console)
                                     "is needed here."));
     STEELYARD_TRY(const Decimal rir, decimalOption(console, QStringLiteral("rir")));
     request.rir = rir.toDouble();
-    if (request.rir < 0 || request.rir > kMostReserve)
+    if (request.rir < 0 || request.rir > kMostReserveAsked)
         return fail(ErrorCode::Invalid, ForecastCommandText::tr("--rir is from 0 to %1 repetitions in reserve.")
-                                            .arg(QString::number(kMostReserve, 'f', 0)));
+                                            .arg(QString::number(kMostReserveAsked)));
     STEELYARD_TRY(request.setNumber, console.integer(QStringLiteral("set-number"), 1, 1, kMostSetNumber));
     if (console.has(loadWord)) {
         STEELYARD_TRY(request.load, loadOption(console));

@@ -1,13 +1,12 @@
 #include "core/planning/planned_beside_done.h"
 
+#include "core/planning/block_places.h"
 #include "core/planning/comparable.h"
 
 #include <algorithm>
 
 namespace steelyard {
 namespace {
-
-constexpr qint64 kDaysOfPlanWeek = 7;
 
 const Exposure* exposureOn(const LineRecord& line, QDate day)
 {

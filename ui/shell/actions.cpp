@@ -197,7 +197,8 @@ std::vector<ActionRow> makeActionTable()
 
         {u("block.new"), Block, ActionText::tr("Start a block…"), u("Ctrl+B"), block, NeedsLifter | NeedsWritable,
          true},
-        {u("block.propose"), Block, ActionText::tr("&Propose a block…"), u("P"), block, NeedsLifter | NeedsWritable},
+        {u("block.propose"), Block, ActionText::tr("&Propose a block…"), u("Ctrl+Shift+B"), block,
+         NeedsLifter | NeedsWritable},
         {u("block.forecast"), Block, ActionText::tr("Loads from the record…"), u("F"), block,
          NeedsLifter | NeedsWritable},
         {u("block.many"), Block, ActionText::tr("A template for many lifters…"), u("Ctrl+M"), block,

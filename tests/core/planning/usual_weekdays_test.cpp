@@ -27,9 +27,9 @@ TEST(UsualWeekdays, AreThoseOfHalfTheWeeksWithTrainingWhereNothingWasPlanned)
 {
     PlanKit kit;
     EXPECT_TRUE(usualWeekdays(kit.log, kFriday).empty());
-    // Four weeks with sessions, two without: each Tuesday, two Thursdays, one Saturday, and a Sunday of long ago.
-    kit.log.sessionDates = {kFriday.addDays(-60), kFriday.addDays(-31), kFriday.addDays(-29), kFriday.addDays(-24),
-                            kFriday.addDays(-17), kFriday.addDays(-15), kFriday.addDays(-13), kFriday.addDays(-3)};
+    // Four weeks with sessions, two without: each Tuesday, two Thursdays, one Wednesday, and a Sunday of long ago.
+    kit.log.sessionDates = {kFriday.addDays(-61), kFriday.addDays(-31), kFriday.addDays(-29), kFriday.addDays(-24),
+                            kFriday.addDays(-17), kFriday.addDays(-16), kFriday.addDays(-15), kFriday.addDays(-3)};
     EXPECT_EQ(usualWeekdays(kit.log, kFriday), (std::vector{2, 4}));
 }
 

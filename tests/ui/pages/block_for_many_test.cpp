@@ -138,7 +138,7 @@ TEST_F(BlocksForMany, LoadsFromTheRecordAreTakenOneByOneAndAsOneStep)
 TEST_F(BlocksForMany, AProposalIsLookedAtTakenOverWithLoadsAndTakenBack)
 {
     const std::size_t before = blocksOfAll();
-    press(Qt::Key_P);
+    press(Qt::Key_B, Qt::ControlModifier | Qt::ShiftModifier);
     auto& proposed = *page().findChild<BlockProposed*>();
     ASSERT_TRUE(proposed.isVisible());
     ASSERT_TRUE(

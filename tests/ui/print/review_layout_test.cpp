@@ -120,10 +120,19 @@ TEST_P(ReviewLayouts, NoTextCoversAnother)
 TEST_P(ReviewLayouts, EveryLifterAppearsInOrder)
 {
     QStringList names;
+    // Where a lifter goes on to the next page, the name stands there again, an overlong one cut off sooner or later.
+    const auto goesOn = [&](const QString& name) {
+        const QString cut = name.chopped(name.endsWith(QChar(0x2026)) ? 1 : 0);
+        const QString before =
+            names.empty() ? QString() : names.back().chopped(names.back().endsWith(QChar(0x2026)) ? 1 : 0);
+        return cut == before
+               || (name.endsWith(QChar(0x2026)) && !before.isEmpty()
+                   && (cut.startsWith(before) || before.startsWith(cut)));
+    };
     for (const SheetPage& page : layout.pages)
         for (const TextItem& item : page.texts)
-            if (item.points == kReviewNamePoints && !names.contains(item.text)) names << item.text;
-    ASSERT_EQ(names.size(), std::ssize(sheet.entries));
+            if (item.points == kReviewNamePoints && !goesOn(item.text)) names << item.text;
+    ASSERT_EQ(names.size(), std::ssize(sheet.entries)) << qPrintable(names.join(u'|'));
     for (qsizetype i = 0; i < names.size(); ++i)
         EXPECT_TRUE(sheet.entries[static_cast<std::size_t>(i)].athlete.startsWith(names[i].chopped(1)))
             << qPrintable(names[i]);

@@ -148,7 +148,7 @@ QString writeBand(const RepBand& band)
 
 QString writePlainLoad(const Load& load, MassUnit usual)
 {
-    const QString amount = load.amount().toString();
+    QString amount = load.amount().toString();
     if (load.unit() == usual) return amount;
     return amount + (load.unit() == MassUnit::kg ? QStringLiteral("kg") : QStringLiteral("lb"));
 }

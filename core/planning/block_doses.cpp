@@ -18,7 +18,7 @@ struct BlockDoseText {
 };
 
 template <class Change>
-Result<Block> changeEach(Block block, const PlanPlaces& places, const QString& nothing, Change change)
+Result<Block> changeEach(Block block, const PlanPlaces& places, const QString& nothing, const Change& change)
 {
     const Block was = block;
     for (const PlanPlace& place : places)

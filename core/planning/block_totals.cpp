@@ -91,6 +91,7 @@ std::vector<JointComplaint> complaintsOf(const AthleteLog& log, QDate today)
             }
         }
     std::vector<JointComplaint> complaints;
+    complaints.reserve(worst.size());
     for (const auto& [key, said] : worst) complaints.push_back(said);
     return complaints;
 }

@@ -275,7 +275,8 @@ Result<Block> shiftDays(Block block, QDate from, int days)
     const Block was = block;
     const auto isAhead = [&](const PlannedDay& day) { return day.date >= from; };
     const auto allAhead = [&](const PlannedWeek& week) { return std::ranges::all_of(week.days, isAhead); };
-    if (std::ranges::all_of(block.weeks, allAhead)) return setStart(std::move(block), block.start.addDays(days));
+    const QDate start = block.start.addDays(days);
+    if (std::ranges::all_of(block.weeks, allAhead)) return setStart(std::move(block), start);
     const auto first = static_cast<std::size_t>(
         std::ranges::find_if(block.weeks,
                              [&](const PlannedWeek& week) { return std::ranges::any_of(week.days, isAhead); })

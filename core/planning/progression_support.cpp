@@ -71,6 +71,7 @@ std::optional<LastDone> lastDone(const ProgressionInput& input)
 std::vector<RuleParameter> stepParameters()
 {
     std::vector<RuleParameter> all;
+    all.reserve(kPublishedLoadSteps.size());
     for (const PublishedLoadStep& step : kPublishedLoadSteps)
         all.push_back({stepName(step.moreTrained, step.lowerBody).toString(), stepLabel(step),
                        ProgressionSupportText::tr("kg"), step.leastKg, 0, 20,

@@ -219,7 +219,7 @@ private:
 
     void tell(FitKind kind, const LiftLine& before, std::optional<LiftLine> after, QString sentence)
     {
-        differences.push_back({kind, before, std::move(after), std::move(sentence)});
+        differences.push_back({kind, before, after, std::move(sentence)});
     }
 
     const TemplateFitInput& m_input;

@@ -50,6 +50,7 @@ PaperPiece dayLine(const SheetExercise& exercise, double width)
 std::vector<PaperPiece> piecesOf(const SessionSheet& sheet, double width)
 {
     std::vector<PaperPiece> pieces;
+    pieces.reserve(sheet.exercises.size());
     for (const SheetExercise& exercise : sheet.exercises) pieces.push_back(dayLine(exercise, width));
     return pieces;
 }

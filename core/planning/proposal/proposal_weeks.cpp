@@ -144,6 +144,7 @@ Slot WeekMaker::slotOf(const PlanSlot& placed, int week, WeekKind kind) const
 PlannedWeek WeekMaker::weekOf(int week, WeekKind kind)
 {
     std::vector<QDate> dates;
+    dates.reserve(m_made.problem.days.size());
     for (int day = 0; day < static_cast<int>(m_made.problem.days.size()); ++day) dates.push_back(dateOf(week, day));
     std::vector<bool> held(dates.size(), true);
     for (std::size_t day = 0; day < dates.size(); ++day) {

@@ -194,6 +194,7 @@ void PlanProgram::addCrowding(int muscle, const std::vector<Terms>& terms, const
 void PlanProgram::addSpacing(int muscle)
 {
     std::vector<int> trained;  // column by day: the day has the muscle as a target
+    trained.reserve(static_cast<std::size_t>(m_model.days()));
     for (int day = 0; day < m_model.days(); ++day) trained.push_back(m_program.column(0));
     for (int cell = 0; cell < m_model.cells(); ++cell)
         for (const auto& share : candidateOf(cell).shares) {

@@ -31,8 +31,7 @@ struct PlanSums {
             ++exercises;
             for (const auto& share : model.candidates()[static_cast<std::size_t>(model.candidateOf(cell))].shares) {
                 weekly[static_cast<std::size_t>(share.muscle)] += sets * share.thousandths;
-                daily[static_cast<std::size_t>(share.muscle * model.days() + model.dayOf(cell))] +=
-                    sets * share.thousandths;
+                daily[model.ofDay(share.muscle, model.dayOf(cell))] += sets * share.thousandths;
             }
         }
     }
@@ -79,7 +78,7 @@ PlanCost costOf(const PlanModel& model, std::span<const int> setsByCell)
         add(isUnder ? PlanWish::Under : PlanWish::Over,
             kPlanCostUnit * static_cast<double>(model.bandCost(muscle, sets)));
         for (int day = 0; day < model.days(); ++day) {
-            const std::int64_t ofDay = sums.daily[static_cast<std::size_t>(muscle * model.days() + day)];
+            const std::int64_t ofDay = sums.daily[model.ofDay(muscle, day)];
             add(PlanWish::Crowding, kPlanCostUnit * static_cast<double>(model.crowdingCost(muscle, ofDay)));
         }
     }
@@ -196,7 +195,7 @@ void PlanModel::makeRoomForPins()
         day.high = day.high || candidate.back == kMostBackLoading;
         ++day.exercises;
         ++daysOf[i];
-        ++ofGroup[static_cast<std::size_t>(candidate.group * days() + dayOf(cell))];
+        ++ofGroup[ofDay(candidate.group, dayOf(cell))];
     }
     for (std::size_t i = 0; i < m_candidates.size(); ++i)
         m_candidates[i].mostDays = std::max(m_candidates[i].mostDays, daysOf[i]);

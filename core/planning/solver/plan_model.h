@@ -61,6 +61,11 @@ public:
     [[nodiscard]] int cells() const { return static_cast<int>(m_pinned.size()); }
     [[nodiscard]] int groups() const { return m_groups; }
     [[nodiscard]] int cell(int candidate, int day) const { return candidate * days() + day; }
+    // Where what is counted by muscle or group, day by day, stands in its list.
+    [[nodiscard]] std::size_t ofDay(int muscleOrGroup, int day) const
+    {
+        return static_cast<std::size_t>(muscleOrGroup) * m_days.size() + static_cast<std::size_t>(day);
+    }
     [[nodiscard]] int candidateOf(int cell) const { return m_places[static_cast<std::size_t>(cell)].candidate; }
     [[nodiscard]] int dayOf(int cell) const { return m_places[static_cast<std::size_t>(cell)].day; }
 
@@ -73,14 +78,8 @@ public:
     // Cells that may be filled, in order.
     [[nodiscard]] const std::vector<int>& openCells() const { return m_open; }
     // Days, as bits, on which a muscle may not be a target when it is one on this day.
-    [[nodiscard]] unsigned closeDays(int muscle, int day) const
-    {
-        return m_close[static_cast<std::size_t>(muscle * days() + day)];
-    }
-    [[nodiscard]] int mostOfGroup(int group, int day) const
-    {
-        return m_mostOfGroup[static_cast<std::size_t>(group * days() + day)];
-    }
+    [[nodiscard]] unsigned closeDays(int muscle, int day) const { return m_close[ofDay(muscle, day)]; }
+    [[nodiscard]] int mostOfGroup(int group, int day) const { return m_mostOfGroup[ofDay(group, day)]; }
     // Sets by cell with the pins alone.
     [[nodiscard]] std::vector<int> pinnedSets() const;
 

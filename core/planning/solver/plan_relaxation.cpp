@@ -108,6 +108,7 @@ std::optional<RelaxedPlan> without(const PlanProblem& problem, PlanLimit limit)
     // Groups are only numbers: where each candidate has its own already, other numbers are the same problem.
     if (limit == PlanLimit::OneOfAGroup) {
         std::vector<int> groups;
+        groups.reserve(problem.candidates.size());
         for (const PlanCandidate& candidate : problem.candidates) groups.push_back(candidate.group);
         std::ranges::sort(groups);
         if (std::ranges::adjacent_find(groups) == groups.end()) return std::nullopt;

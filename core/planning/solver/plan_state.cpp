@@ -34,7 +34,7 @@ void PlanState::change(int cell, int sets)
     m_cost += more * candidate.costASet;
     for (const PlanModel::Share& share : candidate.shares) {
         std::int64_t& weekly = m_weekly[static_cast<std::size_t>(share.muscle)];
-        std::int64_t& daily = m_daily[static_cast<std::size_t>(share.muscle * m_model->days() + dayAt)];
+        std::int64_t& daily = m_daily[m_model->ofDay(share.muscle, dayAt)];
         m_cost -= m_model->bandCost(share.muscle, weekly) + m_model->crowdingCost(share.muscle, daily);
         weekly += more * share.thousandths;
         daily += more * share.thousandths;
@@ -84,8 +84,7 @@ void PlanState::changePresence(int candidateAt, int dayAt, int by)
         m_broken += value > most ? 1 : 0;
     };
     count(m_days[static_cast<std::size_t>(dayAt)].exercises, m_model->day(dayAt).exercises);
-    count(m_ofGroup[static_cast<std::size_t>(candidate.group * m_model->days() + dayAt)],
-          m_model->mostOfGroup(candidate.group, dayAt));
+    count(m_ofGroup[m_model->ofDay(candidate.group, dayAt)], m_model->mostOfGroup(candidate.group, dayAt));
     int& daysOf = m_daysOf[static_cast<std::size_t>(candidateAt)];
     if (daysOf == 0) m_cost -= candidate.costOfAbsence;
     count(daysOf, candidate.mostDays);
@@ -93,7 +92,7 @@ void PlanState::changePresence(int candidateAt, int dayAt, int by)
 
     for (const PlanModel::Share& share : candidate.shares) {
         if (!share.target) continue;
-        int& targets = m_targets[static_cast<std::size_t>(share.muscle * m_model->days() + dayAt)];
+        int& targets = m_targets[m_model->ofDay(share.muscle, dayAt)];
         unsigned& onDays = m_targetDays[static_cast<std::size_t>(share.muscle)];
         const bool was = targets > 0;
         targets += by;

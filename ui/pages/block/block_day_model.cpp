@@ -27,7 +27,7 @@ std::optional<QString> doseWord(int column, const QString& typed)
         return typed.contains(u'x') || typed.contains(u'-') || readRest(typed) ? std::nullopt : std::optional(typed);
     case BlockDayModel::Rest:
         if (typed.isEmpty()) return typed;
-        if (const QString word = typed.back().isDigit() ? typed + u's' : typed; readRest(word)) return word;
+        if (QString word = typed.back().isDigit() ? typed + u's' : typed; readRest(word)) return word;
         return std::nullopt;
     default:
         return std::nullopt;

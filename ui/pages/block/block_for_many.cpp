@@ -140,7 +140,7 @@ void BlockForMany::open(QDate start)
 
 void BlockForMany::takeFocus()
 {
-    m_template->setFocus(Qt::ShortcutFocusReason);
+    m_lifters->setFocus(Qt::ShortcutFocusReason);
 }
 
 void BlockForMany::forgetAnswer()

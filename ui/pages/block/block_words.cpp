@@ -193,7 +193,7 @@ QString editWords(const QString& deed, const Block& block, const PlanPlaces& pla
         }
     const QString about =
         names.size() == 1 ? names.front() : BlockPageText::tr("%n lift(s)", nullptr, static_cast<int>(names.size()));
-    const QString said = deed.arg(about);
+    QString said = deed.arg(about);
     if (weeks.size() < 2) return said;
     return BlockPageText::tr("%1, %n week(s)", nullptr, static_cast<int>(weeks.size())).arg(said);
 }
@@ -288,6 +288,7 @@ QString weekdaysText(const std::vector<int>& weekdays)
 std::vector<int> weekdaysOf(const PlannedWeek& week)
 {
     std::vector<int> days;
+    days.reserve(week.days.size());
     for (const PlannedDay& day : week.days) days.push_back(day.date.dayOfWeek());
     return days;
 }

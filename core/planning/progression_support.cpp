@@ -149,4 +149,13 @@ std::optional<NextStep> easierByForecast(const ProgressionInput& input, const La
                         nullptr, goal)};
 }
 
+std::optional<LoadQuestion> loadQuestion(const ProgressionInput& input, const RuleParameters& numbers)
+{
+    auto last = lastDone(input);
+    if (!last) return std::nullopt;
+    const auto harder = input.stepper(last->load, LoadChange::Harder, wishedStep(input, numbers));
+    const auto now = likelyFirst(input, last->load);
+    return LoadQuestion{*std::move(last), harder, now};
+}
+
 }  // namespace steelyard

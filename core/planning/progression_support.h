@@ -27,6 +27,13 @@ struct LastDone {
 // Absent where nothing is forecast.
 [[nodiscard]] std::optional<int> likelyFirst(const ProgressionInput& input, const Load& load);
 [[nodiscard]] std::optional<int> likelyMiddle(const ProgressionInput& input, const Load& load, std::size_t planned);
+// What a rule that adds load weighs: the last exposure, the next load by the wished step, and what is likely at the present one.
+struct LoadQuestion {
+    LastDone last;
+    std::optional<Load> harder;  // absent: nothing harder can be set
+    std::optional<int> now;      // counted repetitions of the first set; absent: nothing is forecast
+};
+[[nodiscard]] std::optional<LoadQuestion> loadQuestion(const ProgressionInput& input, const RuleParameters& numbers);
 // By set. Needs a forecast.
 [[nodiscard]] std::vector<int> likelyTargets(const ProgressionInput& input, const Load& load, std::size_t planned);
 

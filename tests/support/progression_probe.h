@@ -55,4 +55,11 @@ struct ProgressionProbe {
     }
 };
 
+[[nodiscard]] inline ProgressionProbe probeAfter(const QString& rule, std::vector<DoneExposure> exposures)
+{
+    ProgressionProbe probe{rule};
+    probe.input.exposures = std::move(exposures);
+    return probe;
+}
+
 }  // namespace steelyard::testing_support

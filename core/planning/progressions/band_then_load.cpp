@@ -109,11 +109,10 @@ public:
     std::vector<RuleParameter> parameters() const override { return stepParameters(); }
     std::optional<NextStep> next(const ProgressionInput& input, const RuleParameters& numbers) const override
     {
-        const auto last = lastDone(input);
-        if (!last) return std::nullopt;
-        const auto harder = input.stepper(last->load, LoadChange::Harder, wishedStep(input, numbers));
-        const auto now = likelyFirst(input, last->load);
-        return now ? byForecast(input, *last, harder, *now) : byRecord(input, *last, harder);
+        const auto asked = loadQuestion(input, numbers);
+        if (!asked) return std::nullopt;
+        return asked->now ? byForecast(input, asked->last, asked->harder, *asked->now)
+                          : byRecord(input, asked->last, asked->harder);
     }
 };
 

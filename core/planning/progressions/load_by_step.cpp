@@ -52,16 +52,15 @@ public:
     std::vector<RuleParameter> parameters() const override { return stepParameters(); }
     std::optional<NextStep> next(const ProgressionInput& input, const RuleParameters& numbers) const override
     {
-        const auto last = lastDone(input);
-        if (!last) return std::nullopt;
-        const auto harder = input.stepper(last->load, LoadChange::Harder, wishedStep(input, numbers));
-        const auto now = likelyFirst(input, last->load);
-        if (!now) return byTwoForTwo(input, *last, harder);
-        if (harder && likelyMiddle(input, *harder, last->planned).value_or(0) >= input.band.low)
-            return harderByForecast(input, *last, *harder);
+        const auto asked = loadQuestion(input, numbers);
+        if (!asked) return std::nullopt;
+        const auto& [last, harder, now] = *asked;
+        if (!now) return byTwoForTwo(input, last, harder);
+        if (harder && likelyMiddle(input, *harder, last.planned).value_or(0) >= input.band.low)
+            return harderByForecast(input, last, *harder);
         if (*now < input.band.low)
-            if (auto easier = easierByForecast(input, *last, input.band.low)) return easier;
-        return sameLoadByForecast(input, *last);
+            if (auto easier = easierByForecast(input, last, input.band.low)) return easier;
+        return sameLoadByForecast(input, last);
     }
 };
 

@@ -62,6 +62,13 @@ TEST(BlockTotals, HoldTheBlocksBandsBeforeTheLifters)
     EXPECT_EQ(sentences(totals, LimitKind::ManySets).size(), 2U) << "too many is too many in an easier week as well";
     block.aims = {{PlanKit::chest, 3, 5}, {PlanKit::biceps, 4, 5}};
     EXPECT_TRUE(blockTotals({block, kit.log, kit.library, kStart}).broken.empty());
+    // The ends of a band belong to it; a set beside it doesn't.
+    block.aims = {{PlanKit::chest, 4, 4}, {PlanKit::biceps, 4, 4}};
+    EXPECT_TRUE(blockTotals({block, kit.log, kit.library, kStart}).broken.empty());
+    block.aims = {{PlanKit::chest, 5, 6}, {PlanKit::biceps, 2, 3}};
+    const auto beside = blockTotals({block, kit.log, kit.library, kStart});
+    EXPECT_EQ(sentences(beside, LimitKind::FewSets).size(), 1U);
+    EXPECT_EQ(sentences(beside, LimitKind::ManySets).size(), 2U);
 }
 
 // By hand: 3 sets of 8-12 are 3 x 10 x 3 s = 90 s of work, 2 x 120 s of rest and 120 s of setting up: 450 s.

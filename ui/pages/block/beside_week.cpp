@@ -1,6 +1,7 @@
 #include "ui/pages/block/beside_week.h"
 
 #include "ui/shell/theme.h"
+#include "ui/widgets/words.h"
 
 #include <QtGui/QKeyEvent>
 #include <QtWidgets/QLabel>
@@ -8,11 +9,8 @@
 namespace steelyard {
 
 BesideWeek::BesideWeek(const UiContext& context, QWidget* parent)
-    : QWidget(parent), m_context(context), m_words(new QLabel(this))
-{
-    m_words->setTextFormat(Qt::PlainText);
-    m_words->setWordWrap(true);
-}
+    : QWidget(parent), m_context(context), m_words(plainWords(this))
+{}
 
 BesideWeek::~BesideWeek()
 {

@@ -4,6 +4,7 @@
 #include "ui/pages/block/block_words.h"
 #include "ui/pages/block/muscle_rows.h"
 #include "ui/shell/theme.h"
+#include "ui/widgets/words.h"
 
 #include <QtWidgets/QLabel>
 #include <QtWidgets/QListWidget>
@@ -13,25 +14,12 @@
 #include <algorithm>
 
 namespace steelyard {
-namespace {
-
-QLabel* sideHead(QWidget* parent)
-{
-    auto* label = new QLabel(parent);
-    label->setTextFormat(Qt::PlainText);
-    label->setForegroundRole(QPalette::PlaceholderText);
-    label->setWordWrap(true);
-    return label;
-}
-
-}  // namespace
-
 BlockSide::BlockSide(QWidget* parent)
     : QWidget(parent),
       m_muscles(new MuscleRows(this)),
       m_scroll(new QScrollArea(this)),
-      m_head(sideHead(this)),
-      m_limitsHead(sideHead(this)),
+      m_head(quietWords(this)),
+      m_limitsHead(quietWords(this)),
       m_limits(new QListWidget(this))
 {
     m_scroll->setWidget(m_muscles);

@@ -3,6 +3,7 @@
 #include "ui/format/format.h"
 #include "ui/pages/block/block_words.h"
 #include "ui/shell/theme.h"
+#include "ui/widgets/words.h"
 
 #include <QtGui/QKeyEvent>
 #include <QtWidgets/QCheckBox>
@@ -22,26 +23,18 @@ namespace {
 
 constexpr int kWidestForm = 760;
 
-QLabel* wordsLabel(QWidget* parent)
-{
-    auto* label = new QLabel(parent);
-    label->setTextFormat(Qt::PlainText);
-    label->setWordWrap(true);
-    return label;
-}
-
 }  // namespace
 
 BlockStart::BlockStart(QWidget* parent)
     : QWidget(parent),
-      m_intro(wordsLabel(this)),
+      m_intro(plainWords(this)),
       m_source(new QComboBox(this)),
       m_name(new QLineEdit(this)),
       m_start(new QDateEdit(this)),
       m_weeks(new QSpinBox(this)),
       m_deload(new QCheckBox(tr("The last one is an &easier week"), this)),
       m_daysOff(new QLineEdit(this)),
-      m_problem(wordsLabel(this)),
+      m_problem(plainWords(this)),
       m_make(new QPushButton(tr("&Make the block"), this)),
       m_leave(new QPushButton(tr("Leave it"), this))
 {

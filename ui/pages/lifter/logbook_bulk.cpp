@@ -3,6 +3,7 @@
 #include "ui/format/format.h"
 #include "ui/pages/lifter/logbook_bulk_words.h"
 #include "ui/shell/theme.h"
+#include "ui/widgets/words.h"
 
 #include <QtGui/QKeyEvent>
 #include <QtWidgets/QCheckBox>
@@ -29,14 +30,6 @@ QComboBox* bulkChoice(QWidget* parent)
     box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
     box->setMinimumContentsLength(kBulkFieldLetters);
     return box;
-}
-
-QLabel* bulkLabel(QWidget* parent)
-{
-    auto* label = new QLabel(parent);
-    label->setTextFormat(Qt::PlainText);
-    label->setWordWrap(true);
-    return label;
 }
 
 void addChoice(QComboBox* box, const QString& name, std::int64_t id)
@@ -75,8 +68,8 @@ LogbookBulk::LogbookBulk(PlanRename planRename, Store store, QWidget* parent)
       m_renamed(bulkChoice(this)),
       m_name(new QLineEdit(this)),
       m_plan(new QCheckBox(this)),
-      m_says(bulkLabel(this)),
-      m_problems(bulkLabel(this)),
+      m_says(plainWords(this)),
+      m_problems(plainWords(this)),
       m_preview(new QTableWidget(0, 3, this))
 {
     for (const QString& name : {tr("Split a line in two from a day on"), tr("Move sets to another line"),
@@ -111,7 +104,7 @@ LogbookBulk::LogbookBulk(PlanRename planRename, Store store, QWidget* parent)
     m_preview->setFrameShape(QFrame::NoFrame);
     m_preview->setAccessibleName(tr("Preview"));
     m_plan->installEventFilter(this);
-    auto* hint = bulkLabel(this);
+    auto* hint = plainWords(this);
     hint->setText(tr("Enter does it in one step that Undo takes back, Escape leaves."));
     hint->setForegroundRole(QPalette::PlaceholderText);
     m_form->setColumnStretch(1, 1);

@@ -5,6 +5,7 @@
 #include "ui/pages/lifter/logbook_set_delegate.h"
 #include "ui/pages/lifter/set_words.h"
 #include "ui/shell/theme.h"
+#include "ui/widgets/words.h"
 
 #include <QtWidgets/QHeaderView>
 #include <QtWidgets/QLabel>
@@ -20,15 +21,6 @@ constexpr int kTypedLetters = 22;
 
 enum BeforeRole { HistoryIndex = Qt::UserRole + 1, ValueIndex };
 
-QLabel* sessionLabel(QWidget* parent, bool quiet)
-{
-    auto* label = new QLabel(parent);
-    label->setTextFormat(Qt::PlainText);
-    label->setWordWrap(true);
-    if (quiet) label->setForegroundRole(QPalette::PlaceholderText);
-    return label;
-}
-
 }  // namespace
 
 LogbookSession::LogbookSession(Histories histories, QWidget* parent)
@@ -37,10 +29,10 @@ LogbookSession::LogbookSession(Histories histories, QWidget* parent)
       m_model(new LogbookSetModel(this)),
       m_table(new QTableView(this)),
       m_delegate(new LogbookSetDelegate(*m_model, m_table)),
-      m_heading(sessionLabel(this, false)),
-      m_words(sessionLabel(this, false)),
-      m_message(sessionLabel(this, false)),
-      m_beforeTitle(sessionLabel(this, true)),
+      m_heading(plainWords(this)),
+      m_words(plainWords(this)),
+      m_message(plainWords(this)),
+      m_beforeTitle(quietWords(this)),
       m_before(new QListWidget(this))
 {
     makeTable();

@@ -1,6 +1,7 @@
 #include "ui/pages/lifter/panels_view.h"
 
 #include "ui/charts/panels_chart.h"
+#include "ui/widgets/words.h"
 
 #include <QtWidgets/QLabel>
 #include <QtWidgets/QScrollArea>
@@ -16,15 +17,6 @@ QFont smallFont(QFont font)
 {
     font.setPointSizeF(font.pointSizeF() * 0.9);
     return font;
-}
-
-QLabel* quietWords(QWidget* parent)
-{
-    auto* label = new QLabel(parent);
-    label->setTextFormat(Qt::PlainText);
-    label->setForegroundRole(QPalette::PlaceholderText);
-    label->setWordWrap(true);
-    return label;
 }
 
 }  // namespace

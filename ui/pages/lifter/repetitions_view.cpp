@@ -10,6 +10,7 @@
 #include "ui/pages/lifter/repetition_line.h"
 #include "ui/pages/lifter/set_words.h"
 #include "ui/prompt/prompter.h"
+#include "ui/widgets/words.h"
 
 #include <QtCore/QFile>
 #include <QtGui/QShortcut>
@@ -23,14 +24,6 @@ namespace {
 
 constexpr int kSetListWidth = 300;
 constexpr qint64 kMostDeviceBytes = 16LL * 1024 * 1024;
-
-QLabel* wrappedLabel(QWidget* parent)
-{
-    auto* label = new QLabel(parent);
-    label->setTextFormat(Qt::PlainText);
-    label->setWordWrap(true);
-    return label;
-}
 
 }  // namespace
 
@@ -58,7 +51,7 @@ RepetitionsView::RepetitionsView(const UiContext& context, QWidget* parent) : Li
 QWidget* RepetitionsView::makeBoard()
 {
     auto* board = new QWidget(this);
-    m_heading = wrappedLabel(board);
+    m_heading = plainWords(board);
     QFont bold = m_heading->font();
     bold.setBold(true);
     m_heading->setFont(bold);
@@ -69,9 +62,9 @@ QWidget* RepetitionsView::makeBoard()
     m_sets->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     m_sets->setAccessibleName(tr("Sets of the session"));
     m_bars = new RepetitionBars(board);
-    m_words = wrappedLabel(board);
+    m_words = plainWords(board);
     m_words->setTextInteractionFlags(Qt::TextSelectableByMouse);
-    m_hint = wrappedLabel(board);
+    m_hint = plainWords(board);
     m_hint->setForegroundRole(QPalette::PlaceholderText);
     m_line = new RepetitionLine(board);
     m_line->hide();

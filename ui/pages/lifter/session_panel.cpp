@@ -2,6 +2,7 @@
 
 #include "ui/format/format.h"
 #include "ui/pages/lifter/set_words.h"
+#include "ui/widgets/words.h"
 
 #include <QtWidgets/QHeaderView>
 #include <QtWidgets/QLabel>
@@ -9,28 +10,14 @@
 #include <QtWidgets/QVBoxLayout>
 
 namespace steelyard {
-namespace {
-
-QLabel* plainLabel(QWidget* parent)
-{
-    auto* label = new QLabel(parent);
-    label->setTextFormat(Qt::PlainText);
-    label->setWordWrap(true);
-    label->setTextInteractionFlags(Qt::TextSelectableByMouse);
-    label->setFocusPolicy(Qt::NoFocus);
-    return label;
-}
-
-}  // namespace
-
 SessionPanel::SessionPanel(History history, QWidget* parent)
     : QWidget(parent),
       m_historyOf(std::move(history)),
       m_model(new SetTableModel(this)),
       m_table(new QTableView(this)),
-      m_heading(plainLabel(this)),
-      m_message(plainLabel(this)),
-      m_history(plainLabel(this))
+      m_heading(selectableWords(this)),
+      m_message(selectableWords(this)),
+      m_history(selectableWords(this))
 {
     m_table->setModel(m_model);
     m_table->setAccessibleName(tr("Sets of the session"));

@@ -11,9 +11,7 @@ using testing_support::ProgressionProbe;
 
 ProgressionProbe afterSessions(std::vector<DoneExposure> exposures)
 {
-    ProgressionProbe probe{QStringLiteral("band_then_load")};
-    probe.input.exposures = std::move(exposures);
-    return probe;
+    return testing_support::probeAfter(QStringLiteral("band_then_load"), std::move(exposures));
 }
 
 TEST(BandThenLoad, AFullBandTakesTheNextLoadFromTheLowEnd)

@@ -11,9 +11,7 @@ using testing_support::ProgressionProbe;
 
 ProgressionProbe afterSessions(std::vector<DoneExposure> exposures)
 {
-    ProgressionProbe probe{QStringLiteral("load_by_step")};
-    probe.input.exposures = std::move(exposures);
-    return probe;
+    return testing_support::probeAfter(QStringLiteral("load_by_step"), std::move(exposures));
 }
 
 // The 2-for-2 rule (Graves & Baechle, as in Baechle & Earle, Essentials): two or more repetitions over the goal in the last set of

@@ -1,6 +1,6 @@
 // How near the search for a week's plan comes to the best that is known, and how soon.
 //
-//   solver_benchmark [--long SECONDS]
+//   solver_benchmark [--long SECONDS [PROBLEMS]]
 //
 // The limit: the least cost that any method finds for that problem, each with SECONDS (20 unless told): the search itself with
 // two further seeds, and branch and bound (GLPK); or any of the short runs. The search ends by steps, so the steps of a second
@@ -66,7 +66,7 @@ void compare(std::uint64_t number, double minutes, double aSecond, double longSe
     std::fflush(stdout);
 }
 
-void compareAll(double longSeconds)
+void compareAll(double longSeconds, std::uint64_t problems)
 {
     const double aSecond = stepsASecond();
     std::printf("%.2f million steps a second; %.0f seconds for the long runs; per cent above the best found\n",
@@ -75,7 +75,7 @@ void compareAll(double longSeconds)
     std::printf("%5s %7s %9s %7s %7s %9s %7s %9s %9s %9s\n", "min", "problem", "best", "median", "worst", "median",
                 "worst", "search", "& bound", "bound");
     for (const double minutes : kMinutes)
-        for (std::uint64_t number = 1; number <= kProblems; ++number) compare(number, minutes, aSecond, longSeconds);
+        for (std::uint64_t number = 1; number <= problems; ++number) compare(number, minutes, aSecond, longSeconds);
 }
 
 }  // namespace
@@ -85,10 +85,12 @@ int main(int argc, char** argv)
 {
     const QCoreApplication app(argc, argv);
     double longSeconds = 20;
-    if (argc == 3 && std::strcmp(argv[1], "--long") == 0) longSeconds = QByteArray(argv[2]).toDouble();
-    if (argc != 1 && (argc != 3 || !(longSeconds > 0))) {
-        std::fprintf(stderr, "usage: solver_benchmark [--long SECONDS]\n");
+    std::uint64_t problems = steelyard::kProblems;
+    if (argc >= 3 && std::strcmp(argv[1], "--long") == 0) longSeconds = QByteArray(argv[2]).toDouble();
+    if (argc == 4) problems = QByteArray(argv[3]).toULongLong();
+    if ((argc != 1 && argc != 3 && argc != 4) || !(longSeconds > 0) || problems == 0) {
+        std::fprintf(stderr, "usage: solver_benchmark [--long SECONDS [PROBLEMS]]\n");
         return 2;
     }
-    steelyard::compareAll(longSeconds);
+    steelyard::compareAll(longSeconds, problems);
 }

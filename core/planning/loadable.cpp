@@ -16,6 +16,21 @@ std::span<const PlatePairs> platesIn(const Gym* gym)
     return gym ? std::span<const PlatePairs>(gym->plates) : std::span<const PlatePairs>();
 }
 
+MassUnit unitOfPlates(const Gym* gym, MassUnit wished)
+{
+    const auto plates = platesIn(gym);
+    const auto isWished = [&](const PlatePairs& entry) { return entry.plate.unit() == wished; };
+    return plates.empty() || std::ranges::any_of(plates, isWished) ? wished : plates.front().plate.unit();
+}
+
+std::vector<PlatePairs> platesOfUnit(const Gym* gym, MassUnit unit)
+{
+    std::vector<PlatePairs> plates;
+    std::ranges::copy_if(platesIn(gym), std::back_inserter(plates),
+                         [&](const PlatePairs& entry) { return entry.plate.unit() == unit; });
+    return plates;
+}
+
 // As written: exact where three decimals can be, else two.
 Load written(Mass mass, MassUnit unit)
 {
@@ -31,7 +46,13 @@ bool sameLoad(Mass a, Mass b)
 }  // namespace
 
 LoadFinder::LoadFinder(const Gym* gym, MassUnit unit)
-    : m_gym(gym), m_unit(unit), m_barPlates(platesIn(gym)), m_beltPlates(platesIn(gym), PlateSearch::Hang::Singly)
+    : m_gym(gym),
+      m_unit(unit),
+      m_plateUnit(unitOfPlates(gym, unit)),
+      m_barPlates(platesIn(gym)),
+      m_barPlatesOfOneUnit(platesOfUnit(gym, m_plateUnit)),
+      m_beltPlates(platesIn(gym), PlateSearch::Hang::Singly),
+      m_beltPlatesOfOneUnit(platesOfUnit(gym, m_plateUnit), PlateSearch::Hang::Singly)
 {}
 
 LoadFinder::Grid LoadFinder::defaultGrid(const Variant& variant) const
@@ -87,12 +108,42 @@ LoadFinder::Spot LoadFinder::spotOn(const Grid& grid, Mass pin, const AddOns& ad
     return spot;
 }
 
+void LoadFinder::addPlates(Ladder& ladder, const PlateSearch& all, const PlateSearch& ofOneUnit) const
+{
+    ladder.usual = {.plates = &ofOneUnit, .unit = m_plateUnit};
+    const auto isOther = [&](const PlatePairs& entry) { return entry.plate.unit() != m_plateUnit; };
+    if (std::ranges::any_of(m_gym->plates, isOther)) ladder.mixed = Rungs{.plates = &all, .unit = m_plateUnit};
+}
+
+void LoadFinder::addRuns(Ladder& ladder, const Variant& variant) const
+{
+    const std::vector<LoadRun>* runs = nullptr;
+    if (m_gym && variant.loading == Loading::PerHand) runs = &m_gym->dumbbells;
+    if (m_gym && variant.loading == Loading::Stack) runs = &m_gym->stacks;
+    std::vector<Grid> grids;
+    const auto fits = [&](const LoadRun& run) { return variant.step && run.step.mass() == variant.step->mass(); };
+    const bool choose = runs && variant.loading == Loading::Stack && std::any_of(runs->begin(), runs->end(), fits);
+    if (runs)
+        for (const LoadRun& run : *runs)
+            if (run.step.mass() > Mass() && (!choose || fits(run)))
+                grids.push_back({run.first.mass(), run.step.mass(), run.last.mass(), run.first.unit(), addOnsOf(run)});
+    ladder.stack = !grids.empty() && variant.loading == Loading::Stack;
+    if (grids.empty()) grids.push_back(defaultGrid(variant));
+    std::ranges::copy_if(grids, std::back_inserter(ladder.usual.grids),
+                         [&](const Grid& grid) { return grid.unit == m_unit; });
+    if (ladder.usual.grids.size() == grids.size()) return;
+    if (ladder.usual.grids.empty())
+        ladder.usual.grids = std::move(grids);
+    else
+        ladder.mixed = Rungs{.grids = std::move(grids)};
+}
+
 LoadFinder::Ladder LoadFinder::ladderOf(const Variant& variant) const
 {
     Ladder ladder;
     if (variant.loading == Loading::BarTotal && m_barPlates.hasPlates())
         if (const auto bar = barFor(m_gym, variant)) {
-            ladder.plates = &m_barPlates;
+            addPlates(ladder, m_barPlates, m_barPlatesOfOneUnit);
             ladder.emptyBar = bar->mass();
             // Collars belong to bars with sleeves, not to plate-loaded machines.
             const bool sleeves =
@@ -100,37 +151,25 @@ LoadFinder::Ladder LoadFinder::ladderOf(const Variant& variant) const
             if (sleeves && m_gym->collarPair) ladder.emptyBar = ladder.emptyBar + m_gym->collarPair->mass();
             return ladder;
         }
-    if (variant.loading == Loading::Added && !variant.step && m_beltPlates.hasPlates()) {
-        ladder.plates = &m_beltPlates;
-        return ladder;
-    }
-    const std::vector<LoadRun>* runs = nullptr;
-    if (m_gym && variant.loading == Loading::PerHand) runs = &m_gym->dumbbells;
-    if (m_gym && variant.loading == Loading::Stack) runs = &m_gym->stacks;
-    const auto fits = [&](const LoadRun& run) { return variant.step && run.step.mass() == variant.step->mass(); };
-    const bool choose = runs && variant.loading == Loading::Stack && std::any_of(runs->begin(), runs->end(), fits);
-    if (runs)
-        for (const LoadRun& run : *runs)
-            if (run.step.mass() > Mass() && (!choose || fits(run)))
-                ladder.grids.push_back(
-                    {run.first.mass(), run.step.mass(), run.last.mass(), run.first.unit(), addOnsOf(run)});
-    ladder.stack = !ladder.grids.empty() && variant.loading == Loading::Stack;
-    if (ladder.grids.empty()) ladder.grids.push_back(defaultGrid(variant));
+    if (variant.loading == Loading::Added && !variant.step && m_beltPlates.hasPlates())
+        addPlates(ladder, m_beltPlates, m_beltPlatesOfOneUnit);
+    else
+        addRuns(ladder, variant);
     return ladder;
 }
 
-std::optional<LoadFinder::Spot> LoadFinder::upTo(const Ladder& ladder, Mass limit) const
+std::optional<LoadFinder::Spot> LoadFinder::upTo(const Rungs& rungs, const Ladder& ladder, Mass limit)
 {
-    if (ladder.plates) {
-        const auto total = ladder.plates->heaviestUpTo(limit, ladder.emptyBar);
-        return total ? std::optional(Spot{*total, m_unit}) : std::nullopt;
+    if (rungs.plates) {
+        const auto total = rungs.plates->heaviestUpTo(limit, ladder.emptyBar);
+        return total ? std::optional(Spot{*total, rungs.unit, {}, {}, rungs.plates}) : std::nullopt;
     }
     std::optional<Spot> best;
     // Few small plates before many where both make the same load.
     const auto isBetter = [&](Mass mass, const AddOns& addOns) {
         return !best || mass > best->mass || (mass == best->mass && addOns.plates.size() < best->plates.size());
     };
-    for (const Grid& grid : ladder.grids)
+    for (const Grid& grid : rungs.grids)
         for (const AddOns& addOns : grid.addOns) {
             const Mass top = std::min(limit - addOns.sum, grid.last.value_or(kHeaviestLoad));
             if (top < grid.first) continue;
@@ -140,17 +179,17 @@ std::optional<LoadFinder::Spot> LoadFinder::upTo(const Ladder& ladder, Mass limi
     return best;
 }
 
-std::optional<LoadFinder::Spot> LoadFinder::from(const Ladder& ladder, Mass limit) const
+std::optional<LoadFinder::Spot> LoadFinder::from(const Rungs& rungs, const Ladder& ladder, Mass limit)
 {
-    if (ladder.plates) {
-        const auto total = ladder.plates->lightestFrom(limit, ladder.emptyBar);
-        return total ? std::optional(Spot{*total, m_unit}) : std::nullopt;
+    if (rungs.plates) {
+        const auto total = rungs.plates->lightestFrom(limit, ladder.emptyBar);
+        return total ? std::optional(Spot{*total, rungs.unit, {}, {}, rungs.plates}) : std::nullopt;
     }
     std::optional<Spot> best;
     const auto isBetter = [&](Mass mass, const AddOns& addOns) {
         return !best || mass < best->mass || (mass == best->mass && addOns.plates.size() < best->plates.size());
     };
-    for (const Grid& grid : ladder.grids)
+    for (const Grid& grid : rungs.grids)
         for (const AddOns& addOns : grid.addOns) {
             const std::int64_t gap = std::max<std::int64_t>(0, (limit - addOns.sum - grid.first).steps());
             const Mass pin = grid.first + ((gap + grid.step.steps() - 1) / grid.step.steps()) * grid.step;
@@ -160,24 +199,51 @@ std::optional<LoadFinder::Spot> LoadFinder::from(const Ladder& ladder, Mass limi
     return best;
 }
 
+// One unit where it reaches over the limit, else both.
+const LoadFinder::Rungs& LoadFinder::rungsFor(const Ladder& ladder, Mass limit)
+{
+    if (!ladder.mixed) return ladder.usual;
+    const bool reaches = upTo(ladder.usual, ladder, limit) && from(ladder.usual, ladder, limit);
+    return reaches ? ladder.usual : *ladder.mixed;
+}
+
+std::optional<LoadFinder::Spot> LoadFinder::upTo(const Ladder& ladder, Mass limit)
+{
+    return upTo(rungsFor(ladder, limit), ladder, limit);
+}
+
+std::optional<LoadFinder::Spot> LoadFinder::from(const Ladder& ladder, Mass limit)
+{
+    return from(rungsFor(ladder, limit), ladder, limit);
+}
+
+std::vector<Load> LoadFinder::platesOf(const Spot& spot, const Ladder& ladder)
+{
+    return spot.hung ? spot.hung->platesFor(spot.mass, ladder.emptyBar) : spot.plates;
+}
+
 LoadChoice LoadFinder::nearest(Mass target, const Variant& variant) const
 {
     const Ladder ladder = ladderOf(variant);
-    const auto below = upTo(ladder, target);
-    const auto above = from(ladder, target);
+    auto below = upTo(ladder, target);
+    auto above = from(ladder, target);
     LoadChoice choice;
+    const auto isTarget = [&](const std::optional<Spot>& spot) { return spot && sameLoad(spot->mass, target); };
+    // A load that stands in the record may have been made of both units.
+    if (ladder.mixed && !isTarget(below) && !isTarget(above))
+        for (auto& found : {upTo(*ladder.mixed, ladder, target), from(*ladder.mixed, ladder, target)})
+            if (isTarget(found)) below = above = found;
     if (!below && !above) return choice;
     Spot spot = below ? *below : *above;
-    if (ladder.plates) {
-        spot.mass = ladder.plates->nearest(target, ladder.emptyBar).total;
-        choice.plates = ladder.plates->platesFor(spot.mass, ladder.emptyBar);
-    } else if (below && above && above->mass - target < target - below->mass) {
-        spot = *above;
+    if (below && above) {
+        const Mass under = target - below->mass;
+        const Mass over = above->mass - target;
+        // Of two that are equally near the one with fewer plates on the bar; a pin or a dumbbell: the lighter.
+        const auto hasFewer = [&] { return platesOf(*above, ladder).size() < platesOf(*below, ladder).size(); };
+        if (over < under || (over == under && spot.hung && hasFewer())) spot = *above;
     }
-    if (!ladder.plates) {
-        choice.pin = spot.pin;
-        choice.plates = spot.plates;
-    }
+    choice.pin = spot.pin;
+    choice.plates = platesOf(spot, ladder);
     choice.total = spot.mass;
     choice.load = written(spot.mass, spot.unit);
     choice.exact = sameLoad(spot.mass, target);

@@ -8,8 +8,9 @@
 // stacks (those with the variant's step, when there are any) with the small plates that lie on them, each used or not; Added the variant's step, else single plates on a belt;
 // Assisted the variant's step. Where the gym doesn't say: steps of variant.step, else kDefaultStep.
 //
-// Loads come out in the unit asked for where plates of both kinds may mix, else in the unit of the equipment. Two
-// loads within kSameLoad are one load: that is what writing two decimals may hide.
+// Nobody likes to hang pounds beside kilograms: where a gym has both, only what is of the unit asked for is used, as long as
+// it reaches, and a load that was made of both (38.84 kg) is still found. Loads come out in the unit of the equipment. Two loads
+// within kSameLoad are one load: that is what writing two decimals may hide.
 // Exact over what is there. Limit: kMostAddOns small plates a stack (more make no finer steps); the lightest are left out.
 // The gym must outlive the finder. Not for use from several threads at once.
 #pragma once
@@ -60,25 +61,41 @@ private:
         Mass mass;
         MassUnit unit;
         std::optional<Load> pin = {};
-        std::vector<Load> plates = {};
+        std::vector<Load> plates = {};      // of a stack
+        const PlateSearch* hung = nullptr;  // set: plates on a bar or a belt, to be found
+    };
+    // What loads are made of.
+    struct Rungs {
+        const PlateSearch* plates = nullptr;  // set: bar or belt
+        std::vector<Grid> grids = {};         // otherwise
+        MassUnit unit = MassUnit::kg;         // of the plates
     };
     struct Ladder {
-        const PlateSearch* plates = nullptr;  // set: bar or belt
-        Mass emptyBar;
-        std::vector<Grid> grids;  // otherwise
-        bool stack = false;       // grids of a gym's stacks: the pin is known
+        Rungs usual;
+        std::optional<Rungs> mixed = {};  // of both units; absent: there is but one
+        Mass emptyBar = {};
+        bool stack = false;  // grids of a gym's stacks: the pin is known
     };
     [[nodiscard]] Ladder ladderOf(const Variant& variant) const;
     [[nodiscard]] Grid defaultGrid(const Variant& variant) const;
     [[nodiscard]] static std::vector<AddOns> addOnsOf(const LoadRun& run);
+    [[nodiscard]] static const Rungs& rungsFor(const Ladder& ladder, Mass limit);
+    [[nodiscard]] static std::vector<Load> platesOf(const Spot& spot, const Ladder& ladder);
     [[nodiscard]] static Spot spotOn(const Grid& grid, Mass pin, const AddOns& addOns, bool stack);
-    [[nodiscard]] std::optional<Spot> upTo(const Ladder& ladder, Mass limit) const;
-    [[nodiscard]] std::optional<Spot> from(const Ladder& ladder, Mass limit) const;
+    void addPlates(Ladder& ladder, const PlateSearch& all, const PlateSearch& ofOneUnit) const;
+    void addRuns(Ladder& ladder, const Variant& variant) const;
+    [[nodiscard]] static std::optional<Spot> upTo(const Rungs& rungs, const Ladder& ladder, Mass limit);
+    [[nodiscard]] static std::optional<Spot> from(const Rungs& rungs, const Ladder& ladder, Mass limit);
+    [[nodiscard]] static std::optional<Spot> upTo(const Ladder& ladder, Mass limit);
+    [[nodiscard]] static std::optional<Spot> from(const Ladder& ladder, Mass limit);
 
     const Gym* m_gym;
     MassUnit m_unit;
+    MassUnit m_plateUnit;  // the unit asked for, unless all plates are of the other
     PlateSearch m_barPlates;
+    PlateSearch m_barPlatesOfOneUnit;
     PlateSearch m_beltPlates;
+    PlateSearch m_beltPlatesOfOneUnit;
 };
 
 [[nodiscard]] LoadChoice nearestLoadable(Mass target, const Variant& variant, const Gym* gym, MassUnit unit);

@@ -34,6 +34,11 @@ public:
                       * (std::max(0.0, muscle.low - week) + std::max(0.0, muscle.low / 2 - week));
             points += wishes.over * muscle.weight * std::max(0.0, week - muscle.high);
         }
+        for (std::size_t d = 0; d < m_problem.days.size(); ++d) {
+            int done = 0;
+            for (const PlanSlot& slot : m_placed) done += slot.day == static_cast<int>(d) ? slot.sets : 0;
+            points += wishes.thin * std::max(0, m_problem.days[d].leastSets - done);
+        }
         std::set<int> used;
         for (const PlanSlot& slot : m_placed) {
             used.insert(slot.candidate);

@@ -49,7 +49,7 @@ inline PlanProblem typicalPlanProblem(std::uint64_t seed, double minutes = 75)
     constexpr int kCandidates = 30;
     PlanMaker make(seed);
     PlanProblem problem;
-    for (const int weekday : {1, 2, 4, 5, 6}) problem.days.push_back({weekday, minutes});
+    for (const int weekday : {1, 2, 4, 5, 6}) problem.days.push_back({weekday, minutes, 8});
     for (int i = 0; i < kMuscles; ++i) {
         PlanMuscle muscle;
         muscle.low = make.in(6, 1, 7);
@@ -74,7 +74,7 @@ inline PlanProblem oddPlanProblem(std::uint64_t seed, int mostCandidates, int mo
     const int days = 1 + make.below(mostDays);
     for (int weekday = 1; weekday <= 7; ++weekday)
         if (static_cast<int>(problem.days.size()) < days && (make.chance(60) || 7 - weekday < days))
-            problem.days.push_back({weekday, make.in(0, 5, 14)});
+            problem.days.push_back({weekday, make.in(0, 5, 14), make.below(9)});
     const int muscles = 1 + make.below(mostMuscles);
     for (int i = 0; i < muscles; ++i) {
         PlanMuscle muscle{make.in(0, 1, 10), 0, make.in(2, 1, 8), 1 + make.below(4), make.in(0.5, 0.5, 3)};

@@ -22,6 +22,7 @@ constexpr double kAimWeight = 1;
 constexpr double kRecordWeight = 0.5;
 constexpr double kFreeWeight = 0.25;
 constexpr double kSecondsAMinute = 60;
+constexpr double kWorthComingFor = 0.5;  // of an even share of the week's sets
 constexpr int kMostTrainingDays = 6;
 constexpr int kFirstSetsMost = 5;
 constexpr int kTwiceAWeek = 2;
@@ -54,6 +55,7 @@ public:
             m_wishes.minutesPerDay.value_or(m_log.athlete.value.minutesPerDay.value_or(kUsualTrainingMinutes));
         for (const int weekday : weekdays) m_made.problem.days.push_back({weekday, static_cast<double>(minutes)});
         for (const Row<Muscle>& muscle : m_library.muscles) addMuscle(muscle);
+        wishForFullDays();
         for (const JointComplaint& joint : complaintsOf(m_log, m_wishes.today)) {
             const bool high = discomfortZone(joint.rating) == DiscomfortZone::High;
             const auto* exercise = m_library.find(joint.exercise);
@@ -70,6 +72,7 @@ public:
 
 private:
     void addMuscle(const Row<Muscle>& muscle);
+    void wishForFullDays();
     void addCandidate(const ProposalChoice& choice);
     [[nodiscard]] PlanMuscle bandOf(const Row<Muscle>& muscle) const;
 
@@ -112,6 +115,15 @@ void ProblemMaker::addMuscle(const Row<Muscle>& muscle)
     m_made.muscles.push_back(muscle);
     m_made.problem.muscles.push_back(band);
     if (band.low > 0) m_wanted.insert(muscle.id);
+}
+
+// Nobody comes for one lift. Helpers count in the bands, so their sum is more than the sets that will be done: half is little.
+void ProblemMaker::wishForFullDays()
+{
+    double week = 0;
+    for (const PlanMuscle& muscle : m_made.problem.muscles) week += muscle.low;
+    const double share = week / static_cast<double>(m_made.problem.days.size());
+    for (PlanDay& day : m_made.problem.days) day.leastSets = static_cast<int>(kWorthComingFor * share);
 }
 
 void ProblemMaker::addCandidate(const ProposalChoice& choice)

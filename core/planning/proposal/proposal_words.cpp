@@ -125,6 +125,12 @@ QString unmetSentence(const ProposalProblem& made, const PlanAnswer& answer, con
             .arg(made.jointExercises[index], jointName(made.joints[index].joint));
     case PlanWish::Continuity:
         return ProposalText::tr("%1 is progressing and has no place.").arg(fullLiftName(made.choices[index]));
+    case PlanWish::Thin: {
+        const PlanDay& day = made.problem.days[index];
+        return ProposalText::tr("%1: %2 sets, %3 would make the day worth coming for.")
+            .arg(wording.locale.dayName(day.weekday), wording.number(day.leastSets - wish.missing),
+                 wording.number(day.leastSets));
+    }
     case PlanWish::Rating:
     case PlanWish::Exercises:
         break;

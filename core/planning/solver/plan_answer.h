@@ -16,8 +16,8 @@
 
 namespace steelyard {
 
-enum class PlanWish { Under, Over, Crowding, Joints, Rating, Continuity, Exercises };
-inline constexpr std::size_t kPlanWishes = 7;
+enum class PlanWish { Under, Over, Crowding, Joints, Rating, Continuity, Thin, Exercises };
+inline constexpr std::size_t kPlanWishes = 8;
 
 enum class PlanLimit {
     Minutes,
@@ -68,7 +68,7 @@ struct PlanObstacle {
 
 struct UnmetWish {
     PlanWish wish = PlanWish::Under;
-    int index = 0;  // of the muscle (Under, Over, Crowding), joint (Joints) or candidate (Continuity)
+    int index = 0;  // of the muscle (Under, Over, Crowding), joint (Joints), candidate (Continuity) or day (Thin)
     double missing = 0;
     std::vector<PlanObstacle> inTheWay;  // those that help most first; empty before plan_obstacles.h was asked
     friend bool operator==(const UnmetWish&, const UnmetWish&) = default;
@@ -90,6 +90,7 @@ struct EnumText<PlanWish> {
                                                                     {PlanWish::Joints, "joints"},
                                                                     {PlanWish::Rating, "rating"},
                                                                     {PlanWish::Continuity, "continuity"},
+                                                                    {PlanWish::Thin, "thin"},
                                                                     {PlanWish::Exercises, "exercises"}});
 };
 template <>

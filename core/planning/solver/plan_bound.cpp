@@ -118,6 +118,7 @@ private:
     void addCrowding(int muscle, const std::vector<Terms>& terms, const std::vector<double>& fixed);
     void addSpacing(int muscle);
     void addDays();
+    void addThin(int day, Terms sets, int pinnedSets);
     void addBack(int day, const Terms& back, int pinnedBack);
     void addBackBeside(int day, int beside, const Terms& back, int pinnedBack);
     void addCandidates();
@@ -215,6 +216,8 @@ void PlanProgram::addDays()
         Terms minutes;
         Terms back;
         Terms exercises;
+        Terms sets;
+        int pinnedSets = 0;
         double pinnedMinutes = 0;
         int pinnedBack = 0;
         int pinnedExercises = 0;
@@ -225,17 +228,30 @@ void PlanProgram::addDays()
                 pinnedMinutes += inSets(candidate.setUp + std::int64_t{m_pins[at(cell)]} * candidate.minutesASet);
                 pinnedBack += candidate.back;
                 ++pinnedExercises;
+                pinnedSets += m_pins[at(cell)];
             }
             if (m_there[at(cell)] == 0) continue;
             minutes.push_back({m_there[at(cell)], inSets(candidate.setUp)});
             minutes.push_back({m_sets[at(cell)], inSets(candidate.minutesASet)});
             if (candidate.back > 0) back.push_back({m_there[at(cell)], double(candidate.back)});
             exercises.push_back({m_there[at(cell)], 1});
+            sets.push_back({m_sets[at(cell)], 1});
         }
         m_program.atMost(minutes, inSets(m_model.day(day).minutes) - pinnedMinutes);
         m_program.atMost(exercises, m_model.day(day).exercises - pinnedExercises);
+        addThin(day, std::move(sets), pinnedSets);
         addBack(day, back, pinnedBack);
     }
+}
+
+void PlanProgram::addThin(int day, Terms sets, int pinnedSets)
+{
+    const int missing = m_model.day(day).leastSets - pinnedSets;
+    if (missing <= 0) return;
+    const double cost = kPlanCostUnit * static_cast<double>(m_model.costOfMissingSet());
+    if (sets.empty()) return m_program.addCost(cost * missing);
+    sets.push_back({m_program.column(cost), 1});
+    m_program.atLeast(sets, missing);
 }
 
 void PlanProgram::addBack(int dayAt, const Terms& back, int pinnedBack)
@@ -328,7 +344,8 @@ Result<PlanBound> boundPlan(const PlanProblem& problem, const PlanBoundOptions& 
     how.presolve = GLP_ON;
     how.gmi_cuts = GLP_ON;
     how.mir_cuts = GLP_ON;
-    how.cov_cuts = GLP_ON;
+    // No cover cuts: GLPK 5.0 ends the program when its presolver leaves no column and they are on.
+    how.cov_cuts = GLP_OFF;
     how.tm_lim = static_cast<int>(std::lround(1'000 * std::max(options.seconds, 0.001)));
     how.cb_func = watchTree;
     how.cb_info = &watch;

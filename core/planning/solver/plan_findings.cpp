@@ -161,6 +161,11 @@ std::vector<UnmetWish> unmetWishes(const PlanProblem& problem, std::span<const P
         add(PlanWish::Over, muscle, week.sets - band.high);
         add(PlanWish::Crowding, muscle, week.crowded);
     }
+    for (int day = 0; day < static_cast<int>(problem.days.size()); ++day) {
+        int sets = 0;
+        for (const PlanSlot& slot : placed) sets += slot.day == day ? slot.sets : 0;
+        add(PlanWish::Thin, day, problem.days[static_cast<std::size_t>(day)].leastSets - sets);
+    }
     std::vector<double> strained(problem.joints.size());
     std::vector<bool> stands(problem.candidates.size());
     for (const PlanSlot& slot : placed) {

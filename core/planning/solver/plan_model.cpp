@@ -23,12 +23,15 @@ int daysApart(int weekdayA, int weekdayB)
 // Everything that a plan adds up to, day by day and muscle by muscle, in the model's units.
 struct PlanSums {
     PlanSums(const PlanModel& model, std::span<const int> setsByCell)
-        : weekly(model.bands().size()), daily(model.bands().size() * static_cast<std::size_t>(model.days()))
+        : weekly(model.bands().size()),
+          setsOfDay(static_cast<std::size_t>(model.days())),
+          daily(model.bands().size() * static_cast<std::size_t>(model.days()))
     {
         for (int cell = 0; cell < model.cells(); ++cell) {
             const int sets = setsByCell[static_cast<std::size_t>(cell)];
             if (sets == 0) continue;
             ++exercises;
+            setsOfDay[static_cast<std::size_t>(model.dayOf(cell))] += sets;
             for (const auto& share : model.candidates()[static_cast<std::size_t>(model.candidateOf(cell))].shares) {
                 weekly[static_cast<std::size_t>(share.muscle)] += sets * share.thousandths;
                 daily[model.ofDay(share.muscle, model.dayOf(cell))] += sets * share.thousandths;
@@ -36,6 +39,7 @@ struct PlanSums {
         }
     }
     std::vector<std::int64_t> weekly;
+    std::vector<int> setsOfDay;
     std::vector<std::int64_t> daily;
     int exercises = 0;
 };
@@ -89,6 +93,9 @@ PlanCost costOf(const PlanModel& model, std::span<const int> setsByCell)
         add(PlanWish::Rating, problem.wishes.rating * sets[i] * (1 - candidate.rating));
         if (sets[i] == 0) add(PlanWish::Continuity, problem.wishes.continuity * candidate.continuity);
     }
+    for (int day = 0; day < model.days(); ++day)
+        add(PlanWish::Thin,
+            kPlanCostUnit * static_cast<double>(model.thinCost(day, sums.setsOfDay[static_cast<std::size_t>(day)])));
     add(PlanWish::Exercises, problem.wishes.exercises * sums.exercises);
     return {by};
 }
@@ -103,6 +110,7 @@ PlanModel::PlanModel(const PlanProblem& problem) : m_problem(problem)
     makeRoomForPins();
     findCloseDays();
     m_costOfExercise = std::llround(problem.wishes.exercises / kPlanCostUnit);
+    m_costOfMissingSet = std::llround(problem.wishes.thin / kPlanCostUnit);
 }
 
 void PlanModel::readDays()
@@ -113,6 +121,7 @@ void PlanModel::readDays()
         made.minutes = thousandths(day.minutes);
         made.back = m_problem.limits.backADay;
         made.exercises = m_problem.limits.exercisesADay;
+        made.leastSets = day.leastSets;
         made.backBesideHigh = m_problem.limits.backBesideHigh;
         for (int other = 0; other < static_cast<int>(days.size()); ++other) {
             const int weekday = days[static_cast<std::size_t>(other)].weekday;

@@ -9,6 +9,7 @@
 
 #include "core/planning/solver/plan_answer.h"
 
+#include <algorithm>
 #include <cstdint>
 #include <span>
 
@@ -49,6 +50,7 @@ public:
         std::int64_t minutes = 0;  // this and the next three: or as much as pins use
         int back = 0;
         int exercises = 0;
+        int leastSets = 0;
         int backBesideHigh = 0;  // its own back loading, when a day beside it holds a high one
         int next = -1;           // the day that follows directly, -1 for none
         int previous = -1;
@@ -73,6 +75,7 @@ public:
     [[nodiscard]] const std::vector<Band>& bands() const { return m_bands; }
     [[nodiscard]] const Day& day(int day) const { return m_days[static_cast<std::size_t>(day)]; }
     [[nodiscard]] std::int64_t costOfExercise() const { return m_costOfExercise; }
+    [[nodiscard]] std::int64_t costOfMissingSet() const { return m_costOfMissingSet; }
     // Sets that a cell is pinned to; absent: free or closed.
     [[nodiscard]] std::optional<int> pinned(int cell) const { return m_pinned[static_cast<std::size_t>(cell)]; }
     // Cells that may be filled, in order.
@@ -93,6 +96,11 @@ public:
     {
         const Band& band = m_bands[static_cast<std::size_t>(muscle)];
         return sets > band.mostADay ? band.crowding * (sets - band.mostADay) : 0;
+    }
+
+    [[nodiscard]] std::int64_t thinCost(int day, int sets) const
+    {
+        return m_costOfMissingSet * std::max(0, this->day(day).leastSets - sets);
     }
 
     // Computed anew from the problem. Wishes stand without what is in their way.
@@ -119,6 +127,7 @@ private:
     std::vector<unsigned> m_close;
     std::vector<int> m_mostOfGroup;
     std::int64_t m_costOfExercise = 0;
+    std::int64_t m_costOfMissingSet = 0;
     int m_groups = 0;
 };
 

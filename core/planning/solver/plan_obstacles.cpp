@@ -35,6 +35,8 @@ double pointsMissed(const PlanProblem& problem, const UnmetWish& wish, double mi
         return problem.wishes.joints * problem.joints[index].complaint * missing;
     case PlanWish::Continuity:
         return problem.wishes.continuity * problem.candidates[index].continuity * missing;
+    case PlanWish::Thin:
+        return problem.wishes.thin * missing;
     case PlanWish::Rating:
     case PlanWish::Exercises:
         break;

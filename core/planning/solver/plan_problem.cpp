@@ -72,6 +72,7 @@ void PlanProblemCheck::checkDays()
     for (const PlanDay& day : days) {
         require(day.weekday >= 1 && day.weekday <= kMostPlanDays, "days",
                 PlanProblemText::tr("A weekday is a number from 1, Monday, to 7, Sunday."));
+        require(day.leastSets >= 0, "days", PlanProblemText::tr("The sets wished for on a day are not below 0."));
         require(liesWithin(day.minutes, 0, kMostPlanMinutes), "minutes",
                 PlanProblemText::tr("A training day has 0 to 1,440 minutes."));
     }
@@ -101,7 +102,7 @@ void PlanProblemCheck::checkWishes()
 {
     const PlanWishes& wishes = m_problem.wishes;
     for (const double weight : {wishes.under, wishes.over, wishes.crowding, wishes.joints, wishes.rating,
-                                wishes.continuity, wishes.exercises})
+                                wishes.continuity, wishes.thin, wishes.exercises})
         require(liesWithin(weight, 0, kMostWeight), "wishes",
                 PlanProblemText::tr("A weight lies between 0 and 1,000."));
     const PlanLimits& limits = m_problem.limits;

@@ -22,6 +22,7 @@
 //   joints      sets that strain a joint with a complaint, times the complaint (0..1)
 //   rating      sets, times (1 - rating)
 //   continuity  candidates that should stay and don't, times their continuity
+//   thin        sets that a day is short of its leastSets: a day is worth coming for
 //   exercises   every exercise of every day: fewer, longer ones where nothing else decides
 //
 // Units: sets a week, minutes, points of cost. Shares, sets, minutes and weights are taken to three decimals, so that costs
@@ -73,6 +74,7 @@ struct PlanCandidate {
 struct PlanDay {
     int weekday = 1;  // 1 Monday .. 7 Sunday
     double minutes = 60;
+    int leastSets = 0;  // of all exercises together, wished for
     friend bool operator==(const PlanDay&, const PlanDay&) = default;
 };
 
@@ -105,6 +107,7 @@ struct PlanWishes {
     double joints = 0.5;
     double rating = 0.1;
     double continuity = 1.5;
+    double thin = 0.2;
     double exercises = 0.1;
     friend bool operator==(const PlanWishes&, const PlanWishes&) = default;
 };

@@ -138,6 +138,11 @@ PlanProblem withEmphasis(const PlanProblem& problem, const UnmetWish& wish)
             if (i != index) made.candidates[i].continuity /= kEmphasis;
         made.wishes.continuity = more(made.wishes.continuity);
         break;
+    case PlanWish::Thin:
+        for (std::size_t i = 0; i < made.days.size(); ++i)
+            if (i != index) made.days[i].leastSets = 0;
+        made.wishes.thin = more(made.wishes.thin);
+        break;
     case PlanWish::Rating:
     case PlanWish::Exercises:
         break;

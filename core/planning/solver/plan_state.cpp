@@ -16,6 +16,7 @@ PlanState::PlanState(const PlanModel& model)
     for (int muscle = 0; muscle < static_cast<int>(model.bands().size()); ++muscle)
         m_cost += model.bandCost(muscle, 0) + model.days() * model.crowdingCost(muscle, 0);
     for (const PlanModel::Candidate& candidate : model.candidates()) m_cost += candidate.costOfAbsence;
+    for (int day = 0; day < model.days(); ++day) m_cost += model.thinCost(day, 0);
     const auto pins = model.pinnedSets();
     for (int cell = 0; cell < model.cells(); ++cell)
         if (pins[static_cast<std::size_t>(cell)] > 0) change(cell, pins[static_cast<std::size_t>(cell)]);
@@ -45,6 +46,8 @@ void PlanState::change(int cell, int sets)
     m_broken -= use.minutes > day.minutes ? 1 : 0;
     use.minutes += std::int64_t{more} * candidate.minutesASet + std::int64_t{presence} * candidate.setUp;
     m_broken += use.minutes > day.minutes ? 1 : 0;
+    m_cost += m_model->thinCost(dayAt, use.sets + more) - m_model->thinCost(dayAt, use.sets);
+    use.sets += more;
     if (presence != 0) changePresence(candidateAt, dayAt, presence);
 }
 

@@ -39,6 +39,7 @@ private:
         int back = 0;
         int high = 0;  // exercises of high back loading
         int exercises = 0;
+        int sets = 0;
     };
     [[nodiscard]] int brokenBack(int day) const;
     void changePresence(int candidate, int day, int by);

@@ -1,9 +1,12 @@
 // Every load that can be set, listed the long way, against what the finder says: random bounded inventories of discs in kilograms
 // and pounds, with collars or without, on straight, angled and odd bars; stacks with small plates on them; dumbbells; a belt.
+// Pounds beside kilograms count only where the one unit doesn't reach over the load, or where it is just such a load.
 #include "core/planning/loadable.h"
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <iterator>
 #include <random>
 #include <set>
 
@@ -33,7 +36,7 @@ public:
         if (chance(50)) gym.collarPair = load(1, 20);
         for (int i = number(1, 4); i > 0; --i) gym.plates.push_back({load(2, 100), number(1, 2)});
         for (int i = number(1, 2); i > 0; --i) gym.stacks.push_back(run(true));
-        gym.dumbbells.push_back(run(false));
+        for (int i = number(1, 2); i > 0; --i) gym.dumbbells.push_back(run(false));
         return gym;
     }
     LoadRun run(bool addOns)
@@ -61,6 +64,35 @@ std::set<Mass> partSums(const std::vector<Mass>& masses)
         for (const Mass sum : before) sums.insert(sum + mass);
     }
     return sums;
+}
+
+// Of one unit and of both.
+struct Listed {
+    std::set<Mass> usual;
+    std::set<Mass> all;
+
+    [[nodiscard]] const std::set<Mass>& around(Mass limit) const
+    {
+        const bool reaches = !usual.empty() && *usual.begin() <= limit && *usual.rbegin() >= limit;
+        return reaches ? usual : all;
+    }
+};
+
+template <class Of, class UnitOf>
+std::vector<Of> ofOneUnit(const std::vector<Of>& rows, UnitOf unitOf)
+{
+    std::vector<Of> chosen;
+    std::ranges::copy_if(rows, std::back_inserter(chosen), [&](const Of& row) { return unitOf(row) == MassUnit::kg; });
+    return chosen.empty() ? rows : chosen;
+}
+
+Gym gymOfOneUnit(Gym gym)
+{
+    gym.plates = ofOneUnit(gym.plates, [](const PlatePairs& entry) { return entry.plate.unit(); });
+    const auto unitOfRun = [](const LoadRun& run) { return run.first.unit(); };
+    gym.dumbbells = ofOneUnit(gym.dumbbells, unitOfRun);
+    gym.stacks = ofOneUnit(gym.stacks, unitOfRun);
+    return gym;
 }
 
 std::set<Mass> onBar(const Gym& gym, Mass bar, bool collars)
@@ -99,16 +131,28 @@ Mass distance(Mass a, Mass b)
     return a < b ? b - a : a - b;
 }
 
-// The nearest of all, the neighbours of a target that can't be set, and the next one up and down.
-void expectAsListed(const LoadFinder& loads, const Variant& variant, const std::set<Mass>& all, Mass target)
+bool holdsAbout(const std::set<Mass>& masses, Mass target)
 {
+    const auto from = masses.lower_bound(target - kSameLoad);
+    return from != masses.end() && *from <= target + kSameLoad;
+}
+
+// The nearest of all, the neighbours of a target that can't be set, and the next one up.
+void expectAsListed(const LoadFinder& loads, const Variant& variant, const Listed& listed, Mass target)
+{
+    const std::set<Mass>& all = holdsAbout(listed.all, target) ? listed.all : listed.around(target);
     const LoadChoice choice = loads.nearest(target, variant);
     ASSERT_TRUE(all.contains(choice.total)) << choice.total.steps();
-    for (const Mass mass : all) EXPECT_GE(distance(mass, target), distance(choice.total, target));
-    const auto above = all.lower_bound(target + kSameLoad + Mass::fromSteps(1));
+    if (holdsAbout(listed.all, target))
+        EXPECT_TRUE(choice.exact);
+    else
+        for (const Mass mass : all) EXPECT_GE(distance(mass, target), distance(choice.total, target));
+    const Mass beyond = target + kSameLoad + Mass::fromSteps(1);
+    const std::set<Mass>& further = listed.around(beyond);
+    const auto above = further.lower_bound(beyond);
     const auto up = loads.next(Load::nearest(target, MassUnit::kg, Load::kMaxDecimals), variant, LoadChange::Harder);
-    EXPECT_EQ(up.has_value(), above != all.end());
-    if (up && above != all.end()) {
+    EXPECT_EQ(up.has_value(), above != further.end());
+    if (up && above != further.end()) {
         EXPECT_LE(distance(up->mass(), *above), massFromGrams(10)) << "written with two or three decimals";
     }
     if (choice.exact) return;
@@ -143,11 +187,11 @@ TEST_P(LoadsByBruteForce, BarsOfEveryKindWithAndWithoutCollars)
         const GymBar& bar = gym.bars[static_cast<std::size_t>(random.number(0, 2))];
         const Variant variant = variantOf(Loading::BarTotal, bar.implement);
         const bool collars = bar.implement != Implement::Other;
-        const auto all = onBar(gym, bar.mass.mass(), collars);
+        const Listed listed{onBar(gymOfOneUnit(gym), bar.mass.mass(), collars), onBar(gym, bar.mass.mass(), collars)};
         const Mass target = random.load(1, 500).mass();
-        expectAsListed(loads, variant, all, target);
+        expectAsListed(loads, variant, listed, target);
         const LoadChoice choice = loads.nearest(target, variant);
-        EXPECT_EQ(putTogether(choice, *all.begin(), 2), choice.total);
+        EXPECT_EQ(putTogether(choice, *listed.all.begin(), 2), choice.total);
     }
 }
 
@@ -159,7 +203,7 @@ TEST_P(LoadsByBruteForce, StacksWithSmallPlatesOnThem)
         const LoadFinder loads(&gym, MassUnit::kg);
         const Variant variant = variantOf(Loading::Stack, Implement::Cable);
         const Mass target = random.load(1, 300).mass();
-        expectAsListed(loads, variant, onRuns(gym.stacks), target);
+        expectAsListed(loads, variant, {onRuns(gymOfOneUnit(gym).stacks), onRuns(gym.stacks)}, target);
         const LoadChoice choice = loads.nearest(target, variant);
         ASSERT_TRUE(choice.pin);
         EXPECT_EQ(putTogether(choice, Mass(), 1), choice.total);
@@ -173,9 +217,10 @@ TEST_P(LoadsByBruteForce, DumbbellsAndABelt)
         const Gym gym = random.gym();
         const LoadFinder loads(&gym, MassUnit::kg);
         const Mass target = random.load(1, 300).mass();
-        expectAsListed(loads, variantOf(Loading::PerHand, Implement::Dumbbells), onRuns(gym.dumbbells), target);
+        const Variant dumbbells = variantOf(Loading::PerHand, Implement::Dumbbells);
+        expectAsListed(loads, dumbbells, {onRuns(gymOfOneUnit(gym).dumbbells), onRuns(gym.dumbbells)}, target);
         const Variant belt = variantOf(Loading::Added, Implement::Bodyweight);
-        expectAsListed(loads, belt, onBelt(gym), target);
+        expectAsListed(loads, belt, {onBelt(gymOfOneUnit(gym)), onBelt(gym)}, target);
         const LoadChoice choice = loads.nearest(target, belt);
         EXPECT_EQ(putTogether(choice, Mass(), 1), choice.total);
     }

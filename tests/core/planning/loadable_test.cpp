@@ -117,5 +117,62 @@ TEST(Loadable, ABeltTakesSinglePlates)
     EXPECT_EQ(choice.plates, (std::vector{kilograms("5"), kilograms("1.25"), kilograms("1.25")}));
 }
 
+Load pounds(std::string_view amount)
+{
+    return *Load::parse(amount, MassUnit::lb);
+}
+
+Gym gymOfBothUnits()
+{
+    Gym gym = clubGym();
+    gym.plates = {
+        {kilograms("20"), 1}, {kilograms("5"), 1}, {kilograms("2.5"), 1}, {pounds("10"), 1}, {pounds("2.5"), 1}};
+    gym.dumbbells = {{QStringLiteral("kilograms"), kilograms("4"), kilograms("2"), kilograms("12")},
+                     {QStringLiteral("pounds"), pounds("5"), pounds("5"), pounds("40")}};
+    return gym;
+}
+
+TEST(Loadable, PoundsDoNotHangBesideKilogramsWhereOneUnitWillDo)
+{
+    const Gym gym = gymOfBothUnits();
+    const LoadFinder loads(&gym, MassUnit::kg);
+    const Variant bar = loadedAs(Loading::BarTotal);
+    EXPECT_EQ(loads.between(massFromGrams(20'000), massFromGrams(40'000), bar),
+              (std::vector{kilograms("20"), kilograms("25"), kilograms("30"), kilograms("35")}));
+    EXPECT_EQ(loads.nearest(massFromGrams(38'800), bar).load, kilograms("35"));
+    EXPECT_EQ(loads.nearest(massFromGrams(38'800), bar).above, kilograms("60"));
+    EXPECT_EQ(loads.next(kilograms("35"), bar, LoadChange::Harder), kilograms("60"));
+    EXPECT_EQ(loads.next(pounds("15"), loadedAs(Loading::PerHand), LoadChange::Harder), kilograms("8"));
+}
+
+TEST(Loadable, BothUnitsHangTogetherWhereOneDoesNotReach)
+{
+    const Gym gym = gymOfBothUnits();
+    const LoadFinder loads(&gym, MassUnit::kg);
+    const Variant bar = loadedAs(Loading::BarTotal);
+    // 20 kg bar, 27.5 kg a side: 75 kg is all that the kilograms make. 22.5 kg with 10 and 2.5 lb a side make 76.34 kg.
+    EXPECT_EQ(loads.next(kilograms("75"), bar, LoadChange::Harder), kilograms("76.34"));
+    EXPECT_EQ(loads.nearest(massFromGrams(76'300), bar).plates,
+              (std::vector{kilograms("20"), pounds("10"), kilograms("2.5"), pounds("2.5")}));
+    EXPECT_EQ(loads.next(kilograms("12"), loadedAs(Loading::PerHand), LoadChange::Harder), pounds("30"));
+}
+
+TEST(Loadable, ALoadThatWasMadeOfBothUnitsIsFoundAgain)
+{
+    const Gym gym = gymOfBothUnits();
+    const auto choice = nearestLoadable(kilograms("39.07").mass(), loadedAs(Loading::BarTotal), &gym, MassUnit::kg);
+    EXPECT_TRUE(choice.exact);
+    EXPECT_EQ(choice.plates, (std::vector{kilograms("5"), pounds("10")}));
+}
+
+TEST(Loadable, PlatesThatAreAllOfTheOtherUnitGiveLoadsInTheirs)
+{
+    Gym gym;
+    gym.bars.push_back({QStringLiteral("45 lb bar"), Implement::StraightBar, pounds("45")});
+    gym.plates = {{pounds("45"), 2}, {pounds("10"), 1}};
+    const auto choice = nearestLoadable(massFromGrams(60'000), loadedAs(Loading::BarTotal), &gym, MassUnit::kg);
+    EXPECT_EQ(choice.load, pounds("135"));
+}
+
 }  // namespace
 }  // namespace steelyard

@@ -6,6 +6,9 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <cmath>
+#include <numeric>
+
 namespace steelyard {
 namespace {
 
@@ -188,6 +191,22 @@ TEST(ProposeBlock, KeepsWhatIsFixedInEveryWorkWeek)
         return one.why.startsWith(QStringLiteral("Fixed by the coach."));
     }));
     EXPECT_TRUE(says(proposal.unmet, "What is fixed goes over a limit by itself: the sets of an exercise on a day."));
+}
+
+TEST(ProposeBlock, GivesEveryDayEnoughToBeWorthComingFor)
+{
+    ProposalCase c;
+    c.wishes.daysPerWeek = 5;
+    const BlockProposal proposal = c.propose();
+    std::vector<int> setsADay;
+    for (const PlannedDay& day : proposal.block.weeks[1].days) {
+        int sets = 0;
+        for (const Slot& slot : day.slotList) sets += slot.sets;
+        setsADay.push_back(sets);
+    }
+    ASSERT_EQ(setsADay.size(), 5U);
+    const double share = std::accumulate(setsADay.begin(), setsADay.end(), 0) / 5.0;
+    for (const int sets : setsADay) EXPECT_GE(sets, std::floor(share / 2)) << testing::PrintToString(setsADay);
 }
 
 TEST(ProposeBlock, TrainsOnTheWeekdaysOfTheRecord)

@@ -30,6 +30,7 @@ TEST(PlanProblem, SaysWhichFieldKeepsItFromBeingAsked)
         {"days", [](PlanProblem& p) { std::swap(p.days[0], p.days[1]); }},
         {"days", [](PlanProblem& p) { p.days[1].weekday = p.days[0].weekday; }},
         {"days", [](PlanProblem& p) { p.days.back().weekday = 8; }},
+        {"days", [](PlanProblem& p) { p.days[0].leastSets = -1; }},
         {"minutes", [](PlanProblem& p) { p.days[0].minutes = -1; }},
         {"minutes", [=](PlanProblem& p) { p.days[0].minutes = nothing; }},
         {"muscles", [](PlanProblem& p) { p.muscles[0].high = p.muscles[0].low - 1; }},

@@ -32,7 +32,7 @@ Result<std::vector<Row<Athlete>>> athletesAsked(Database& database, const DayShe
     return rows;
 }
 
-// Sheets with likely repetitions at the plan's loads.
+// Sheets with loads and repetitions that are likely.
 class LikelySheetMaker {
 public:
     LikelySheetMaker(const Library& library, std::span<const Row<Gym>> gyms, SheetTargets targets)
@@ -40,9 +40,7 @@ public:
     {}
     [[nodiscard]] std::optional<SessionSheet> make(const AthleteLog& log, QDate date)
     {
-        auto sheet = m_maker.make(log, date);
-        if (sheet) m_targets.addTo(*sheet, log, date);
-        return sheet;
+        return m_maker.make(log, date, m_targets.readingFor(log, date));
     }
 
 private:

@@ -21,11 +21,12 @@ Result<KeyedLifter> readKeyedLifter(Database& database, Id<Athlete> athlete, QDa
         if (found != gyms.end()) gym = found->value;
     }
     SheetEquipment equipment(std::move(gym), log.athlete.value.unit);
-    auto sheet = buildSessionSheet(log, library, equipment, date);
     STEELYARD_TRY(auto targets, SheetTargets::read(database, library, gyms, date));
-    if (sheet) targets.addTo(*sheet, log, date);
+    SheetReading reading = targets.readingFor(log, date);
+    auto sheet = buildSessionSheet(log, library, equipment, date, reading);
     STEELYARD_TRY(auto record, readSession(database, athlete, date));
-    return KeyedLifter{std::move(library), std::move(log), std::move(equipment), std::move(sheet), std::move(record)};
+    return KeyedLifter{std::move(library), std::move(log),    std::move(equipment),
+                       std::move(sheet),   std::move(record), std::move(reading.settings)};
 }
 
 }  // namespace steelyard

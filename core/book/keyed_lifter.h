@@ -19,6 +19,7 @@ struct KeyedLifter {
     SheetEquipment equipment;
     std::optional<SessionSheet> sheet;
     SessionRecord record;
+    RuleSettings settings;  // the coach's numbers, for a lift that is added
 };
 
 [[nodiscard]] Result<KeyedLifter> readKeyedLifter(Database&, Id<Athlete>, QDate);

@@ -50,7 +50,7 @@ KeyingDesk::KeyingDesk(Book& book, KeyedLifter lifter, QDate date)
 
 std::optional<SheetExercise> KeyingDesk::words(const LiftLine& lift) const
 {
-    return buildSheetExercise(m_lifter.log, m_lifter.library, m_lifter.equipment, lift, m_plan.date);
+    return buildSheetExercise(m_lifter.log, m_lifter.library, m_lifter.equipment, lift, m_plan.date, m_lifter.settings);
 }
 
 void KeyingDesk::show()

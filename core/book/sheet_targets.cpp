@@ -10,33 +10,13 @@
 namespace steelyard {
 namespace {
 
-struct LoadedSlot {
-    const Slot* slot = nullptr;
-    PlanPlace place;
-};
-
-// The slots of that day that have a load.
-std::vector<LoadedSlot> loadedSlotsOn(const Block& block, QDate date)
+// Where the planned day stands in its block.
+PlanPlace placeOf(const Block& block, const PlannedDay& day)
 {
-    std::vector<LoadedSlot> loaded;
     for (std::size_t week = 0; week < block.weeks.size(); ++week)
-        for (std::size_t day = 0; day < block.weeks[week].days.size(); ++day) {
-            const PlannedDay& planned = block.weeks[week].days[day];
-            if (planned.date != date) continue;
-            for (std::size_t i = 0; i < planned.slotList.size(); ++i)
-                if (planned.slotList[i].load) loaded.push_back({&planned.slotList[i], {week, day, i}});
-        }
-    return loaded;
-}
-
-SheetExercise* exerciseOf(SessionSheet& sheet, const Slot& slot)
-{
-    const auto found = std::ranges::find_if(sheet.exercises, [&](const SheetExercise& exercise) {
-        return exercise.lift && exercise.lift->variant == slot.variant && exercise.lift->grip == slot.grip
-               && exercise.lift->standard == slot.standard && exercise.target.load
-               && exercise.target.load->asked.mass() == slot.load->mass();
-    });
-    return found == sheet.exercises.end() ? nullptr : &*found;
+        for (std::size_t i = 0; i < block.weeks[week].days.size(); ++i)
+            if (&block.weeks[week].days[i] == &day) return {week, i, 0};
+    return {};
 }
 
 }  // namespace
@@ -61,26 +41,24 @@ const LifterTracker& SheetTargets::trackerOf(const AthleteLog& log, QDate until)
     return m_read->tracker;
 }
 
-void SheetTargets::addTo(SessionSheet& sheet, const AthleteLog& log, QDate date)
+SheetReading SheetTargets::readingFor(const AthleteLog& log, QDate date)
 {
+    SheetReading reading{{}, m_numbers->settings};
     const auto planned = plannedDayOn(log, date);
-    if (sheet.source != SheetSource::PlannedDay || !planned) return;
-    const auto loaded = loadedSlotsOn(*planned->block, date);
-    if (loaded.empty()) return;
+    if (!planned) return reading;
     const auto& home = log.athlete.value.gym;
     const auto gym = std::ranges::find_if(m_gyms, [&](const Row<Gym>& row) { return home && row.id == *home; });
     const QDate before = date.addDays(-1);
     SlotLoads loads({log, *m_library, gym == m_gyms.end() ? nullptr : &gym->value, trackerOf(log, before), before,
                      m_numbers->settings});
-    for (const LoadedSlot& one : loaded) {
-        SheetExercise* exercise = exerciseOf(sheet, *one.slot);
-        if (!exercise) continue;
-        const SlotLoad likely = loads.atPlannedLoad(
-            {*one.slot, date, planned->week, planned->block->easing, plannedPlace(*planned->block, one.place)});
-        if (likely.targetReps.empty()) continue;
-        exercise->target.reps = likely.targetReps;
-        exercise->target.why = likely.why;
+    reading.ofSlots.reserve(planned->day->slotList.size());
+    PlanPlace place = placeOf(*planned->block, *planned->day);
+    for (const Slot& slot : planned->day->slotList) {
+        const SlotOnDay asked{slot, date, planned->week, planned->block->easing, plannedPlace(*planned->block, place)};
+        reading.ofSlots.push_back(slot.load ? loads.atPlannedLoad(asked) : loads.plan(asked));
+        ++place.slot;
     }
+    return reading;
 }
 
 }  // namespace steelyard

@@ -1,12 +1,11 @@
-// Gives the loads that stand in a plan their repetitions on the sheet: what is likely at that load on that day, from the record up to
-// the day before.
+// What a sheet aims at, from the record up to the day before: at a load that stands in the plan the repetitions that are likely
+// on that day; for a slot without one the load and the repetitions that its rule and the forecast give.
 //
 //   STEELYARD_TRY(auto targets, SheetTargets::read(database, library, gyms, date));
-//   targets.addTo(sheet, log, date);
-//   sheet.exercises[0].target.reps == {9, 9, 8};   sheet.exercises[0].target.why  // names the chance
+//   const auto sheet = buildSessionSheet(log, library, equipment, date, targets.readingFor(log, date));
+//   sheet->exercises[0].target.reps == {9, 9, 8};   sheet->exercises[0].target.why  // names the chance
 //
-// A sheet that isn't from a plan, and an exercise without a planned load, stay as they are: there the rule's next step is the
-// target. Days of one lifter are best asked in their order, because the reading goes on from day to day.
+// Of a day that isn't planned only the coach's numbers are given: there the rule's plain next step is the target. Days of one lifter are best asked in their order, because the reading goes on from day to day.
 // Failures: Storage. The library and the gyms outlive it. Not for several threads at once.
 #pragma once
 
@@ -22,7 +21,7 @@ class SheetTargets {
 public:
     [[nodiscard]] static Result<SheetTargets> read(Database&, const Library&, std::span<const Row<Gym>>, QDate asOf);
 
-    void addTo(SessionSheet& sheet, const AthleteLog& log, QDate date);
+    [[nodiscard]] SheetReading readingFor(const AthleteLog& log, QDate date);
 
 private:
     struct Numbers {

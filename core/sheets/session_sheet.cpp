@@ -38,13 +38,15 @@ struct Wanted {
     QString progression;
     Easing easing;  // the block's
     int superset = 0;
+    const SlotLoad* likely = nullptr;
 };
 
 std::vector<Wanted> wantedByPlan(const AthleteLog& log, const Library& library, const PlannedDay& day,
-                                 const Easing& easing)
+                                 const Easing& easing, const std::vector<SlotLoad>& likely)
 {
     std::vector<Wanted> all;
-    for (const Slot& slot : day.slotList) {
+    for (std::size_t i = 0; i < day.slotList.size(); ++i) {
+        const Slot& slot = day.slotList[i];
         const auto* variant = library.find(slot.variant);
         const auto* grip = library.find(slot.grip);
         const auto* standard = library.find(slot.standard);
@@ -64,6 +66,7 @@ std::vector<Wanted> wantedByPlan(const AthleteLog& log, const Library& library, 
         wanted.progression = slot.progression;
         wanted.easing = easing;
         wanted.superset = slot.superset;
+        if (i < likely.size()) wanted.likely = &likely[i];
         all.push_back(std::move(wanted));
     }
     return all;
@@ -137,15 +140,23 @@ void addAfterwards(SheetExercise& exercise, const TargetInput& input, const Shee
     ProgressionInput asked;
     asked.moreTrained = input.moreTrained;
     asked.lowerBody = input.lowerBody;
-    const Mass wish = wishedStep(asked, RuleParameters(rule, {}));
+    const Mass wish = wishedStep(asked, RuleParameters(rule, input.settings));
     exercise.afterwards =
         AfterwardsNote{exercise.band.high, steppedLoad(equipment.loads(), input.variant, exercise.target.load->load,
                                                        LoadChange::Harder, wish, input.bodyKg)};
 }
 
-SheetExercise makeExercise(const Wanted& wanted, const AthleteLog& log, const SheetEquipment& equipment, WeekKind week,
-                           QDate date)
+// The day that a sheet is for, and what is known beside the record.
+struct SheetDay {
+    QDate date;
+    WeekKind week = WeekKind::Normal;
+    const RuleSettings& settings;
+};
+
+SheetExercise makeExercise(const Wanted& wanted, const AthleteLog& log, const SheetEquipment& equipment,
+                           const SheetDay& day)
 {
+    const QDate date = day.date;
     SheetExercise exercise;
     exercise.lift = wanted.lift;
     exercise.exercise = wanted.exercise ? wanted.exercise->value.name : QString();
@@ -163,7 +174,9 @@ SheetExercise makeExercise(const Wanted& wanted, const AthleteLog& log, const Sh
     auto before = wanted.line ? comparableBefore(*wanted.line, date) : std::vector<Exposure>();
     exercise.toBeat = resultToBeat(before);
     TargetInput input{*wanted.variant, std::move(before), wanted.band, wanted.sets,
-                      wanted.reserve,  wanted.load,       week,        date};
+                      wanted.reserve,  wanted.load,       day.week,    date};
+    input.likely = wanted.likely;
+    input.settings = day.settings;
     input.progression = wanted.progression;
     input.bodyKg = bodyPartKg(wanted.variant->loading, log.bodyMass, date).value_or(0);
     input.moreTrained = isMoreTrained(log.athlete.value);
@@ -172,7 +185,7 @@ SheetExercise makeExercise(const Wanted& wanted, const AthleteLog& log, const Sh
     exercise.target = makeTarget(input, equipment);
     exercise.sets = wanted.sets.value_or(3);
     addWarmUps(exercise, *wanted.variant, equipment);
-    if (week == WeekKind::Normal) addAfterwards(exercise, input, equipment);
+    if (day.week == WeekKind::Normal) addAfterwards(exercise, input, equipment);
     return exercise;
 }
 
@@ -191,11 +204,11 @@ void nameTurns(SessionSheet& sheet, const std::vector<Wanted>& all)
 }
 
 void fillExercises(SessionSheet& sheet, const std::vector<Wanted>& all, const AthleteLog& log,
-                   const SheetEquipment& equipment)
+                   const SheetEquipment& equipment, const RuleSettings& settings)
 {
     int next = 1;
     for (const Wanted& wanted : all) {
-        SheetExercise exercise = makeExercise(wanted, log, equipment, sheet.week, sheet.date);
+        SheetExercise exercise = makeExercise(wanted, log, equipment, {sheet.date, sheet.week, settings});
         exercise.firstSet = next;
         if (wanted.line) exercise.coachNotes = notesOnLine(log, *wanted.line, sheet.date);
         next += exercise.sets;
@@ -216,7 +229,7 @@ std::optional<PlannedDayFound> plannedDayOn(const AthleteLog& log, QDate date)
 }
 
 std::optional<SessionSheet> buildSessionSheet(const AthleteLog& log, const Library& library,
-                                              const SheetEquipment& equipment, QDate date)
+                                              const SheetEquipment& equipment, QDate date, const SheetReading& reading)
 {
     SessionSheet sheet;
     sheet.athlete = log.athlete.value.name;
@@ -231,7 +244,7 @@ std::optional<SessionSheet> buildSessionSheet(const AthleteLog& log, const Libra
         sheet.title = planned->day->title;
         if (const auto week = weekOfBlock(*planned->block, date))
             sheet.place = PlaceInBlock{static_cast<int>(*week) + 1, static_cast<int>(planned->block->weeks.size())};
-        wanted = wantedByPlan(log, library, *planned->day, planned->block->easing);
+        wanted = wantedByPlan(log, library, *planned->day, planned->block->easing, reading.ofSlots);
     } else if (const auto weekday = latestDay(log, date, true)) {
         sheet.source = SheetSource::SameWeekday;
         sheet.takenFrom = weekday;
@@ -241,14 +254,15 @@ std::optional<SessionSheet> buildSessionSheet(const AthleteLog& log, const Libra
         wanted = wantedBySession(log, *latest);
     }
     if (wanted.empty()) return std::nullopt;
-    fillExercises(sheet, wanted, log, equipment);
+    fillExercises(sheet, wanted, log, equipment, reading.settings);
     sheet.cautions = cautionsFor(sheet, log);
     sheet.coachNotes = notesOnSheet(log, date);
     return sheet;
 }
 
 std::optional<SheetExercise> buildSheetExercise(const AthleteLog& log, const Library& library,
-                                                const SheetEquipment& equipment, const LiftLine& lift, QDate date)
+                                                const SheetEquipment& equipment, const LiftLine& lift, QDate date,
+                                                const RuleSettings& settings)
 {
     const auto* variant = library.find(lift.variant);
     const auto* grip = library.find(lift.grip);
@@ -264,7 +278,7 @@ std::optional<SheetExercise> buildSheetExercise(const AthleteLog& log, const Lib
     const auto before = wanted.line ? comparableBefore(*wanted.line, date) : std::vector<Exposure>();
     if (!before.empty()) wanted.sets = static_cast<int>(before.back().sets.size());
     const auto planned = plannedDayOn(log, date);
-    return makeExercise(wanted, log, equipment, planned ? planned->week : WeekKind::Normal, date);
+    return makeExercise(wanted, log, equipment, {date, planned ? planned->week : WeekKind::Normal, settings});
 }
 
 std::optional<SessionSheet> buildSessionSheet(const AthleteLog& log, const Library& library, std::optional<Gym> gym,

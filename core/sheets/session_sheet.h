@@ -13,6 +13,7 @@
 #include "core/sheets/sheet_load.h"
 
 #include "core/analysis/athlete_log.h"
+#include "core/planning/slot_load.h"
 
 namespace steelyard {
 
@@ -130,8 +131,16 @@ struct SessionSheet {
     std::vector<SheetExercise> exercises;
 };
 
+// What a reading of the record adds to a sheet (core/book/sheet_targets.h).
+struct SheetReading {
+    std::vector<SlotLoad> ofSlots = {};  // likely loads of the planned day's slots, in their order; or none
+    RuleSettings settings = {};          // the coach's numbers
+};
+
+// Without a reading the rules' plain next step from the last sessions is the target.
 [[nodiscard]] std::optional<SessionSheet> buildSessionSheet(const AthleteLog& log, const Library& library,
-                                                            const SheetEquipment& equipment, QDate date);
+                                                            const SheetEquipment& equipment, QDate date,
+                                                            const SheetReading& reading = {});
 // The same without keeping the equipment.
 [[nodiscard]] std::optional<SessionSheet> buildSessionSheet(const AthleteLog& log, const Library& library,
                                                             std::optional<Gym> gym, QDate date);
@@ -140,7 +149,7 @@ struct SessionSheet {
 // done there last, else three. Absent when the library lacks a part of the lift.
 [[nodiscard]] std::optional<SheetExercise> buildSheetExercise(const AthleteLog& log, const Library& library,
                                                               const SheetEquipment& equipment, const LiftLine& lift,
-                                                              QDate date);
+                                                              QDate date, const RuleSettings& settings = {});
 
 // The planned day of that date, when a block has one.
 struct PlannedDayFound {

@@ -70,6 +70,11 @@ void fromPlan(SheetTarget& target, const TargetInput& input, const SheetEquipmen
               const std::optional<NextStep>& step)
 {
     target.load = equipment.setUp(*input.plannedLoad, input.variant);
+    if (input.likely && !input.likely->targetReps.empty()) {
+        target.reps = input.likely->targetReps;
+        target.why = input.likely->why;
+        return;
+    }
     const bool sameAsStep = step && step->load.mass() == input.plannedLoad->mass();
     if (sameAsStep) target.reps = step->targetReps;
     target.why = TargetText::tr("Load from the plan.");
@@ -86,7 +91,7 @@ std::optional<NextStep> stepByRule(const TargetInput& input, std::vector<DoneExp
     };
     asked.moreTrained = input.moreTrained;
     asked.lowerBody = input.lowerBody;
-    return rule.next(asked, RuleParameters(rule, {}));
+    return rule.next(asked, RuleParameters(rule, input.settings));
 }
 
 }  // namespace
@@ -115,12 +120,16 @@ SheetTarget makeTarget(const TargetInput& input, const SheetEquipment& equipment
     const auto step = stepByRule(input, std::move(done), target.reserve, equipment);
     if (input.plannedLoad) {
         fromPlan(target, input, equipment, step);
+    } else if (last && input.week == WeekKind::Deload) {
+        deload(target, input, equipment, *last);
+    } else if (last && input.before.back().date.daysTo(input.date) >= kLayoffDays) {
+        afterLayoff(target, input, equipment, *last);
+    } else if (input.likely && input.likely->load) {
+        target.load = equipment.setUp(*input.likely->load, input.variant);
+        target.reps = input.likely->targetReps;
+        target.why = input.likely->why;
     } else if (!last || !step) {
         withoutRecord(target);
-    } else if (input.week == WeekKind::Deload) {
-        deload(target, input, equipment, *last);
-    } else if (input.before.back().date.daysTo(input.date) >= kLayoffDays) {
-        afterLayoff(target, input, equipment, *last);
     } else {
         target.load = equipment.setUp(step->load, input.variant);
         target.reps = step->targetReps;

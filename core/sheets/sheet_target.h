@@ -4,7 +4,8 @@
 //   const SheetTarget target = makeTarget(input, equipment);
 //
 // Taken in this order: the plan's own load; in a deload week the block's share of the last working load; after three
-// weeks or more away from the line one step under the last load; else the step of the slot's progression rule. The deload and
+// weeks or more away from the line one step under the last load; the load that the reading of the record makes likely enough
+// (planning/slot_load.h), where there is one; else the plain step of the slot's progression rule. The deload and
 // the step after a break are common practice without a published source. Without a comparable record there is no load, and the target says so.
 #pragma once
 
@@ -27,6 +28,8 @@ struct TargetInput {
     double bodyKg = 0;         // that the loading adds to the load (counting.h)
     bool moreTrained = false;
     bool lowerBody = false;
+    const SlotLoad* likely = nullptr;  // at the plan's load where it has one
+    RuleSettings settings = {};
     int deloadPercent = Easing().loadPercent;  // of the last working load, in a deload week
 };
 

@@ -25,9 +25,9 @@ const SheetEquipment& DaySheetMaker::equipmentOf(const Athlete& athlete)
     return m_equipment.try_emplace({gymId, athlete.unit}, std::move(gym), athlete.unit).first->second;
 }
 
-std::optional<SessionSheet> DaySheetMaker::make(const AthleteLog& log, QDate date)
+std::optional<SessionSheet> DaySheetMaker::make(const AthleteLog& log, QDate date, const SheetReading& reading)
 {
-    return buildSessionSheet(log, m_library, equipmentOf(log.athlete.value), date);
+    return buildSessionSheet(log, m_library, equipmentOf(log.athlete.value), date, reading);
 }
 
 std::vector<SessionSheet> sheetsForDay(std::span<const AthleteLog> logs, const Library& library,

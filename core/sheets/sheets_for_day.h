@@ -20,7 +20,7 @@ class DaySheetMaker {
 public:
     // Both outlive the maker.
     DaySheetMaker(const Library& library, std::span<const Row<Gym>> gyms) : m_library(library), m_gyms(gyms) {}
-    [[nodiscard]] std::optional<SessionSheet> make(const AthleteLog& log, QDate date);
+    [[nodiscard]] std::optional<SessionSheet> make(const AthleteLog& log, QDate date, const SheetReading& reading = {});
 
 private:
     [[nodiscard]] const SheetEquipment& equipmentOf(const Athlete& athlete);

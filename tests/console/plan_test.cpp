@@ -1,9 +1,13 @@
 // `plan` as a script calls it: a block proposed for one lifter, and kept when asked.
 #include "tests/console/club.h"
 
+#include <QtCore/QFile>
 #include <QtCore/QJsonArray>
 #include <QtCore/QJsonDocument>
 #include <QtCore/QJsonObject>
+#include <QtCore/QRegularExpression>
+
+#include <set>
 
 namespace steelyard {
 namespace {
@@ -38,6 +42,54 @@ TEST_F(PlanCommand, GivesABlockWithItsReasonsToAScriptAndLeavesTheBookAlone)
         EXPECT_FALSE(slot.toObject()[QStringLiteral("why")].toString().isEmpty());
     EXPECT_EQ(plan("--from 2026-11-30 --weeks 4 --days 3 --json").out, said.out) << "the same for the same";
     EXPECT_EQ(test::fileBytes(m_book), before);
+}
+
+TEST_F(PlanCommand, SaysOfEveryLiftThatIsKnownTheLoadAndHowLikelyItsTargetIs)
+{
+    const Said said = plan("--from 2026-11-30 --weeks 4 --json");
+    const QJsonArray weeks = QJsonDocument::fromJson(said.out).object()[QStringLiteral("weeks")].toArray();
+    int known = 0;
+    for (const auto& week : weeks)
+        for (const auto& day : week.toObject()[QStringLiteral("days")].toArray())
+            for (const auto& slot : day.toObject()[QStringLiteral("slots")].toArray()) {
+                const QJsonObject expected = slot.toObject()[QStringLiteral("expected")].toObject();
+                EXPECT_FALSE(expected[QStringLiteral("why")].toString().isEmpty());
+                if (!expected[QStringLiteral("chance")].isDouble()) continue;
+                ++known;
+                const double chance = expected[QStringLiteral("chance")].toDouble();
+                EXPECT_GT(chance, 0) << chance;
+                EXPECT_LE(chance, 1) << chance;
+                EXPECT_GT(expected[QStringLiteral("load_kg")].toDouble(), 0);
+                EXPECT_EQ(expected[QStringLiteral("target_reps")].toArray().size(),
+                          slot.toObject()[QStringLiteral("sets")].toInt());
+            }
+    EXPECT_GT(known, 8);
+    EXPECT_TRUE(plan("--from 2026-11-30 --weeks 4").out.contains(" in reserve: ")) << "to a person too";
+}
+
+void addKeys(const QJsonValue& value, std::set<QString>& keys)
+{
+    for (const auto& one : value.toArray()) addKeys(one, keys);
+    const QJsonObject object = value.toObject();
+    for (auto at = object.begin(); at != object.end(); ++at) {
+        keys.insert(at.key());
+        addKeys(at.value(), keys);
+    }
+}
+
+TEST_F(PlanCommand, PrintsWhatTheGuideSays)
+{
+    std::set<QString> printed;
+    addKeys(QJsonDocument::fromJson(plan("--from 2026-11-30 --minutes 20 --json").out).object(), printed);
+    QFile guide(QStringLiteral(STEELYARD_SOURCE_DIR "/resources/guide/console.md"));
+    ASSERT_TRUE(guide.open(QIODevice::ReadOnly));
+    const QString text = QString::fromUtf8(guide.readAll());
+    const qsizetype from = text.indexOf(QStringLiteral("`plan --json`"));
+    const QString block = text.mid(from, text.indexOf(QStringLiteral("\n```\n"), from) - from);
+    std::set<QString> documented;
+    for (auto found = QRegularExpression(QStringLiteral("\"(\\w+)\":")).globalMatch(block); found.hasNext();)
+        documented.insert(found.next().captured(1));
+    EXPECT_EQ(printed, documented);
 }
 
 TEST_F(PlanCommand, TellsAPersonWeekByWeek)

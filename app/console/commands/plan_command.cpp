@@ -1,4 +1,5 @@
 #include "app/console/commands/commands.h"
+#include "core/book/block_outlook.h"
 #include "core/book/block_proposal.h"
 #include "core/book/book.h"
 #include "core/edits/edits.h"
@@ -42,46 +43,90 @@ QString planLiftName(const Library& library, const LiftLine& lift)
     return name;
 }
 
+// What was proposed, and the loads that it would start with.
+struct ProposedPlan {
+    const Row<Athlete>& athlete;
+    const Library& library;
+    const BlockProposal& proposal;
+    const BlockForecast& loads;
+};
+
 QString bandText(const RepBand& band)
 {
     return QStringLiteral("%1–%2").arg(band.low).arg(band.high);
 }
 
-QJsonObject slotObject(const Slot& slot, const Library& library, Id<Athlete> athlete)
+QJsonValue orNull(std::optional<double> value)
 {
-    const auto* standard = library.find(slot.standard);
-    return {{QStringLiteral("lift"), planLiftName(library, {athlete, slot.variant, slot.grip, slot.standard})},
+    return value ? QJsonValue(*value) : QJsonValue();
+}
+
+QJsonValue loadObject(const SlotForecast* forecast)
+{
+    if (!forecast) return {};
+    const SlotLoad& load = forecast->load;
+    QJsonArray targets;
+    for (const int reps : load.targetReps) targets.append(reps);
+    return QJsonObject{{QStringLiteral("load"), load.load ? QJsonValue(load.load->toString()) : QJsonValue()},
+                       {QStringLiteral("load_kg"), load.load ? QJsonValue(load.load->kilograms()) : QJsonValue()},
+                       {QStringLiteral("target_reps"), targets},
+                       {QStringLiteral("chance"), orNull(load.chance)},
+                       {QStringLiteral("reps_low80"), load.within80 ? QJsonValue(load.within80->low) : QJsonValue()},
+                       {QStringLiteral("reps_high80"), load.within80 ? QJsonValue(load.within80->high) : QJsonValue()},
+                       {QStringLiteral("why"), load.why}};
+}
+
+QJsonObject slotObject(const ProposedPlan& plan, const PlanPlace& place, const Slot& slot)
+{
+    const auto* standard = plan.library.find(slot.standard);
+    const LiftLine lift{plan.athlete.id, slot.variant, slot.grip, slot.standard};
+    return {{QStringLiteral("lift"), planLiftName(plan.library, lift)},
             {QStringLiteral("standard"), standard ? standard->value.name : QString()},
             {QStringLiteral("sets"), slot.sets},
             {QStringLiteral("band_low"), slot.band.low},
             {QStringLiteral("band_high"), slot.band.high},
-            {QStringLiteral("planned_rir"), slot.plannedRir ? QJsonValue(slot.plannedRir->toDouble()) : QJsonValue()}};
+            {QStringLiteral("planned_rir"), slot.plannedRir ? QJsonValue(slot.plannedRir->toDouble()) : QJsonValue()},
+            {QStringLiteral("expected"), loadObject(plan.loads.at(place))}};
 }
 
-QJsonObject planJson(const Row<Athlete>& athlete, const Library& library, const BlockProposal& proposal, bool accepted)
+QJsonArray weekArray(const ProposedPlan& plan)
 {
     QJsonArray weeks;
-    for (const PlannedWeek& week : proposal.block.weeks) {
+    PlanPlace place;
+    for (const PlannedWeek& week : plan.proposal.block.weeks) {
         QJsonArray days;
+        place.day = 0;
         for (const PlannedDay& day : week.days) {
             QJsonArray lifts;
-            for (const Slot& slot : day.slotList) lifts.append(slotObject(slot, library, athlete.id));
+            place.slot = 0;
+            for (const Slot& slot : day.slotList) {
+                lifts.append(slotObject(plan, place, slot));
+                ++place.slot;
+            }
             days.append(QJsonObject{{QStringLiteral("date"), day.date.toString(Qt::ISODate)},
                                     {QStringLiteral("slots"), lifts}});
+            ++place.day;
         }
         weeks.append(QJsonObject{{QStringLiteral("kind"), toText(week.kind)}, {QStringLiteral("days"), days}});
+        ++place.week;
     }
+    return weeks;
+}
+
+QJsonObject planJson(const ProposedPlan& plan, bool accepted)
+{
+    const BlockProposal& proposal = plan.proposal;
     QJsonArray why;
     for (const ProposedSlot& slot : proposal.week)
         why.append(QJsonObject{{QStringLiteral("weekday"), slot.weekday},
-                               {QStringLiteral("lift"), planLiftName(library, slot.lift)},
+                               {QStringLiteral("lift"), planLiftName(plan.library, slot.lift)},
                                {QStringLiteral("sets"), slot.sets},
                                {QStringLiteral("why"), slot.why}});
-    return {{QStringLiteral("athlete"), athlete.value.name},
+    return {{QStringLiteral("athlete"), plan.athlete.value.name},
             {QStringLiteral("name"), proposal.block.name},
             {QStringLiteral("start"), proposal.block.start.toString(Qt::ISODate)},
             {QStringLiteral("accepted"), accepted},
-            {QStringLiteral("weeks"), weeks},
+            {QStringLiteral("weeks"), weekArray(plan)},
             {QStringLiteral("why"), why},
             {QStringLiteral("cautions"), QJsonArray::fromStringList(proposal.cautions)},
             {QStringLiteral("unmet"), QJsonArray::fromStringList(proposal.unmet)}};
@@ -93,30 +138,44 @@ QString weekTitle(int number, WeekKind kind)
                                     : PlanCommandText::tr("Week %1").arg(number);
 }
 
-QStringList weekLines(const PlannedWeek& week, const Library& library, Id<Athlete> athlete)
+// "42.5 kg, 9, 9, 8"; empty when nothing can be said.
+QString expectedText(const SlotForecast* forecast)
 {
-    QStringList lines;
-    for (const PlannedDay& day : week.days) {
-        lines << QStringLiteral("  ") + day.date.toString(Qt::ISODate);
-        for (const Slot& slot : day.slotList)
-            lines << PlanCommandText::tr("    %1: %2 x %3, %4 in reserve")
-                         .arg(planLiftName(library, {athlete, slot.variant, slot.grip, slot.standard}),
-                              QString::number(slot.sets), bandText(slot.band),
-                              slot.plannedRir ? slot.plannedRir->toString() : QStringLiteral("?"));
-    }
-    return lines;
+    if (!forecast || !forecast->load.load) return {};
+    QStringList parts{forecast->load.load->toString()};
+    for (const int reps : forecast->load.targetReps) parts << QString::number(reps);
+    return parts.join(QStringLiteral(", "));
 }
 
-QString planText(const Row<Athlete>& athlete, const Library& library, const BlockProposal& proposal)
+QString slotLine(const ProposedPlan& plan, const PlanPlace& place, const Slot& slot)
 {
-    QStringList lines{QStringLiteral("%1: %2").arg(athlete.value.name, proposal.block.name)};
-    for (std::size_t i = 0; i < proposal.block.weeks.size(); ++i) {
-        const PlannedWeek& week = proposal.block.weeks[i];
-        lines << weekTitle(static_cast<int>(i) + 1, week.kind) << weekLines(week, library, athlete.id);
+    const LiftLine lift{plan.athlete.id, slot.variant, slot.grip, slot.standard};
+    const QString dose = PlanCommandText::tr("    %1: %2 x %3, %4 in reserve")
+                             .arg(planLiftName(plan.library, lift), QString::number(slot.sets), bandText(slot.band),
+                                  slot.plannedRir ? slot.plannedRir->toString() : QStringLiteral("?"));
+    const QString expected = expectedText(plan.loads.at(place));
+    return expected.isEmpty() ? dose : PlanCommandText::tr("%1: %2", "a slot, and its load").arg(dose, expected);
+}
+
+QString planText(const ProposedPlan& plan)
+{
+    const BlockProposal& proposal = plan.proposal;
+    QStringList lines{QStringLiteral("%1: %2").arg(plan.athlete.value.name, proposal.block.name)};
+    PlanPlace place;
+    for (const PlannedWeek& week : proposal.block.weeks) {
+        lines << weekTitle(static_cast<int>(place.week) + 1, week.kind);
+        place.day = 0;
+        for (const PlannedDay& day : week.days) {
+            lines << QStringLiteral("  ") + day.date.toString(Qt::ISODate);
+            for (place.slot = 0; place.slot < day.slotList.size(); ++place.slot)
+                lines << slotLine(plan, place, day.slotList[place.slot]);
+            ++place.day;
+        }
+        ++place.week;
     }
     lines << PlanCommandText::tr("Why");
     for (const ProposedSlot& slot : proposal.week)
-        lines << QStringLiteral("  %1: %2").arg(planLiftName(library, slot.lift), slot.why);
+        lines << QStringLiteral("  %1: %2").arg(planLiftName(plan.library, slot.lift), slot.why);
     const auto list = [&](const QString& title, const QStringList& sentences) {
         if (!sentences.isEmpty()) lines << title;
         for (const QString& sentence : sentences) lines << QStringLiteral("  ") + sentence;
@@ -147,11 +206,13 @@ Result<void> runPlan(const Console& console)
     STEELYARD_TRY(const auto athlete, book->athletes().findByName(name));
     STEELYARD_TRY(const auto library, book->library().read());
     STEELYARD_TRY(const auto proposal, readProposal(book->database(), athlete.id, wishes, console.progress()));
+    STEELYARD_TRY(const auto outlook, readBlockOutlook(book->database(), {athlete.id, proposal.block, wishes.today}));
     if (accept) STEELYARD_CHECK(acceptPlan(path, console.clock(), proposal.block));
+    const ProposedPlan plan{athlete, library, proposal, outlook.forecast};
     if (console.json())
-        console.print(QJsonDocument(planJson(athlete, library, proposal, accept)));
+        console.print(QJsonDocument(planJson(plan, accept)));
     else
-        console.print(planText(athlete, library, proposal));
+        console.print(planText(plan));
     return {};
 }
 

@@ -1,8 +1,11 @@
 #include "core/book/sheet_targets.h"
 
+#include "core/book/block_outlook.h"
 #include "core/book/day_sheets.h"
 #include "core/book/keyed_lifter.h"
 #include "core/edits/edits.h"
+#include "core/storage/athlete_log_reader.h"
+#include "core/storage/library_repository.h"
 #include "tests/support/log_builder.h"
 #include "tests/support/temp_book.h"
 
@@ -74,12 +77,29 @@ TEST_F(PlannedToday, WhatIsAlreadyInTheBookOfThatDayChangesNoTarget)
     EXPECT_EQ(printed().reps, before);
 }
 
-TEST_F(PlannedToday, WithoutALoadInThePlanTheRulesNextStepStands)
+TEST_F(PlannedToday, WithoutALoadInThePlanTheForecastGivesOne)
 {
     plan(std::nullopt);
     const SheetTarget target = printed();
     EXPECT_EQ(target.load.value().load.kilograms(), 40);
-    EXPECT_EQ(target.reps, (std::vector{11, 11, 11}));
+    ASSERT_EQ(target.reps.size(), 3u);
+    EXPECT_LE(target.reps[0], 11) << "one more than every time, only where that is likely enough";
+    EXPECT_TRUE(target.why.contains(QStringLiteral("of 100"))) << target.why.toStdString();
+    auto reader = must(Database::openReader(m_book.path()));
+    const auto log = must(readAthleteLog(*reader, must(LibraryRepository(*reader).read()), m_book.athlete(), kToday));
+    const auto outlook = must(readBlockOutlook(*reader, {m_book.athlete(), log.blocks.at(0).value, kToday}));
+    EXPECT_EQ(target.reps, outlook.forecast.slotList.at(0).load.targetReps) << "as beside the plan";
+}
+
+TEST_F(PlannedToday, AfterAMonthAwayTheSheetStartsAStepLighterWhateverTheForecast)
+{
+    Slot slot{m_book.line().variant, m_book.line().grip, m_book.line().standard};
+    const QDate back = kToday.addDays(31);
+    must(m_book->history().perform(
+        addBlock({m_book.athlete(), QStringLiteral("Spring"), {}, back, {{WeekKind::Normal, {{back, {}, {slot}}}}}})));
+    auto reader = must(Database::openReader(m_book.path()));
+    const auto sheets = must(readDaySheets(*reader, {back, 1, std::nullopt}, {}));
+    EXPECT_LT(sheets.at(0).sheet.exercises.at(0).target.load.value().load.kilograms(), 40);
 }
 
 }  // namespace

@@ -99,16 +99,20 @@ TEST(Reforecast, ListsWhatChangedAndWhy)
     EXPECT_TRUE(changes[1].after.load);
 }
 
-TEST(Reforecast, LeavesTheCoachsLoadsAlone)
+TEST(Reforecast, LeavesTheCoachsLoadsAndTheirReserveAlone)
 {
-    PlanningSample sample = curler();
-    Block block = sample.blockOf({sample.slotOf(sample.curl)}, 2);
-    Slot& locked = block.weeks[0].days[0].slotList[0];
-    locked.load = kg(u"50");
-    locked.loadLocked = true;
-    const auto changes = reforecast(block, forecastBlock(sample.input(), block));
-    ASSERT_EQ(changes.size(), 1u);
-    EXPECT_EQ(changes[0].place.week, 1u);
+    for (const char16_t* rule : {u"band_then_load", u"effort_ramp"}) {
+        PlanningSample sample = curler();
+        Slot slot = sample.slotOf(sample.curl);
+        slot.progression = QString::fromUtf16(rule);
+        Block block = sample.blockOf({slot}, 2);
+        Slot& locked = block.weeks[0].days[0].slotList[0];
+        locked.load = kg(u"50");
+        locked.loadLocked = true;
+        const auto changes = reforecast(block, forecastBlock(sample.input(), block));
+        ASSERT_EQ(changes.size(), 1u) << slot.progression.toStdString();
+        EXPECT_EQ(changes[0].place.week, 1u);
+    }
 }
 
 TEST(Reforecast, AcceptedChangesAreWrittenAndAskingAgainFindsNone)

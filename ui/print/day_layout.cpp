@@ -44,7 +44,7 @@ PaperPiece turnHead(int number, double width)
 
 PaperPiece useRow(const GymTurnUse& use, double width)
 {
-    constexpr std::array kShares{0.25, 0.27, 0.17};
+    constexpr std::array kShares{0.275, 0.29, 0.135};
     PaperPiece piece;
     piece.height = lineHeightMm(kLargePoints);
     const SheetExercise& exercise = *use.exercise;

@@ -72,6 +72,7 @@ std::vector<Planted> plantedViolations()
         {"sql_only_in_storage", "ui/models/b.cpp", "class QSqlDatabase;\n"},
         {"sqlite_only_in_storage", "core/exchange/csv.cpp", "#include <sqlite3.h>\n"},
         {"glpk_only_in_the_bound", "core/planning/solver/plan_search.cpp", "#include <glpk.h>\n"},
+        {"sodium_only_in_seals", "core/exchange/book_export.cpp", "#include <sodium.h>\n"},
         {"qrencode_only_in_the_code", "ui/print/sheet_painter.cpp", "#include <qrencode.h>\n"},
         {"boxes_only_in_prompt", "ui/shell/c.cpp", "void f() { QMessageBox::about(nullptr, a, b); }\n"},
         {"boxes_only_in_prompt", "ui/pages/week/c.cpp", "QFileDialog* dialog = nullptr;\n"},

@@ -69,8 +69,9 @@ struct WordLaw {
 };
 constexpr WordLaw kWords[] = {
     {"sql_only_in_storage", "\\b(QSql\\w*|QtSql)\\b", "core/storage/"},
-    {"sqlite_only_in_storage", "\\bsqlite3\\.h\\b", "core/storage/ core/exchange/backup"},
+    {"sqlite_only_in_storage", "\\bsqlite3\\.h\\b", "core/storage/"},
     {"glpk_only_in_the_bound", "\\bglpk\\.h\\b", "core/planning/solver/plan_bound"},
+    {"sodium_only_in_seals", "\\bsodium\\.h\\b", "core/exchange/passphrase core/exchange/sealed_file"},
     {"qrencode_only_in_the_code", "\\bqrencode\\.h\\b", "ui/print/scan_code"},
     {"boxes_only_in_prompt", "\\b(QMessageBox|QFileDialog|QPrintDialog|QPrintPreviewDialog)\\b", "ui/prompt/"},
     {"time_only_from_clock",

@@ -185,11 +185,6 @@ public:
             STEELYARD_CHECK(openPiece());
             progress.report(m_source.share());
         }
-        std::array<unsigned char, 1> more{};
-        STEELYARD_TRY(const auto behind, m_source.read(more));
-        if (behind > 0)
-            return fail(ErrorCode::Invalid,
-                        SealText::tr("Something follows the end of “%1”: it was changed.").arg(m_path));
         return {};
     }
 
@@ -208,8 +203,9 @@ private:
             return damaged();
         ++m_opened;
         m_ended = tag == crypto_secretstream_xchacha20poly1305_TAG_FINAL;
-        // Only the last may be shorter, and no other tag is ever written.
-        if (!m_ended && (tag != crypto_secretstream_xchacha20poly1305_TAG_MESSAGE || opened != kPiece))
+        // The last is shorter and all others are whole, so what follows an end can only have become part of the last piece.
+        const bool whole = opened == kPiece;
+        if (m_ended == whole || (!m_ended && tag != crypto_secretstream_xchacha20poly1305_TAG_MESSAGE))
             return damaged();
         return m_target.write({m_plain.data(), static_cast<std::size_t>(opened)});
     }

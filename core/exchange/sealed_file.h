@@ -10,7 +10,7 @@
 // Format 1, numbers with the least byte first:
 //   magic 8 ("SYRDSEAL") | format u16 = 1 | key derivation u16 = 1 (Argon2id 1.3) | passes u64 | memory in bytes u64 |
 //   salt 16 | piece u32 = 65,536 | stream header 24
-// then the pieces: each 65,536 bytes (the last may be shorter, or empty) and 17 more, sealed with XChaCha20-Poly1305 as
+// then the pieces: each 65,536 bytes (the last is shorter, maybe empty) and 17 more, sealed with XChaCha20-Poly1305 as
 // libsodium's secretstream chains them; the 72 bytes of the header are additional data of the first; the last is tagged as
 // final. Limits, checked before anything is reserved: passes 2..10, memory 19 MiB..2 GiB.
 //

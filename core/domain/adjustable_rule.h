@@ -24,6 +24,7 @@ struct RuleParameter {
     double low = 0;
     double high = 0;
     QString sourceOfDefault;  // for people
+    int decimals = 0;         // to set it in, where it goes finer than the numbers above
 };
 
 class AdjustableRule {

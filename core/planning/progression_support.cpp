@@ -70,13 +70,15 @@ std::optional<LastDone> lastDone(const ProgressionInput& input)
 
 std::vector<RuleParameter> stepParameters()
 {
+    constexpr int kStepDecimals = 2;  // the smallest pair of plates may make 1.25
     std::vector<RuleParameter> all;
     all.reserve(kPublishedLoadSteps.size());
     for (const PublishedLoadStep& step : kPublishedLoadSteps)
         all.push_back({stepName(step.moreTrained, step.lowerBody).toString(), stepLabel(step),
                        ProgressionSupportText::tr("kg"), step.leastKg, 0, 20,
                        ProgressionSupportText::tr("Handbook of the trade: the smaller of its steps, from memory. The "
-                                                  "gym's nearest load is taken, never more than 10 % at once.")});
+                                                  "gym's nearest load is taken, never more than 10 % at once."),
+                       kStepDecimals});
     return all;
 }
 

@@ -1,7 +1,6 @@
 #include "ui/shell/rule_dialog.h"
 
 #include "core/edits/edits.h"
-#include "core/flags/registry.h"
 #include "ui/format/format.h"
 #include "ui/shell/theme.h"
 
@@ -38,7 +37,11 @@ bool isWhole(double value)
 // As many as the rule's own numbers have.
 int decimalsOf(const RuleParameter& parameter)
 {
-    return isWhole(parameter.defaultValue) && isWhole(parameter.low) && isWhole(parameter.high) ? 0 : 1;
+    const auto isWholeBy = [&](double times) {
+        return isWhole(times * parameter.defaultValue) && isWhole(times * parameter.low)
+               && isWhole(times * parameter.high);
+    };
+    return std::max(parameter.decimals, isWholeBy(1) ? 0 : isWholeBy(10) ? 1 : 2);
 }
 
 }  // namespace
@@ -46,15 +49,16 @@ int decimalsOf(const RuleParameter& parameter)
 RuleDialog::RuleDialog(Book& book, QWidget* parent)
     : QDialog(parent),
       m_book(book),
+      m_entries(adjustableRules()),
       m_settings(book.ruleSettings().all().value_or(RuleSettings())),
       m_rules(new QListWidget(this)),
       m_detail(new QScrollArea(this)),
       m_reset(new QPushButton(tr("&Back to the usual values"), this))
 {
     setAttribute(Qt::WA_DeleteOnClose);
-    setWindowTitle(tr("What is flagged, and from when"));
-    m_rules->setAccessibleName(tr("Reasons to look at a lifter"));
-    for (const FlagRule* rule : flagRules()) m_rules->addItem(rule->title());
+    setWindowTitle(tr("What is flagged, and how loads go on"));
+    m_rules->setAccessibleName(tr("Rules"));
+    fillList();
     m_rules->setMaximumWidth(m_rules->sizeHintForColumn(0) + 4 * fontMetrics().averageCharWidth() + 24);
     m_detail->setWidgetResizable(true);
     m_detail->setFrameShape(QFrame::NoFrame);
@@ -69,24 +73,49 @@ RuleDialog::RuleDialog(Book& book, QWidget* parent)
     grid->addWidget(buttons, 1, 0, 1, 2);
     grid->setColumnStretch(1, 1);
     const int em = fontMetrics().averageCharWidth();
-    resize(em * 110, em * 62);
+    resize(em * 110, em * 74);
     connect(m_rules, &QListWidget::currentRowChanged, this, &RuleDialog::showRule);
     connect(m_reset, &QPushButton::clicked, this, &RuleDialog::resetRule);
     connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
     sayChanged();
-    m_rules->setCurrentRow(0);
+    m_rules->setCurrentRow(1);  // below the name of the first group
 }
 
-void RuleDialog::showRule(int row)
+// The rules in their groups; the name of a group can't be chosen.
+void RuleDialog::fillList()
 {
-    const FlagRule& rule = *flagRules()[static_cast<std::size_t>(std::max(0, row))];
+    QString group;
+    for (std::size_t i = 0; i < m_entries.size(); ++i) {
+        if (m_entries[i].group != group) {
+            group = m_entries[i].group;
+            auto* head = new QListWidgetItem(group, m_rules);
+            head->setFlags(Qt::NoItemFlags);
+            QFont bold = m_rules->font();
+            bold.setBold(true);
+            head->setFont(bold);
+        }
+        auto* item = new QListWidgetItem(m_entries[i].title, m_rules);
+        item->setData(Qt::UserRole, static_cast<qulonglong>(i));
+    }
+}
+
+const RuleEntry& RuleDialog::chosen() const
+{
+    const QListWidgetItem* item = m_rules->currentItem();
+    return m_entries[item ? static_cast<std::size_t>(item->data(Qt::UserRole).toULongLong()) : 0];
+}
+
+void RuleDialog::showRule()
+{
+    const RuleEntry& entry = chosen();
+    const AdjustableRule& rule = *entry.rule;
     auto* page = new QWidget;
     auto* grid = new QGridLayout(page);
     grid->setContentsMargins(14, 4, 14, 4);
     grid->setHorizontalSpacing(14);
     int line = 0;
-    grid->addWidget(ruleLabel(rule.title(), 1.3, page), line++, 0, 1, 2);
-    grid->addWidget(ruleLabel(rule.explanation(), 1.0, page), line++, 0, 1, 2);
+    grid->addWidget(ruleLabel(entry.title, 1.3, page), line++, 0, 1, 2);
+    grid->addWidget(ruleLabel(entry.explanation, 1.0, page), line++, 0, 1, 2);
     grid->setRowMinimumHeight(line++, fontMetrics().height() / 2);
     const auto parameters = rule.parameters();
     std::vector<QWidget*> inOrder{m_rules};
@@ -116,12 +145,12 @@ void RuleDialog::showRule(int row)
     m_reset->setEnabled(isChanged(rule));
 }
 
-QDoubleSpinBox* RuleDialog::makeField(const FlagRule& rule, const RuleParameter& parameter, QWidget* parent)
+QDoubleSpinBox* RuleDialog::makeField(const AdjustableRule& rule, const RuleParameter& parameter, QWidget* parent)
 {
     auto* field = new QDoubleSpinBox(parent);
     field->setObjectName(rule.id() + u'.' + parameter.name);
     field->setDecimals(decimalsOf(parameter));
-    field->setSingleStep(decimalsOf(parameter) == 0 ? 1 : 0.1);
+    field->setSingleStep(decimalsOf(parameter) == 0 ? 1 : decimalsOf(parameter) == 1 ? 0.1 : 0.25);
     field->setRange(parameter.low, parameter.high);
     field->setSuffix(u' ' + parameter.unit);
     field->setKeyboardTracking(false);  // one edit for a number typed, not one for each digit
@@ -133,7 +162,7 @@ QDoubleSpinBox* RuleDialog::makeField(const FlagRule& rule, const RuleParameter&
     return field;
 }
 
-void RuleDialog::store(const FlagRule& rule, const RuleParameter& parameter, double value)
+void RuleDialog::store(const AdjustableRule& rule, const RuleParameter& parameter, double value)
 {
     const auto stored = m_book.history().perform(setRuleThreshold(rule.id(), parameter.name, value));
     if (!stored) {
@@ -147,15 +176,15 @@ void RuleDialog::store(const FlagRule& rule, const RuleParameter& parameter, dou
 
 void RuleDialog::resetRule()
 {
-    const FlagRule& rule = *flagRules()[static_cast<std::size_t>(m_rules->currentRow())];
+    const AdjustableRule& rule = *chosen().rule;
     for (const RuleParameter& parameter : rule.parameters())
         if (RuleParameters(rule, m_settings).value(parameter.name) != parameter.defaultValue)
             store(rule, parameter, parameter.defaultValue);
-    showRule(m_rules->currentRow());
+    showRule();
     m_rules->setFocus();
 }
 
-bool RuleDialog::isChanged(const FlagRule& rule) const
+bool RuleDialog::isChanged(const AdjustableRule& rule) const
 {
     const RuleParameters inForce(rule, m_settings);
     return std::ranges::any_of(rule.parameters(), [&](const RuleParameter& parameter) {
@@ -166,12 +195,12 @@ bool RuleDialog::isChanged(const FlagRule& rule) const
 // A dot marks the rules that no longer have their usual values.
 void RuleDialog::sayChanged()
 {
-    const auto rules = flagRules();
-    for (std::size_t i = 0; i < rules.size(); ++i) {
-        const bool changed = isChanged(*rules[i]);
-        QListWidgetItem* item = m_rules->item(static_cast<int>(i));
-        item->setText(changed ? tr("%1  •", "a rule whose values were changed").arg(rules[i]->title())
-                              : rules[i]->title());
+    for (int row = 0; row < m_rules->count(); ++row) {
+        QListWidgetItem* item = m_rules->item(row);
+        if (item->flags() == Qt::NoItemFlags) continue;
+        const RuleEntry& entry = m_entries[static_cast<std::size_t>(item->data(Qt::UserRole).toULongLong())];
+        const bool changed = isChanged(*entry.rule);
+        item->setText(changed ? tr("%1  •", "a rule whose values were changed").arg(entry.title) : entry.title);
         item->setToolTip(changed ? tr("Not the usual values") : QString());
     }
 }

@@ -1,9 +1,9 @@
-// What is flagged, and from when: every rule of the review explains itself, with its thresholds, laid out from the rule's own
-// description. A change is stored at once, as an edit like any other; the review follows in the background.
+// What is flagged, and how loads go on: every rule explains itself, with its numbers, laid out from the rule's own description.
+// A change is stored at once, as an edit like any other; the review and the loads of blocks follow in the background.
 #pragma once
 
 #include "core/book/book.h"
-#include "core/flags/flag_rule.h"
+#include "ui/shell/adjustable_rules.h"
 
 #include <QtWidgets/QDialog>
 
@@ -25,14 +25,18 @@ Q_SIGNALS:
     void failed(const steelyard::Error& error);
 
 private:
-    void showRule(int row);
-    [[nodiscard]] QDoubleSpinBox* makeField(const FlagRule& rule, const RuleParameter& parameter, QWidget* parent);
-    void store(const FlagRule& rule, const RuleParameter& parameter, double value);
+    void fillList();
+    void showRule();
+    [[nodiscard]] const RuleEntry& chosen() const;
+    [[nodiscard]] QDoubleSpinBox* makeField(const AdjustableRule& rule, const RuleParameter& parameter,
+                                            QWidget* parent);
+    void store(const AdjustableRule& rule, const RuleParameter& parameter, double value);
     void resetRule();
     void sayChanged();
-    [[nodiscard]] bool isChanged(const FlagRule& rule) const;
+    [[nodiscard]] bool isChanged(const AdjustableRule& rule) const;
 
     Book& m_book;
+    std::vector<RuleEntry> m_entries;
     RuleSettings m_settings;
     QListWidget* m_rules;
     QScrollArea* m_detail;

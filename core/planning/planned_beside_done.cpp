@@ -84,6 +84,19 @@ std::vector<std::optional<QDate>> sessionsOf(const AthleteLog& log, const Planne
     return sessions;
 }
 
+bool isOnTarget(const SlotBesideDone& slot, std::size_t set)
+{
+    const bool heavy = !slot.plannedLoad || slot.loads[set].mass() >= slot.plannedLoad->mass();
+    return heavy && slot.countedReps[set] >= slot.plannedBand.low;
+}
+
+void addSets(Adherence& sum, const SlotBesideDone& slot)
+{
+    const std::size_t counted = std::min(slot.loads.size(), static_cast<std::size_t>(std::max(0, slot.plannedSets)));
+    sum.doneSets += static_cast<int>(counted);
+    for (std::size_t set = 0; set < counted; ++set) sum.targetSets += isOnTarget(slot, set) ? 1 : 0;
+}
+
 void addWeek(Adherence& sum, const WeekBesideDone& week)
 {
     for (const DayBesideDone& day : week.days) {
@@ -94,8 +107,7 @@ void addWeek(Adherence& sum, const WeekBesideDone& week)
             sum.expectedSets += slot.plannedSets;
             sum.skippedSlots += slot.outcome == SlotOutcome::Skipped ? 1 : 0;
             sum.changedSlots += slot.outcome == SlotOutcome::Changed ? 1 : 0;
-            if (slot.outcome == SlotOutcome::Done || slot.outcome == SlotOutcome::Fewer)
-                sum.doneSets += std::min(slot.plannedSets, static_cast<int>(slot.loads.size()));
+            if (slot.outcome == SlotOutcome::Done || slot.outcome == SlotOutcome::Fewer) addSets(sum, slot);
         }
     }
 }
@@ -115,6 +127,11 @@ std::optional<double> Adherence::sessionShare() const
 std::optional<double> Adherence::setShare() const
 {
     return shareOf(doneSets, expectedSets);
+}
+
+std::optional<double> Adherence::targetShare() const
+{
+    return shareOf(targetSets, doneSets);
 }
 
 Adherence PlannedBesideDone::ofWeek(std::size_t week) const

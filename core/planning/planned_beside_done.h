@@ -2,14 +2,16 @@
 //
 //   const PlannedBesideDone beside = plannedBesideDone(log, block, today);
 //   beside.weeks[0].days[1].slotList[0].outcome == SlotOutcome::Fewer;   beside.weeks[0].days[1].slotList[0].countedReps == {10, 9}
-//   beside.sessionShare()                                                == 0.92
+//   beside.ofBlock().sessionShare()                                      == 0.92
 //
 // A planned day belongs to the session on its date, else to one on another day of the same plan week that no planned day has: who
 // trains on Tuesday instead of Monday skipped nothing. Sets are working sets of the slot's own line; where another line of the
 // same exercise was done that day and isn't planned there, the slot was done otherwise. In an easier week deload sets are what was
 // planned. Today's day counts as soon as there is a session; days of a holiday are not expected.
 //
-// Shares are of what was to be done so far, between 0 and 1: sets beyond the plan make up for nothing.
+// Shares are of what was to be done so far, between 0 and 1: sets beyond the plan make up for nothing. A set is on target with the
+// planned load, or more, for at least the low end of the planned band in counted repetitions; without a planned load the
+// repetitions alone decide.
 // Pure; no failures. A share of nothing is absent.
 #pragma once
 
@@ -51,12 +53,14 @@ struct Adherence {
     int expectedSessions = 0;
     int doneSessions = 0;
     int expectedSets = 0;
-    int doneSets = 0;  // of the expected ones
+    int doneSets = 0;    // of the expected ones
+    int targetSets = 0;  // of those that were done
     int skippedSlots = 0;
     int changedSlots = 0;
 
     [[nodiscard]] std::optional<double> sessionShare() const;
     [[nodiscard]] std::optional<double> setShare() const;
+    [[nodiscard]] std::optional<double> targetShare() const;
 };
 
 struct PlannedBesideDone {

@@ -48,6 +48,22 @@ TEST(PlannedBesideDone, ASessionOnAnotherDayOfTheWeekSkipsNothing)
     EXPECT_EQ(beside.ofWeek(0).skippedSlots, 1);
 }
 
+TEST(PlannedBesideDone, ASetIsOnTargetWithItsLoadAndTheLowEndOfItsBand)
+{
+    ThreeWeeks sample;
+    Slot& planned = sample.block.weeks[0].days[0].slotList[0];
+    planned.load = Load::parse(u"40", MassUnit::kg);
+    planned.band = {8, 12};
+    // Enough at more than the load; off-standard repetitions left 7; enough, but lighter. The fourth is beyond the plan.
+    sample.done(sample.curl, sample.monday, {{u"42.5", 8}, {u"40", 10, 3}, {u"37.5", 12}, {u"40", 12}});
+    sample.done(sample.squat, sample.monday, {{u"100", 8}});
+    const Adherence week = sample.beside().ofWeek(0);
+    EXPECT_EQ(week.doneSets, 4);
+    EXPECT_EQ(week.targetSets, 2) << "one of the curl, and the squat, which has no planned load";
+    EXPECT_DOUBLE_EQ(week.targetShare().value(), 0.5);
+    EXPECT_FALSE(sample.beside().ofWeek(1).targetShare()) << "of nothing there is no share";
+}
+
 TEST(PlannedBesideDone, AnotherLineOfTheExerciseIsAChange)
 {
     ThreeWeeks sample;

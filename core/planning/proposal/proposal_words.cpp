@@ -49,10 +49,87 @@ QString limitWord(PlanLimit limit)
     return {};
 }
 
-QString inTheWay(const UnmetWish& wish)
+QString fullLiftName(const ProposalChoice& choice)
+{
+    return QStringLiteral("%1, %2").arg(choice.exercise->value.name, choice.variant->value.name);
+}
+
+// Pinned slots of a plan, and which of them have to do with what.
+class PinNames {
+public:
+    PinNames(const ProposalProblem& made, const PlanAnswer& answer, const Wording& wording)
+        : m_made(made), m_answer(answer), m_wording(wording)
+    {}
+
+    // "Arm curl, straight bar (Monday); …"
+    template <class Keep>
+    [[nodiscard]] QString where(Keep keep) const
+    {
+        QStringList names;
+        for (const PlanSlot& slot : m_answer.placed) {
+            if (!slot.pinned || slot.sets == 0 || !keep(slot)) continue;
+            const int weekday = m_made.problem.days[static_cast<std::size_t>(slot.day)].weekday;
+            names << QStringLiteral("%1 (%2)").arg(
+                fullLiftName(m_made.choices[static_cast<std::size_t>(slot.candidate)]),
+                m_wording.locale.dayName(weekday));
+        }
+        return names.join(QStringLiteral("; "));
+    }
+    // Those that have to do with a wish: with too many sets of a muscle those that train it, with too few everything that takes
+    // the room.
+    [[nodiscard]] QString about(const UnmetWish& wish) const
+    {
+        return where([&](const PlanSlot& slot) {
+            const PlanCandidate& one = candidate(slot);
+            if (wish.wish == PlanWish::Joints) return std::ranges::find(one.joints, wish.index) != one.joints.end();
+            if (wish.wish != PlanWish::Over && wish.wish != PlanWish::Crowding) return true;
+            return std::ranges::find(one.shares, wish.index, &PlanShare::muscle) != one.shares.end();
+        });
+    }
+    // Those that overstep a limit by themselves.
+    [[nodiscard]] QString behind(const OversteppedLimit& one) const
+    {
+        return where([&](const PlanSlot& slot) { return isBehind(one, slot); });
+    }
+
+private:
+    [[nodiscard]] const PlanCandidate& candidate(const PlanSlot& slot) const
+    {
+        return m_made.problem.candidates[static_cast<std::size_t>(slot.candidate)];
+    }
+    [[nodiscard]] bool sharesItsGroup(const PlanSlot& slot) const
+    {
+        return std::ranges::any_of(m_answer.placed, [&](const PlanSlot& other) {
+            return other.pinned && other.day == slot.day && other.candidate != slot.candidate
+                   && candidate(other).group == candidate(slot).group;
+        });
+    }
+    [[nodiscard]] bool isBehind(const OversteppedLimit& one, const PlanSlot& slot) const
+    {
+        if (one.candidate) return slot.candidate == *one.candidate;
+        if (one.muscle)
+            return std::ranges::any_of(candidate(slot).shares, [&](const PlanShare& share) {
+                return share.muscle == *one.muscle && share.share >= kTargetShare;
+            });
+        // The day beside a heavy one breaks it together with that one.
+        if (one.limit == PlanLimit::BackBesideHigh) return candidate(slot).backLoading > 0;
+        if (slot.day != one.day) return false;
+        if (one.limit == PlanLimit::BackADay) return candidate(slot).backLoading > 0;
+        return one.limit != PlanLimit::OneOfAGroup || sharesItsGroup(slot);
+    }
+
+    const ProposalProblem& m_made;
+    const PlanAnswer& m_answer;
+    const Wording& m_wording;
+};
+
+QString inTheWay(const UnmetWish& wish, const PinNames& pins)
 {
     QStringList words;
-    for (const PlanObstacle& obstacle : wish.inTheWay) words << limitWord(obstacle.limit);
+    for (const PlanObstacle& obstacle : wish.inTheWay)
+        words << (obstacle.limit == PlanLimit::Pins
+                      ? QStringLiteral("%1: %2").arg(limitWord(obstacle.limit), pins.about(wish))
+                      : limitWord(obstacle.limit));
     if (words.isEmpty()) return ProposalText::tr("No one limit alone is in the way.");
     return ProposalText::tr("In the way: %1.").arg(words.join(QStringLiteral("; ")));
 }
@@ -64,11 +141,6 @@ double weeklySets(const ProposalProblem& made, const PlanAnswer& answer, int mus
         for (const PlanShare& share : made.problem.candidates[static_cast<std::size_t>(slot.candidate)].shares)
             if (share.muscle == muscle) sets += slot.sets * share.share;
     return sets;
-}
-
-QString fullLiftName(const ProposalChoice& choice)
-{
-    return QStringLiteral("%1, %2").arg(choice.exercise->value.name, choice.variant->value.name);
 }
 
 QString reasonOf(const ProposalChoice& choice, bool pinned)
@@ -176,16 +248,17 @@ QStringList proposalUnmet(const ProposalProblem& made, const PlanAnswer& answer,
                           const Wording& wording)
 {
     QStringList sentences;
+    const PinNames pins(made, answer, wording);
     for (const OversteppedLimit& one : answer.oversteppedByPins) {
-        const QString name = one.muscle      ? made.muscles[static_cast<std::size_t>(*one.muscle)].value.name
-                             : one.candidate ? fullLiftName(made.choices[static_cast<std::size_t>(*one.candidate)])
-                                             : QString();
-        const QString sentence =
-            ProposalText::tr("What is fixed goes over a limit by itself: %1.").arg(limitWord(one.limit));
-        sentences << (name.isEmpty() ? sentence : QStringLiteral("%1. %2").arg(name, sentence));
+        const QString sentence = ProposalText::tr("What is fixed goes over a limit by itself: %1. It is %2.")
+                                     .arg(limitWord(one.limit), pins.behind(one));
+        sentences << (one.muscle ? QStringLiteral("%1. %2").arg(
+                          made.muscles[static_cast<std::size_t>(*one.muscle)].value.name, sentence)
+                                 : sentence);
     }
     for (const UnmetWish& wish : answer.unmet)
-        if (isWorthSaying(made, wish)) sentences << unmetSentence(made, answer, wish, wording) + u' ' + inTheWay(wish);
+        if (isWorthSaying(made, wish))
+            sentences << unmetSentence(made, answer, wish, wording) + u' ' + inTheWay(wish, pins);
     for (const MovedSession& one : moved)
         sentences << (one.to ? ProposalText::tr("The session of %1 falls on a day off and moves to %2.")
                                    .arg(wording.day(one.from), wording.day(*one.to))

@@ -190,7 +190,30 @@ TEST(ProposeBlock, KeepsWhatIsFixedInEveryWorkWeek)
     EXPECT_TRUE(std::ranges::any_of(proposal.week, [](const ProposedSlot& one) {
         return one.why.startsWith(QStringLiteral("Fixed by the coach."));
     }));
-    EXPECT_TRUE(says(proposal.unmet, "What is fixed goes over a limit by itself: the sets of an exercise on a day."));
+    EXPECT_TRUE(says(proposal.unmet,
+                     "What is fixed goes over a limit by itself: the sets of an exercise on a day. It is Arm curl, "));
+}
+
+TEST(ProposeBlock, NamesWhatIsFixedAndStandsInTheWay)
+{
+    ProposalCase c;
+    Slot many{c.curl.variant, Id<Grip>(1), c.curl.standard, 20};
+    Slot heavy{c.squat.variant, Id<Grip>(1), c.squat.standard, 3};
+    Slot hinge{c.hinge.variant, Id<Grip>(1), c.hinge.standard, 3};
+    c.wishes.pinned = {{2, many}, {4, heavy}, {4, hinge}};
+    const QStringList unmet = c.propose().unmet;
+    const QString squat = QStringLiteral("Squat, %1 (Thursday)").arg(c.library.find(c.squat.variant)->value.name);
+    const auto back = std::ranges::find_if(
+        unmet, [](const QString& line) { return line.contains(QStringLiteral("the back loading of a day. It is")); });
+    ASSERT_NE(back, unmet.end()) << qPrintable(unmet.join(u'\n'));
+    EXPECT_TRUE(back->contains(squat)) << qPrintable(*back);
+    EXPECT_FALSE(back->contains(QStringLiteral("Arm curl"))) << "it has no part in that: " << qPrintable(*back);
+    const auto over = std::ranges::find_if(
+        unmet, [](const QString& line) { return line.contains(QStringLiteral("sets a week, 10 are the most")); });
+    ASSERT_NE(over, unmet.end()) << qPrintable(unmet.join(u'\n'));
+    EXPECT_TRUE(over->startsWith(QStringLiteral("Biceps: "))) << qPrintable(*over);
+    EXPECT_TRUE(over->contains(QStringLiteral("what is fixed: Arm curl, "))) << qPrintable(*over);
+    EXPECT_FALSE(over->contains(QStringLiteral("Squat"))) << "it trains something else: " << qPrintable(*over);
 }
 
 TEST(ProposeBlock, GivesEveryDayEnoughToBeWorthComingFor)

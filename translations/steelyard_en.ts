@@ -292,6 +292,30 @@
     </message>
 </context>
 <context>
+    <name>DoneText</name>
+    <message numerus="yes">
+        <source>%1 of %n session(s)</source>
+        <translation>
+            <numerusform>%1 of %n session</numerusform>
+            <numerusform>%1 of %n sessions</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%1 of %n set(s)</source>
+        <translation>
+            <numerusform>%1 of %n set</numerusform>
+            <numerusform>%1 of %n sets</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n of them on target</source>
+        <translation>
+            <numerusform>%n of them on target</numerusform>
+            <numerusform>%n of them on target</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>EditText</name>
     <message numerus="yes">
         <source>add block %1 for %n lifter(s)</source>
@@ -916,17 +940,24 @@
 <context>
     <name>steelyard::BlockLoads</name>
     <message numerus="yes">
-        <source>%n load(s) would be written otherwise today. Space ticks, Enter writes what is ticked.</source>
+        <source>%n load(s) would be written otherwise today. Space ticks, Shift+L keeps the written one for good, Enter writes that.</source>
         <translation>
-            <numerusform>%n load would be written otherwise today. Space ticks, Enter writes what is ticked.</numerusform>
-            <numerusform>%n loads would be written otherwise today. Space ticks, Enter writes what is ticked.</numerusform>
+            <numerusform>%n load would be written otherwise today. Space ticks, Shift+L keeps the written one for good, Enter writes that.</numerusform>
+            <numerusform>%n loads would be written otherwise today. Space ticks, Shift+L keeps the written one for good, Enter writes that.</numerusform>
         </translation>
     </message>
     <message numerus="yes">
-        <source>%n load(s) written. Ctrl+Z takes them back.</source>
+        <source>%n load(s) written.</source>
         <translation>
-            <numerusform>%n load written. Ctrl+Z takes it back.</numerusform>
-            <numerusform>%n loads written. Ctrl+Z takes them back.</numerusform>
+            <numerusform>%n load written.</numerusform>
+            <numerusform>%n loads written.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n load(s) kept as written.</source>
+        <translation>
+            <numerusform>%n load kept as written.</numerusform>
+            <numerusform>%n loads kept as written.</numerusform>
         </translation>
     </message>
 </context>
@@ -1072,6 +1103,23 @@
         <translation>
             <numerusform>%n lift line   —   G goes here, Enter opens the chart, Y says why</numerusform>
             <numerusform>%n lift lines   —   G goes here, Enter opens the chart, Y says why</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>steelyard::LoadsAhead</name>
+    <message numerus="yes">
+        <source>%n slot(s) would be written otherwise after %1 · F shows them</source>
+        <translation>
+            <numerusform>%n slot would be written otherwise after %1 · F shows them</numerusform>
+            <numerusform>%n slots would be written otherwise after %1 · F shows them</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n slot(s) would be written otherwise today · F shows them</source>
+        <translation>
+            <numerusform>%n slot would be written otherwise today · F shows them</numerusform>
+            <numerusform>%n slots would be written otherwise today · F shows them</numerusform>
         </translation>
     </message>
 </context>

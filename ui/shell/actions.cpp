@@ -53,7 +53,7 @@ std::vector<ActionRow> makeActionTable()
          NeedsBook | NeedsWritable,
          true},
 
-        {u("roster.rules"), Roster, ActionText::tr("&What is flagged, and from when…"), u("Ctrl+,"), everywhere,
+        {u("roster.rules"), Roster, ActionText::tr("&What is flagged, and how loads go on…"), u("Ctrl+,"), everywhere,
          NeedsBook | NeedsWritable, true},
 
         {u("roster.sooner"),
@@ -142,6 +142,9 @@ std::vector<ActionRow> makeActionTable()
         {u("block.reserve"), Block, ActionText::tr("&Reserve…"), u("R"), block, NeedsLifter | NeedsWritable},
         {u("block.load"), Block, ActionText::tr("L&oad…"), u("L"), block, NeedsLifter | NeedsWritable},
         {u("block.lock"), Block, ActionText::tr("&Keep the load, or leave it to the record"), u("Shift+L"), block,
+         NeedsLifter | NeedsWritable},
+        {u("block.progression"), Block, ActionText::tr("How it goes on…"), u("U"), block, NeedsLifter | NeedsWritable},
+        {u("block.pin"), Block, ActionText::tr("F&ix for the next proposal, or not"), u("I"), block,
          NeedsLifter | NeedsWritable},
         {u("block.rest"), Block, ActionText::tr("Res&t after a set…"), u("T"), block, NeedsLifter | NeedsWritable},
         {u("block.note"), Block, ActionText::tr("&Note…"), u("O"), block, NeedsLifter | NeedsWritable},

@@ -1,16 +1,29 @@
 #include "ui/pages/block/beside_week.h"
 
+#include "core/book/book.h"
 #include "ui/shell/theme.h"
 #include "ui/widgets/words.h"
 
 #include <QtGui/QKeyEvent>
+#include <QtWidgets/QHeaderView>
 #include <QtWidgets/QLabel>
+#include <QtWidgets/QTreeWidget>
+
+#include <algorithm>
 
 namespace steelyard {
 
+namespace {
+
+constexpr int kWholeLines = 3;
+
+}  // namespace
+
 BesideWeek::BesideWeek(const UiContext& context, QWidget* parent)
     : QWidget(parent), m_context(context), m_words(plainWords(this))
-{}
+{
+    connect(this, &BesideWeek::left, this, &BesideWeek::dropAnswer);
+}
 
 BesideWeek::~BesideWeek()
 {
@@ -35,6 +48,36 @@ void BesideWeek::dropAnswer()
 {
     m_job.cancel();
     ++m_asked;
+}
+
+bool BesideWeek::isAsInBook(Id<Athlete> athlete, const Row<Block>& block)
+{
+    const auto now = m_context.book.blocks().of(athlete);
+    if (now && std::ranges::find(*now, block) != now->end()) return true;
+    say(now ? tr("The plan has changed meanwhile, nothing was written. Escape leaves; ask again then.")
+            : now.error().what,
+        true);
+    return false;
+}
+
+QLabel* BesideWeek::wholeText(QTreeWidget* tree, int column)
+{
+    QLabel* label = plainWords(this);
+    label->setObjectName(QStringLiteral("wholeText"));
+    label->setAlignment(Qt::AlignTop | Qt::AlignLeft);
+    label->setMinimumHeight(kWholeLines * fontMetrics().lineSpacing());
+    connect(tree, &QTreeWidget::currentItemChanged, label, [label, column](const QTreeWidgetItem* now) {
+        label->setText(!now ? QString() : now->isFirstColumnSpanned() ? now->text(0) : now->text(column));
+    });
+    return label;
+}
+
+void BesideWeek::shareWidth(QTreeWidget* tree)
+{
+    const int most = tree->viewport()->width() / 2;
+    tree->header()->setSectionResizeMode(0, QHeaderView::Interactive);
+    tree->resizeColumnToContents(0);
+    tree->setColumnWidth(0, std::min(most, tree->columnWidth(0)));
 }
 
 bool BesideWeek::event(QEvent* event)

@@ -5,12 +5,14 @@
 //   connect(loads, &BesideWeek::left, …);              // with what was done, for the status line; empty: nothing
 #pragma once
 
+#include "core/domain/block.h"
 #include "ui/jobs/job.h"
 #include "ui/shell/context.h"
 
 #include <QtWidgets/QWidget>
 
 class QLabel;
+class QTreeWidget;
 
 namespace steelyard {
 
@@ -23,6 +25,8 @@ public:
     virtual void takeFocus() = 0;
     [[nodiscard]] bool isSettled() const { return !m_job.isRunning(); }
     [[nodiscard]] QString words() const;
+    // Nobody waits for it any longer: what is still being worked out comes to nothing. Leaving does so by itself.
+    void dropAnswer();
 
 Q_SIGNALS:
     void left(const QString& done);
@@ -34,6 +38,10 @@ protected:
     void keyPressEvent(QKeyEvent* event) override;
     void say(const QString& text, bool isProblem = false);
     [[nodiscard]] const UiContext& context() const { return m_context; }
+    // The whole text of a column for the row where the cursor is, wrapped; a sentence that spans its row whole. For below the tree.
+    [[nodiscard]] QLabel* wholeText(QTreeWidget* tree, int column);
+    // The first column takes what it needs of half the width, the last one the rest.
+    static void shareWidth(QTreeWidget* tree);
     [[nodiscard]] QLabel* wordsLabel() const { return m_words; }
 
     // The answer of an earlier question is dropped.
@@ -48,7 +56,8 @@ protected:
                                        done(*std::move(answer));
                                    });
     }
-    void dropAnswer();
+    // Otherwise that is said: what was thought out on an older plan would put it back.
+    [[nodiscard]] bool isAsInBook(Id<Athlete> athlete, const Row<Block>& block);
 
 private:
     UiContext m_context;

@@ -34,6 +34,11 @@ std::optional<QString> doseWord(int column, const QString& typed)
     }
 }
 
+bool isWords(int column)
+{
+    return column == BlockDayModel::Lift || column >= BlockDayModel::GoesOn;
+}
+
 }  // namespace
 
 void BlockDayModel::setShown(BlockShownPtr shown, QDate date)
@@ -84,6 +89,8 @@ QString BlockDayModel::text(const Slot& slot, int column) const
         return slot.loadLocked ? tr("%1 kept").arg(format::load(*slot.load)) : format::load(*slot.load);
     case Rest:
         return slot.restSeconds ? QString::number(*slot.restSeconds) : tr("as usual");
+    case GoesOn:
+        return otherProgressionWords(slot).isEmpty() ? tr("as usual") : otherProgressionWords(slot);
     case Turns:
         return slot.superset > 0 ? QString(QChar(u'A' + slot.superset - 1)) : QString();
     default:
@@ -160,13 +167,15 @@ QVariant BlockDayModel::data(const QModelIndex& index, int role) const
         };
         const auto limit = std::ranges::find_if(m_shown->totals.broken, broken);
         const QString words = text(*slot, index.column());
-        if (index.column() != Lift || limit == m_shown->totals.broken.end()) return words;
-        return kLimitShape + QStringLiteral(" %1: ").arg(limitWord(limit->kind)) + words;
+        if (index.column() != Lift) return words;
+        const QString pin = m_shown->isPinned(*placeOf(index.row())) ? kPinShape + QStringLiteral(" ") : QString();
+        if (limit == m_shown->totals.broken.end()) return pin + words;
+        return pin + kLimitShape + QStringLiteral(" %1: ").arg(limitWord(limit->kind)) + words;
     }
     if (role == Qt::EditRole) return editText(*slot, index.column());
     if (role == Qt::ToolTipRole) return format::plainToolTip(text(*slot, index.column()));
     if (role == Qt::TextAlignmentRole) {
-        const bool words = index.column() == Lift || index.column() == Note || index.column() == Turns;
+        const bool words = isWords(index.column());
         return QVariant::fromValue((words ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignVCenter);
     }
     return {};
@@ -189,7 +198,7 @@ QVariant BlockDayModel::headerData(int section, Qt::Orientation orientation, int
 {
     if (orientation != Qt::Horizontal) return {};
     if (role == Qt::TextAlignmentRole) {
-        const bool words = section == Lift || section == Note || section == Turns;
+        const bool words = isWords(section);
         return QVariant::fromValue((words ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignVCenter);
     }
     if (role != Qt::DisplayRole) return {};
@@ -206,6 +215,8 @@ QVariant BlockDayModel::headerData(int section, Qt::Orientation orientation, int
         return tr("Load");
     case Rest:
         return tr("Rest, s");
+    case GoesOn:
+        return tr("Goes on");
     case Turns:
         return tr("In turns");
     default:
@@ -216,7 +227,7 @@ QVariant BlockDayModel::headerData(int section, Qt::Orientation orientation, int
 Qt::ItemFlags BlockDayModel::flags(const QModelIndex& index) const
 {
     Qt::ItemFlags flags = Qt::ItemIsEnabled | Qt::ItemIsSelectable;
-    const bool typedHere = index.column() != Lift && index.column() != Turns;
+    const bool typedHere = index.column() != Lift && index.column() != GoesOn && index.column() != Turns;
     if (typedHere && slotOf(index.row()) && m_shown->isOpen(m_date)) flags |= Qt::ItemIsEditable;
     return flags;
 }

@@ -12,7 +12,7 @@ class BlockDayModel final : public QAbstractTableModel {
     Q_OBJECT
 
 public:
-    enum Column { Lift, Sets, Reps, Reserve, LoadColumn, Rest, Turns, Note, ColumnCount };
+    enum Column { Lift, Sets, Reps, Reserve, LoadColumn, Rest, GoesOn, Turns, Note, ColumnCount };
 
     using QAbstractTableModel::QAbstractTableModel;
     void setShown(BlockShownPtr shown, QDate date);

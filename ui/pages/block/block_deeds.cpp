@@ -116,13 +116,13 @@ std::optional<Deed> deedOf(const QString& action, const PlanChoice& choice)
 bool isAboutSlots(const QString& action)
 {
     static const QStringList actions{
-        QStringLiteral("block.sets.more"), QStringLiteral("block.sets.fewer"), QStringLiteral("block.remove"),
-        QStringLiteral("block.superset"),  QStringLiteral("block.lock"),       QStringLiteral("block.up"),
-        QStringLiteral("block.down"),      QStringLiteral("block.earlier"),    QStringLiteral("block.later"),
-        QStringLiteral("block.edit"),      QStringLiteral("block.band"),       QStringLiteral("block.reserve"),
-        QStringLiteral("block.load"),      QStringLiteral("block.rest"),       QStringLiteral("block.cut"),
-        QStringLiteral("block.copy"),      QStringLiteral("block.replace"),    QStringLiteral("block.replaceAll"),
-        QStringLiteral("block.note"),
+        QStringLiteral("block.sets.more"), QStringLiteral("block.sets.fewer"),  QStringLiteral("block.remove"),
+        QStringLiteral("block.superset"),  QStringLiteral("block.lock"),        QStringLiteral("block.up"),
+        QStringLiteral("block.down"),      QStringLiteral("block.earlier"),     QStringLiteral("block.later"),
+        QStringLiteral("block.edit"),      QStringLiteral("block.band"),        QStringLiteral("block.reserve"),
+        QStringLiteral("block.load"),      QStringLiteral("block.rest"),        QStringLiteral("block.cut"),
+        QStringLiteral("block.copy"),      QStringLiteral("block.replace"),     QStringLiteral("block.replaceAll"),
+        QStringLiteral("block.note"),      QStringLiteral("block.progression"),
     };
     return actions.contains(action);
 }

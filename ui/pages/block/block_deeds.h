@@ -35,6 +35,7 @@ struct Asking {
     QString text;   // to begin with
     QString edit;   // what the edit is called
     std::function<Result<Block>(const QString& typed)> answer;
+    QString help = {};  // what there is to choose from, said while it is asked
 };
 
 [[nodiscard]] std::optional<Deed> deedOf(const QString& action, const PlanChoice&);

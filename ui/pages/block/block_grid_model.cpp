@@ -97,7 +97,9 @@ QString BlockGridModel::cellWords(const QModelIndex& index) const
 {
     const Slot* slot = slotOf(index);
     if (!slot) return {};
-    QStringList words{exerciseWords(*slot, m_shown->library()), doseWords(*slot)};
+    QStringList words{exerciseWords(*slot, m_shown->library()), doseWords(*slot), otherProgressionWords(*slot)};
+    words.removeAll(QString());
+    if (m_shown->isPinned(*placeOf(index))) words << tr("fixed for the next proposal");
     if (const QString did = done(index); !did.isEmpty()) words << tr("done %1").arg(did);
     for (const BrokenLimit* limit : limitsOf(*placeOf(index))) words << limit->sentence;
     return words.join(QStringLiteral(", "));
@@ -108,6 +110,8 @@ QString BlockGridModel::cellToolTip(const QModelIndex& index) const
     const Slot* slot = slotOf(index);
     if (!slot) return {};
     QStringList lines{wholeLiftName(liftOf(m_shown->block(), *slot), m_shown->library()), doseWords(*slot)};
+    lines << progressionTitle(*slot);
+    if (m_shown->isPinned(*placeOf(index))) lines << kPinShape + tr(" Fixed for the next proposal");
     if (slot->loadLocked) lines << tr("The load is the coach's own.");
     if (!slot->note.isEmpty()) lines << slot->note;
     if (const QString did = done(index); !did.isEmpty()) lines << tr("Done: %1").arg(did);

@@ -13,6 +13,7 @@
 #include "ui/pages/block/block_side.h"
 #include "ui/pages/block/block_start.h"
 #include "ui/pages/block/block_words.h"
+#include "ui/pages/block/loads_ahead.h"
 #include "ui/pages/block/week_strip.h"
 #include "ui/shell/theme.h"
 #include "ui/widgets/asked_line.h"
@@ -54,7 +55,11 @@ void BlockPage::showAthlete(std::optional<Id<Athlete>> athlete)
     m_shown.reset();
     m_blocks.clear();
     m_wanted.reset();
-    if (isBeside()) m_states->setCurrentIndex(0);
+    m_ahead->forget();
+    if (BesideWeek* panel = beside()) {
+        panel->dropAnswer();
+        m_states->setCurrentIndex(0);
+    }
     m_asked->hide();
     m_chooser->hide();
     if (!athlete)
@@ -73,6 +78,7 @@ void BlockPage::bookChanged(const Changes& changes)
 {
     if (!m_athlete) return;
     const bool mine = changes.athletes.contains(*m_athlete) || changes.roster || changes.library;
+    if (changes.settings && m_shown) m_ahead->look(*m_athlete, m_shown);
     if (!mine) return;
     if (places()->isTyping()) {
         m_later = true;
@@ -135,7 +141,9 @@ void BlockPage::chooseBlock(std::optional<Id<Block>> wanted)
 {
     if (m_blocks.empty()) {
         m_shown.reset();
-        return offerStart(false);
+        m_ahead->forget();
+        if (!isBeside()) offerStart(false);
+        return;
     }
     const QDate today = m_context.clock.today();
     auto row = std::ranges::find_if(m_blocks, [&](const Row<Block>& one) { return wanted && one.id == *wanted; });
@@ -162,11 +170,14 @@ void BlockPage::showBlock(const Row<Block>& row, std::size_t week)
         BlockShown{.record = m_record,
                    .row = row,
                    .totals = blockTotals({row.value, m_record->log, m_record->library, today, format::wording()}),
+                   .done = plannedBesideDone(m_record->log, row.value, today),
+                   .pins = m_pins[*m_athlete],
                    .weekIndex = week,
                    .today = today,
                    .firstOpen = firstOpen(),
                    .editable = !m_context.book.isReadOnly()});
     m_shown = std::move(shown);
+    m_ahead->look(*m_athlete, m_shown);
     const bool isElsewhere = isBeside() || (m_states->currentWidget() == m_start && m_start->isVisible());
     if (!isElsewhere) m_states->setCurrentIndex(1);
     fillChoice();
@@ -288,8 +299,11 @@ void BlockPage::openLoads()
 
 void BlockPage::openProposal()
 {
-    m_proposed->open(*m_athlete, usualStart(m_blocks, firstOpen()), tr("Block %1").arg(m_blocks.size() + 1),
-                     m_record->library);
+    ProposalQuestion question{*m_athlete, usualStart(m_blocks, firstOpen()), tr("Block %1").arg(m_blocks.size() + 1),
+                              m_record};
+    if (m_shown) question.pinned = m_shown->pins.slotsOf(m_shown->block(), m_shown->weekIndex);
+    if (m_shown && m_shown->block().start >= m_shown->firstOpen) question.instead = m_shown->row;
+    m_proposed->open(std::move(question));
     openBeside(m_proposed);
 }
 

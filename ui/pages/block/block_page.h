@@ -2,7 +2,8 @@
 // week adds up to beside it, and every limit that is broken marked where it is.
 //
 // Every change is one edit of the history, named by what was done. Days that have passed are shown with what was done, and stay as they were planned.
-// The record is read in the background; blocks are read anew after every commit. Actions: all with "block." in the table.
+// The record is read in the background; blocks are read anew after every commit, and the loads to come are reckoned again
+// (loads_ahead.h). What is fixed for the next proposal is kept here, by lifter, as long as the book is open. Actions: all with "block." in the table.
 #pragma once
 
 #include "core/domain/logbook.h"
@@ -31,6 +32,7 @@ class BlockStart;
 class Edit;
 class ElidedLabel;
 class LiftChooser;
+class LoadsAhead;
 class WeekStrip;
 
 class BlockPage final : public Page {
@@ -49,6 +51,8 @@ public:
     void perform(const QString& action) override;
 
     [[nodiscard]] bool isSettled() const { return !m_job.isRunning() && !m_stale; }
+    // What the record says of the loads to come.
+    [[nodiscard]] const LoadsAhead& ahead() const { return *m_ahead; }
     // Null: no block is shown.
     [[nodiscard]] const BlockShown* shown() const { return m_shown.get(); }
     [[nodiscard]] BlockPlacesView* places() const;
@@ -101,12 +105,14 @@ private:
     void copy(bool cut);
     void paste();
     void removeWhole();
+    void togglePin();
     void switchScope();
     void switchView();
     void stepLimit(int by);
     void goTo(QDate date, std::optional<std::size_t> slot);
     void say(const QString& text, bool isProblem = false);
     void sayCursor();
+    void sayHowItGoesOn();
     [[nodiscard]] bool isAsking() const;
     void performHere(const QString& action);
 
@@ -117,6 +123,7 @@ private:
     BlockShownPtr m_shown;
     WeekScope m_scope = WeekScope::ThisWeek;
     std::vector<Slot> m_copied;
+    std::map<Id<Athlete>, BlockPins> m_pins;
     std::optional<QString> m_wanted;  // an action that waits for the record
     bool m_stale = true;
     bool m_storing = false;
@@ -135,6 +142,7 @@ private:
     QToolButton* m_scopeButton = nullptr;
     QToolButton* m_viewButton = nullptr;
     WeekStrip* m_strip = nullptr;
+    LoadsAhead* m_ahead = nullptr;
     QStackedWidget* m_views = nullptr;
     BlockGrid* m_grid = nullptr;
     BlockDayList* m_list = nullptr;

@@ -64,6 +64,7 @@ void BlockPage::ask(const Asking& asking)
         if (!isUpToDate(asked)) return {};
         return store(named(changeBlock(m_shown->row.id, *kept), asking.edit)) ? QString() : line();
     });
+    if (!asking.help.isEmpty()) say(asking.help);
     Q_EMIT actionsChanged();
 }
 
@@ -137,6 +138,22 @@ void BlockPage::paste()
 void BlockPage::removeWhole()
 {
     (void)store(removeBlock(m_shown->row.id, *m_athlete));
+}
+
+// No edit of the book: a wish for the next proposal.
+void BlockPage::togglePin()
+{
+    const PlanPlaces chosen = choice().chosen;
+    BlockPins& pins = m_pins[*m_athlete];
+    const bool fixed = pins.toggle(m_shown->block(), chosen);
+    auto shown = std::make_shared<BlockShown>(*m_shown);
+    shown->pins = pins;
+    m_shown = std::move(shown);
+    const PlanCursor at = places()->cursor();
+    showViews();
+    goTo(at.date, at.slot ? std::optional(at.slot->slot) : std::nullopt);
+    say(fixed ? tr("Fixed: a proposal leaves it on this weekday as it is. Ctrl+Shift+B proposes around it.")
+              : tr("No longer fixed."));
 }
 
 void BlockPage::switchScope()

@@ -11,6 +11,7 @@
 #include "ui/pages/block/block_side.h"
 #include "ui/pages/block/block_start.h"
 #include "ui/pages/block/block_words.h"
+#include "ui/pages/block/loads_ahead.h"
 #include "ui/pages/block/week_strip.h"
 #include "ui/widgets/asked_line.h"
 #include "ui/widgets/elided_label.h"
@@ -60,6 +61,7 @@ BlockPage::BlockPage(const UiContext& context, QWidget* parent) : Page(parent), 
         m_states->addWidget(panel);
         connect(panel, &BesideWeek::left, this, &BlockPage::leaveBeside);
     }
+    connect(m_loads, &BlockLoads::canKeepChanged, this, &Page::actionsChanged);
     auto* all = new QVBoxLayout(this);
     all->setContentsMargins({});
     all->addWidget(m_states);
@@ -132,7 +134,10 @@ QWidget* BlockPage::makeEditor()
     column->setSpacing(6);
     column->addLayout(makeTop());
     m_strip = new WeekStrip(this);
+    m_ahead = new LoadsAhead(m_context, this);
+    connect(m_ahead, &LoadsAhead::reckoned, this, &BlockPage::sayHowItGoesOn);
     column->addWidget(m_strip);
+    column->addWidget(m_ahead);
     column->addWidget(makeWeek(), 1);
     m_chooser = new LiftChooser(this);
     m_asked = new AskedLine(this);
@@ -188,6 +193,7 @@ void BlockPage::connectView(BlockPlacesView* view)
 void BlockPage::sayCursor()
 {
     if (!m_shown) return;
+    sayHowItGoesOn();
     const PlanCursor at = places()->cursor();
     if (!at.date.isValid()) return say({});
     const Slot* slot = at.slot ? slotAt(m_shown->block(), *at.slot) : nullptr;
@@ -197,7 +203,9 @@ void BlockPage::sayCursor()
                    : open                              ? tr("A or Enter puts a lift in here.")
                                                        : tr("This day has passed and stays as it was planned."));
     }
-    QStringList words{wholeLiftName(liftOf(m_shown->block(), *slot), m_shown->library()), doseWords(*slot)};
+    QStringList words{wholeLiftName(liftOf(m_shown->block(), *slot), m_shown->library()), doseWords(*slot),
+                      progressionTitle(*slot)};
+    if (m_shown->isPinned(*at.slot)) words << kPinShape + tr(" fixed");
     if (!slot->note.isEmpty()) words << slot->note;
     bool broken = false;
     for (const BrokenLimit& one : m_shown->totals.broken)
@@ -207,6 +215,14 @@ void BlockPage::sayCursor()
         }
     if (!m_shown->isOpen(at.date)) words << tr("passed");
     say(words.join(QStringLiteral(" · ")), broken);
+}
+
+void BlockPage::sayHowItGoesOn()
+{
+    if (!m_shown) return;
+    const PlanCursor at = places()->cursor();
+    const SlotForecast* today = at.slot ? m_ahead->at(*at.slot) : nullptr;
+    m_side->showSlot(at.slot ? slotAt(m_shown->block(), *at.slot) : nullptr, today ? &today->load : nullptr);
 }
 
 bool BlockPage::isAsking() const
@@ -219,7 +235,7 @@ bool BlockPage::canPerform(const QString& action) const
     if (!m_athlete) return false;
     if (m_job.isRunning() && !m_record) return !m_context.book.isReadOnly();
     if (!m_record) return false;
-    if (isBeside()) return false;
+    if (isBeside()) return action == QLatin1StringView("block.lock") && beside() == m_loads && m_loads->canKeep();
     const bool starting = m_states->currentWidget() == m_start;
     if (action == QLatin1StringView("block.new")) return !starting && !m_context.book.isReadOnly();
     if (action == QLatin1StringView("block.many") || action == QLatin1StringView("block.propose"))
@@ -233,6 +249,7 @@ bool BlockPage::canPerform(const QString& action) const
     if (looks) return true;
     if (action == QLatin1StringView("block.copy")) return !choice().chosen.empty();
     if (!m_shown->editable) return false;
+    if (action == QLatin1StringView("block.pin")) return !choice().chosen.empty();
     if (isAboutSlots(action)) return !choice().places().empty();
     if (action == QLatin1StringView("block.add")) return m_shown->isOpen(choice().cursor.date);
     if (action == QLatin1StringView("block.paste")) return !m_copied.empty() && m_shown->isOpen(choice().cursor.date);
@@ -249,6 +266,7 @@ void BlockPage::perform(const QString& action)
     if (action == QLatin1StringView("block.new")) return offerStart(m_shown != nullptr);
     if (action == QLatin1StringView("block.many")) return openForMany();
     if (action == QLatin1StringView("block.propose")) return openProposal();
+    if (beside() == m_loads) return m_loads->keep();
     const PlanChoice now = choice();
     if (auto deed = deedOf(action, now)) return apply(std::move(*deed));
     if (const auto asking = askingOf(action, now)) return ask(*asking);
@@ -265,6 +283,7 @@ void BlockPage::performHere(const QString& action)
     if (is("block.copy")) copy(false);
     if (is("block.cut")) copy(true);
     if (is("block.paste")) paste();
+    if (is("block.pin")) togglePin();
     if (is("block.scope")) switchScope();
     if (is("block.day")) switchView();
     if (is("block.nextWeek")) showWeek(m_shown->weekIndex + 1);

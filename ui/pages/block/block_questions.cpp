@@ -2,6 +2,7 @@
 
 #include "core/base/text.h"
 #include "core/keying/slot_notation.h"
+#include "core/planning/progression_registry.h"
 #include "ui/format/format.h"
 #include "ui/pages/block/block_words.h"
 
@@ -106,6 +107,47 @@ std::optional<Asking> askNote(const PlanChoice& choice)
         [block = choice.shown.block(), places](const QString& typed) { return setNote(block, places, typed); });
 }
 
+// By its number among those that are offered, or by the beginning of its title. Empty: the usual one, which slots don't name.
+std::optional<QString> readProgression(const QString& typed)
+{
+    const auto rules = progressionRules();
+    const QString key = searchKey(typed);
+    if (key.isEmpty()) return QString();
+    bool isNumber = false;
+    const auto number = static_cast<std::size_t>(key.toUInt(&isNumber));
+    const ProgressionRule* found = isNumber && number >= 1 && number <= rules.size() ? rules[number - 1] : nullptr;
+    for (const ProgressionRule* rule : rules) {
+        if (isNumber || !searchKey(rule->title()).startsWith(key)) continue;
+        if (found) return std::nullopt;
+        found = rule;
+    }
+    if (!found) return std::nullopt;
+    return found == rules.front() ? QString() : found->id();
+}
+
+QString progressionChoices()
+{
+    QStringList choices;
+    for (const ProgressionRule* rule : progressionRules())
+        choices << QStringLiteral("%1 %2").arg(QString::number(choices.size() + 1), rule->title());
+    return choices.join(QStringLiteral(" · "));
+}
+
+std::optional<Asking> askProgression(const PlanChoice& choice)
+{
+    const PlanPlaces places = choice.places();
+    Asking asking =
+        about(BlockQuestionText::tr("How it goes on: a number or a name; nothing takes the usual way"),
+              progressionFor(firstChosen(choice)->progression).title(), BlockQuestionText::tr("how %1 goes on"), choice,
+              places, [block = choice.shown.block(), places](const QString& typed) -> Result<Block> {
+                  const auto rule = readProgression(typed);
+                  if (!rule) return again(progressionChoices());
+                  return setProgression(block, places, *rule);
+              });
+    asking.help = progressionChoices();
+    return asking;
+}
+
 std::optional<Asking> askAboutSlots(const QString& action, const PlanChoice& choice)
 {
     if (!firstChosen(choice)) return std::nullopt;
@@ -114,6 +156,7 @@ std::optional<Asking> askAboutSlots(const QString& action, const PlanChoice& cho
     if (action == QLatin1StringView("block.load")) return askLoad(choice);
     if (action == QLatin1StringView("block.rest")) return askRest(choice);
     if (action == QLatin1StringView("block.note")) return askNote(choice);
+    if (action == QLatin1StringView("block.progression")) return askProgression(choice);
     return std::nullopt;
 }
 

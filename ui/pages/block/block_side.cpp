@@ -1,7 +1,9 @@
 #include "ui/pages/block/block_side.h"
 
+#include "core/planning/progression_registry.h"
 #include "ui/format/format.h"
 #include "ui/pages/block/block_words.h"
+#include "ui/pages/block/done_words.h"
 #include "ui/pages/block/muscle_rows.h"
 #include "ui/shell/theme.h"
 #include "ui/widgets/words.h"
@@ -16,6 +18,8 @@
 namespace steelyard {
 BlockSide::BlockSide(QWidget* parent)
     : QWidget(parent),
+      m_done(plainWords(this)),
+      m_goesOn(plainWords(this)),
       m_muscles(new MuscleRows(this)),
       m_scroll(new QScrollArea(this)),
       m_head(quietWords(this)),
@@ -38,11 +42,16 @@ BlockSide::BlockSide(QWidget* parent)
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(12, 6, 4, 4);
     column->setSpacing(4);
+    m_done->setObjectName(QStringLiteral("doneOfThePlan"));
+    m_done->setToolTip(format::plainToolTip(onTargetWords()));
+    m_goesOn->setObjectName(QStringLiteral("howItGoesOn"));
+    column->addWidget(m_done);
     column->addWidget(m_head);
     column->addWidget(m_scroll, 3);
     column->addWidget(m_limitsHead);
     column->addWidget(m_limits, 2);
-    column->addStretch(0);
+    column->addWidget(m_goesOn);
+    column->addStretch(1);
     setMinimumWidth(210);
     const auto go = [this](const QListWidgetItem* item) {
         if (!item || !m_shown) return;
@@ -68,7 +77,27 @@ void BlockSide::show(BlockShownPtr shown)
     QString head = tr("Sets of the week by muscle; helpers count by their share.");
     if (!banded) head += u' ' + tr("No bands are set: G sets them.");
     m_head->setText(head);
+    fillDone();
     fillLimits();
+}
+
+void BlockSide::fillDone()
+{
+    const Adherence week = m_shown->done.ofWeek(m_shown->weekIndex);
+    const QString words = week.expectedSessions > 0 ? besideWords(week, m_shown->done.ofBlock()) : QString();
+    m_done->setText(words);
+    m_done->setVisible(!words.isEmpty());
+}
+
+void BlockSide::showSlot(const Slot* slot, const SlotLoad* today)
+{
+    m_goesOn->setVisible(slot != nullptr);
+    if (!slot) return;
+    const ProgressionRule& rule = progressionFor(slot->progression);
+    const bool isSaid = today && !today->why.isEmpty();
+    m_goesOn->setText(
+        tr("%1. %2", "how a lift goes on, and why").arg(rule.title(), isSaid ? today->why : rule.description()));
+    m_goesOn->setToolTip(format::plainToolTip(rule.description()));
 }
 
 void BlockSide::fillLimits()
@@ -82,6 +111,7 @@ void BlockSide::fillLimits()
         item->setForeground(themeColours(palette()).warm);
         item->setData(Qt::UserRole, static_cast<qulonglong>(i));
     }
+    m_limits->setVisible(m_limits->count() > 0);
     m_limitsHead->setText(m_limits->count() == 0 ? tr("No limit is broken in this week.")
                                                  : tr("%n limit(s) broken in this week:", nullptr, m_limits->count()));
 }

@@ -1,7 +1,8 @@
-// What the week in sight adds up to, always there beside it: sets by muscle, and every limit that is broken, each with where. Enter or a
-// click on one goes there.
+// What the week in sight adds up to, always there beside it: what was done of its plan, sets by muscle, every limit that is
+// broken, each with where, and how the lift under the cursor goes on. Enter or a click on a limit goes there.
 #pragma once
 
+#include "core/planning/slot_load.h"
 #include "ui/pages/block/block_shown.h"
 
 #include <QtWidgets/QWidget>
@@ -20,14 +21,19 @@ class BlockSide final : public QWidget {
 public:
     explicit BlockSide(QWidget* parent = nullptr);
     void show(BlockShownPtr shown);
+    // Of the slot under the cursor; `today` is what the record says of it now, null while that isn't known.
+    void showSlot(const Slot* slot, const SlotLoad* today);
 
 Q_SIGNALS:
     void placeWanted(QDate date, std::optional<std::size_t> slot);
 
 private:
     void fillLimits();
+    void fillDone();
 
     BlockShownPtr m_shown;
+    QLabel* m_done;
+    QLabel* m_goesOn;
     MuscleRows* m_muscles;
     QScrollArea* m_scroll;
     QLabel* m_head;

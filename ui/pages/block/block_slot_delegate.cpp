@@ -127,10 +127,14 @@ void BlockSlotDelegate::paint(QPainter* painter, const QStyleOptionViewItem& opt
         const auto limits = m_model.limitsOf(*m_model.placeOf(index));
         const QString mark =
             limits.empty() ? QString() : kLimitShape + QStringLiteral(" ") + limitWord(limits.front()->kind);
+        const bool pinned = shown->isPinned(*m_model.placeOf(index));
+        const QString name = exerciseWords(*slot, shown->library());
+        QStringList dose{doseWords(*slot), slot->note.isEmpty() ? QString() : tr("note"), otherProgressionWords(*slot)};
+        dose.removeAll(QString());
         SlotPainter cell(*painter, option);
-        cell.name(exerciseWords(*slot, shown->library()), mark);
+        cell.name(pinned ? kPinShape + QStringLiteral(" ") + name : name, mark);
         cell.line(wayWords(*slot, shown->library()), true);
-        cell.line(slot->note.isEmpty() ? doseWords(*slot) : tr("%1 · note").arg(doseWords(*slot)), false);
+        cell.line(dose.join(QStringLiteral(" · ")), false);
         if (const QString did = m_model.done(index); !did.isEmpty()) cell.line(tr("done %1").arg(did), true);
         if (slot->superset > 0) drawBracket(*painter, option, m_model, index, slot->superset);
         painter->setPen(themeColours(option.palette).hairline);

@@ -1,4 +1,4 @@
-// Draws a slot in a day's column: the exercise, the way it is done, the dose, what was done; beside the name what breaks a limit there, as a
+// Draws a slot in a day's column: the exercise, the way it is done, the dose, what was done; before the name a mark of what is fixed, beside it what breaks a limit there, as a
 // shape and a word; at the edge a bracket that holds a superset together. Types the dose in place, on one line (keying/slot_notation.h):
 // Enter keeps what can be read, what cannot stays in the line with the place selected, Escape leaves it.
 #pragma once

@@ -3,6 +3,7 @@
 #include "core/base/text.h"
 #include "core/keying/slot_notation.h"
 #include "core/planning/comparable.h"
+#include "core/planning/progression_registry.h"
 #include "ui/format/format.h"
 #include "ui/format/plan_words.h"
 
@@ -119,6 +120,17 @@ QString doneWords(const Slot& slot, QDate date, const AthleteLog& log)
     if (!line) return {};
     const auto found = std::ranges::find(line->exposures, date, &Exposure::date);
     return found == line->exposures.end() ? QString() : repsWords(found->sets);
+}
+
+QString progressionTitle(const Slot& slot)
+{
+    return progressionFor(slot.progression).title();
+}
+
+QString otherProgressionWords(const Slot& slot)
+{
+    const bool isUsual = &progressionFor(slot.progression) == progressionRules().front();
+    return isUsual ? QString() : progressionTitle(slot);
 }
 
 QString weekKindWord(WeekKind kind)

@@ -19,6 +19,9 @@ namespace steelyard {
 [[nodiscard]] QString wayWords(const Slot&, const Library&);
 // What was done on the line of a slot that day: "40 kg: 9, 9, 8"; empty: nothing.
 [[nodiscard]] QString doneWords(const Slot&, QDate date, const AthleteLog&);
+// How the slot goes on, where it isn't the usual way; and always.
+[[nodiscard]] QString otherProgressionWords(const Slot&);
+[[nodiscard]] QString progressionTitle(const Slot&);
 [[nodiscard]] QString weekKindWord(WeekKind);
 // "Week 2 of 5, 8 Mar to 14 Mar, easier week"
 [[nodiscard]] QString weekWords(const Block&, std::size_t week);
@@ -42,5 +45,6 @@ namespace steelyard {
 [[nodiscard]] std::vector<int> weekdaysOf(const PlannedWeek&);
 
 inline constexpr QChar kLimitShape(0x25B2);  // before the word of a broken limit
+inline constexpr QChar kPinShape(0x25C6);    // before what is fixed for the next proposal
 
 }  // namespace steelyard

@@ -2,6 +2,7 @@
 
 #include "ui/format/format.h"
 #include "ui/pages/block/block_words.h"
+#include "ui/pages/block/done_words.h"
 #include "ui/shell/theme.h"
 
 #include <QtGui/QHelpEvent>
@@ -85,8 +86,10 @@ void WeekStrip::paintWeek(QPainter& painter, std::size_t week) const
         words);
     painter.setFont(font());
     const QString sums = tr("%n set(s)", nullptr, m_shown->totals.weeks[week].sets);
-    say(passed ? tr("%1, past").arg(sums) : sums, colours.quiet);
-    QStringList last{weekKindWord(block.weeks[week].kind)};
+    const Adherence done = m_shown->done.ofWeek(week);
+    const bool isCounted = passed && done.expectedSets > 0;
+    say(isCounted ? setsDoneWords(done) : passed ? tr("%1, past").arg(sums) : sums, colours.quiet);
+    QStringList last{isCounted ? sessionsDoneWords(done) : QString(), weekKindWord(block.weeks[week].kind)};
     if (broken > 0) last << kLimitShape + QStringLiteral(" %1").arg(broken);
     last.removeAll(QString());
     say(last.join(u' '), broken > 0 ? colours.warm : colours.quiet);
@@ -114,6 +117,7 @@ bool WeekStrip::event(QEvent* event)
     const auto* help = static_cast<QHelpEvent*>(event);
     if (const auto week = weekAt(help->pos())) {
         QStringList lines{weekWords(m_shown->block(), *week)};
+        if (const QString did = besideWords(m_shown->done.ofWeek(*week), {}); !did.isEmpty()) lines << did;
         for (const BrokenLimit& one : m_shown->totals.broken)
             if (one.week == *week)
                 lines << kLimitShape + QStringLiteral(" ") + limitWords(one, m_shown->block(), m_shown->library());

@@ -1,4 +1,5 @@
-// All weeks of the block in a row: number, first day, kind, sets, and how many limits are broken. The one in sight is underlined; those that
+// All weeks of the block in a row: number, first day, kind, sets, and how many limits are broken; of those that
+// have passed what was done of them. The one in sight is underlined; those that
 // have passed stand back. A click chooses a week.
 #pragma once
 

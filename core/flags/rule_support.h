@@ -2,6 +2,7 @@
 // Days and numbers in sentences go through snapshot.wording, masses in evidence through snapshot.massIn().
 #pragma once
 
+#include "core/domain/gave_out.h"
 #include "core/flags/flag_rule.h"
 
 namespace steelyard {
@@ -24,9 +25,6 @@ template <class Wanted>
             found.push_back(&exposure);
     return found;
 }
-
-// The word that says the target itself gave out first (ExerciseRating::gaveOut).
-inline constexpr QStringView kTargetGaveOut = u"target";
 
 struct LineFinding {
     const SnapshotLine* line = nullptr;

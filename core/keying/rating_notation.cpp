@@ -1,6 +1,7 @@
 #include "core/keying/rating_notation.h"
 
 #include "core/base/text.h"
+#include "core/domain/gave_out.h"
 
 #include <QtCore/QCoreApplication>
 
@@ -13,7 +14,6 @@ struct RatingNotationText {
 
 constexpr int kMostRating = 10;
 constexpr QStringView kGaveOut = u"gave out";
-constexpr QStringView kTarget = u"target";
 
 // A word of the notation and the number of the rating that it stands for.
 struct RatingWord {
@@ -104,8 +104,8 @@ private:
         const QStringView typed = m_line.mid(at, to - at).trimmed();
         if (!m_rating.gaveOut.isEmpty())
             return stop(from, to - from, RatingNotationText::tr("What gave out first is one muscle."));
-        if (typed.compare(kTarget, Qt::CaseInsensitive) == 0) {
-            m_rating.gaveOut = kTarget.toString();
+        if (typed.compare(kTargetGaveOut, Qt::CaseInsensitive) == 0) {
+            m_rating.gaveOut = kTargetGaveOut.toString();
             return;
         }
         for (const Row<Muscle>& muscle : m_muscles)

@@ -1,6 +1,7 @@
 #include "core/planning/proposal/proposal_record.h"
 
 #include "core/analysis/weekly_sets.h"
+#include "core/domain/gave_out.h"
 #include "core/numerics/robust_trend.h"
 
 #include <algorithm>
@@ -8,8 +9,6 @@
 
 namespace steelyard {
 namespace {
-
-constexpr QStringView kTheTarget = u"target";  // ExerciseRating::gaveOut
 
 QDate firstOfRecord(QDate today)
 {
@@ -52,7 +51,7 @@ LineSummary lineSummary(const AthleteLog& log, const LineRecord& line, QDate tod
         if (const auto value = exposure.rating.felt()) felt.push_back(*value);
         if (exposure.rating.gaveOut.isEmpty()) continue;
         ++summary.limiterRated;
-        summary.targetFirst += exposure.rating.gaveOut == kTheTarget ? 1 : 0;
+        summary.targetFirst += exposure.rating.gaveOut == kTargetGaveOut ? 1 : 0;
     }
     summary.felt = median(std::move(felt));
     takePlanned(log, line.line, summary);

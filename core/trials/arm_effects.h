@@ -50,12 +50,13 @@ struct OutcomeEffects {
     QString key;                                    // empty: the weighed answer
     std::vector<ArmLevel> arms;                     // by place in Trial::arms
     std::vector<EstimatedDifference> differences;   // of every two arms with values, arm > over
-    std::vector<double> chanceBest;                 // by arm; empty unless two arms have values
+    std::vector<double> chanceBest;                 // by arm, 0 without values; empty unless two arms have some
     std::optional<double> spread;                   // SD of sessions within an arm; absent for yes and no
     std::optional<double> trend;                    // from the first to the last session; absent for yes and no
     std::optional<RandomisationAnswer> byLot;       // with ArmTaken::Drawn
     std::optional<RandomisationAnswer> byLotRanks;  // the same on ranks, for ordinal outcomes
-    std::optional<ArmPosterior> posterior;          // of the regression; absent for yes and no
+    std::optional<ArmPosterior>
+        posterior;  // of the regression on values turned such that more is better; absent for yes and no
 
     [[nodiscard]] const EstimatedDifference* difference(std::size_t arm, std::size_t over) const;
 };
@@ -73,6 +74,9 @@ struct TrialEffects {
 // Only sessions in blocks above 0 count, up to and including `lastBlock` (absent: all).
 [[nodiscard]] TrialEffects trialEffects(const Trial&, const TrialRecord&, ArmTaken,
                                         std::optional<int> lastBlock = std::nullopt);
+// Its answer alone, without the test by lot.
+[[nodiscard]] std::optional<OutcomeEffects> weighedAnswer(const Trial&, const TrialRecord&, ArmTaken,
+                                                          std::optional<int> lastBlock = std::nullopt);
 // The weighed answer of each session, by place in the record; absent where an outcome that weighs is missing.
 [[nodiscard]] std::vector<std::optional<double>> sessionAnswers(const Trial&, const TrialRecord&);
 

@@ -61,19 +61,27 @@ public:
     [[nodiscard]] PosteriorT level(std::size_t arm) const;
     // `arm` less `over`, which is another one.
     [[nodiscard]] PosteriorT difference(std::size_t arm, std::size_t over) const;
+    // Of two arms, as expected beforehand.
+    [[nodiscard]] double priorDifferenceSd() const { return m_priorDifferenceSd; }
     // SD of sessions, the mean of its posterior.
     [[nodiscard]] double spread() const { return m_spread; }
+    // From the first to the last session.
+    [[nodiscard]] double trend() const { return m_trend; }
     // By arm, sums to 1: how likely its level is the highest. Of two arms exact, of more to about 0.003, the same every time.
     [[nodiscard]] std::vector<double> chanceBest() const;
     // The same among these alone, in their order.
     [[nodiscard]] std::vector<double> chanceBest(std::span<const std::size_t> among) const;
 
 private:
+    // Of the scales of arm less over and other less over.
+    [[nodiscard]] double product(std::size_t arm, std::size_t other, std::size_t over) const;
     friend std::optional<ArmPosterior> regressArms(const ArmValues&, const RegressionPriors&);
     std::vector<double> m_means;    // by arm
     std::vector<double> m_squares;  // scales: arms x arms
     double m_freedom = 1;
     double m_spread = 0;
+    double m_trend = 0;
+    double m_priorDifferenceSd = 1;
 };
 
 [[nodiscard]] std::optional<ArmPosterior> regressArms(const ArmValues&, const RegressionPriors&);

@@ -8,8 +8,9 @@
 // of the values' distribution. Up to kMostOrdersCounted orders all are counted, beyond that 20,000 seeded draws stand for
 // them, with the order that was drawn counted among them.
 //
-// Sessions without a value stay in the draw and out of the statistic. The statistic, by default: two arms' difference after a
-// straight trend over the sessions is taken out (two-sided); of more arms, the squares that arms explain beyond the trend.
+// Sessions without a value stay in the draw and out of the statistic. The statistic of two arms is their difference after a
+// straight trend over the sessions is taken out (two-sided); of more arms, the sum over arms of their sessions times the
+// squared mean of what the trend leaves.
 //
 // Units: none. Failures: fewer than two arms with a value, or blocks that don't hold each arm at most once: nullopt.
 // Source: Fisher 1935, The Design of Experiments, chapter 3; Kravitz & Duan (eds) 2014, AHRQ 13(14)-EHC122, chapter 4.
@@ -37,6 +38,7 @@ struct RandomisationQuestion {
     bool trend = true;                   // taken out
     bool ranks = false;                  // only the order of the values counts; equal ones share the mean rank
     std::uint64_t seed = 1;              // of the draws, where not all orders are counted
+    double mostCounted = kMostOrdersCounted;
 };
 
 struct RandomisationAnswer {

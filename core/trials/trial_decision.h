@@ -25,6 +25,7 @@ struct TrialRule {
     int plannedBlocks = 6;
 };
 
+// The longer a trial may run, the more looks, and the higher the demand. The same for two to four arms; the .cpp says why.
 [[nodiscard]] TrialRule trialRule(std::size_t arms, int plannedBlocks);
 
 enum class LookSays { TooEarly, Prefer, Equal, Futile, GoOn, Undecided /* all planned blocks done */ };

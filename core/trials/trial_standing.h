@@ -29,7 +29,7 @@ struct MissingRating {
 struct TrialStanding {
     std::vector<ArmStanding> arms;       // by place
     std::vector<MissingRating> missing;  // with a weight above 0, and can still be asked for; by date
-    std::optional<TrialDay> next;        // from `today` on, today's while it isn't done
+    std::optional<TrialDay> next;  // the first that is neither done nor missed; a late one may lie a few days back
     int wholeBlocks = 0;
     int sessionsToCome = 0;
     std::vector<VetoedArm> out;

@@ -41,7 +41,7 @@ struct TrialVerdict {
     QString weights;                  // "tension 4, target first 3, …", and that they are the coach's
     int wholeBlocks = 0;
     double threshold = 0;  // of "prefer"
-    LookFinding found;     // meaningful from kFirstLook whole blocks on
+    LookFinding look;      // meaningful from kFirstLook whole blocks on
     TrialEffects done;     // of the whole blocks
     TrialEffects drawn;
 };

@@ -207,17 +207,20 @@ std::optional<double> answerOf(const TrialObservation& seen, const std::vector<W
     return sum / weights;
 }
 
-// As if outcomes strayed independently.
+// Outcomes of one session stray together: a good day is good in all of them. By half, our convention.
 double answerSpread(const std::vector<WeighedOutcome>& weighed)
 {
+    constexpr double kTogether = 0.5;
     double squares = 0;
+    double sum = 0;
     double weights = 0;
     for (const WeighedOutcome& one : weighed) {
         const double points = one.kind->usualSpread * (one.kind->scale == OutcomeScale::YesNo ? 10.0 : 1.0);
         squares += one.weight * one.weight * points * points;
+        sum += one.weight * points;
         weights += one.weight;
     }
-    return std::sqrt(squares) / weights;
+    return std::sqrt((1 - kTogether) * squares + kTogether * sum * sum) / weights;
 }
 
 std::vector<WeighedOutcome> ratedOutcomes(const Trial& trial, const TrialRecord& record, std::optional<int> lastBlock,

@@ -18,7 +18,7 @@ namespace steelyard {
 inline constexpr int kFirstLook = 4;  // whole blocks: with fewer a trial says nothing, whatever its numbers
 
 struct TrialRule {
-    double prefer = 0.96;  // chance of being best that "prefer" asks for
+    double prefer = 0.975;  // chance of being best that "prefer" asks for
     double equalWithinSds = 0.4;
     double equal = 0.8;    // chance that no arm is further than that from another, for "no clear difference"
     double futile = 0.05;  // chance of ever saying "prefer" under which going on is pointless

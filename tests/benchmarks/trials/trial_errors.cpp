@@ -2,6 +2,8 @@
 //
 //   trial_errors [--trials N] [--seed S]           the guide's table
 //   trial_errors --weighed [--missed SHARE]        the same of the weighed answer, with sessions missed
+//   trial_errors --likeness 0 --drift 2            neighbouring sessions no more alike than others, a strong drift
+//   trial_errors --no-difference                   only the errors: trials of arms that are alike
 //   trial_errors --table > core/trials/trial_power_table.h
 //
 // The rule in use is simulated, looks after every block included; see tests/support/simulated_trials.h.
@@ -26,6 +28,9 @@ struct ErrorOptions {
     std::uint64_t seed = 7;
     bool weighed = false;
     double missed = 0;
+    double likeness = 0.3;
+    double drift = 0.5;
+    bool noDifference = false;
     bool table = false;
 };
 
@@ -36,6 +41,8 @@ ErrorOptions optionsOf(int count, char** words)
         const auto is = [&](const char* word) { return std::strcmp(words[i], word) == 0; };
         if (is("--weighed"))
             options.weighed = true;
+        else if (is("--no-difference"))
+            options.noDifference = true;
         else if (is("--table"))
             options.table = true;
         else if (is("--trials") && i + 1 < count)
@@ -44,6 +51,10 @@ ErrorOptions optionsOf(int count, char** words)
             options.seed = std::strtoull(words[++i], nullptr, 10);
         else if (is("--missed") && i + 1 < count)
             options.missed = std::atof(words[++i]);
+        else if (is("--likeness") && i + 1 < count)
+            options.likeness = std::atof(words[++i]);
+        else if (is("--drift") && i + 1 < count)
+            options.drift = std::atof(words[++i]);
     }
     return options;
 }
@@ -61,9 +72,14 @@ void printErrors(const ErrorOptions& options)
     std::puts("arms blocks  SDs |  right  wrong  equal   none | sessions | covers 90 %");
     for (std::size_t arms = 2; arms <= 4; ++arms)
         for (const int blocks : {4, 6, 8, 12, 16, 24}) {
-            SimulatedTrial made{
-                .arms = arms, .blocks = blocks, .weighed = options.weighed, .missedShare = options.missed};
+            SimulatedTrial made{.arms = arms,
+                                .blocks = blocks,
+                                .driftSds = options.drift,
+                                .likeness = options.likeness,
+                                .weighed = options.weighed,
+                                .missedShare = options.missed};
             for (const double difference : {0.0, 0.5, 1.0, 1.5, 2.0}) {
+                if (options.noDifference && difference > 0) break;
                 made.differenceSds = difference;
                 printRow(made, simulateTrials(made, options.trials, options.seed));
             }

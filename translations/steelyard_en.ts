@@ -316,6 +316,23 @@
     </message>
 </context>
 <context>
+    <name>EarlierTrialText</name>
+    <message numerus="yes">
+        <source>%n trial(s) of %1 against %2 contradict each other; they are not put together.</source>
+        <translation>
+            <numerusform>%n trial of %1 against %2 contradicts itself; they are not put together.</numerusform>
+            <numerusform>%n trials of %1 against %2 contradict each other; they are not put together.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n trial(s) of %1 against %2 together: %3 points of 10 (90 % interval %4 to %5).</source>
+        <translation>
+            <numerusform>%n trial of %1 against %2 together: %3 points of 10 (90 % interval %4 to %5).</numerusform>
+            <numerusform>%n trials of %1 against %2 together: %3 points of 10 (90 % interval %4 to %5).</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>EditText</name>
     <message numerus="yes">
         <source>add block %1 for %n lifter(s)</source>
@@ -846,6 +863,96 @@
         <translation>
             <numerusform>%n more muscle in the table.</numerusform>
             <numerusform>%n more muscles in the table.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>TrialRecordText</name>
+    <message numerus="yes">
+        <source>%n session(s) were done with another arm than the drawn one.</source>
+        <translation>
+            <numerusform>%n session was done with another arm than the drawn one.</numerusform>
+            <numerusform>%n sessions were done with another arm than the drawn one.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n session(s) were missed.</source>
+        <translation>
+            <numerusform>%n session was missed.</numerusform>
+            <numerusform>%n sessions were missed.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n session(s) were done later than drawn.</source>
+        <translation>
+            <numerusform>%n session was done later than drawn.</numerusform>
+            <numerusform>%n sessions were done later than drawn.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n session(s) on an arm&apos;s lift stood outside the trial.</source>
+        <translation>
+            <numerusform>%n session on an arm&apos;s lift stood outside the trial.</numerusform>
+            <numerusform>%n sessions on an arm&apos;s lift stood outside the trial.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n session(s) had another number of sets than planned.</source>
+        <translation>
+            <numerusform>%n session had another number of sets than planned.</numerusform>
+            <numerusform>%n sessions had another number of sets than planned.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>After %n session(s) the muscle was trained again the next day, so soreness and weakness were left out.</source>
+        <translation>
+            <numerusform>After %n session the muscle was trained again the next day, so soreness and weakness were left out.</numerusform>
+            <numerusform>After %n sessions the muscle was trained again the next day, so soreness and weakness were left out.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>TrialVerdictText</name>
+    <message numerus="yes">
+        <source>Needs about %n more session(s): %1 leads so far, not surely enough to say so.</source>
+        <translation>
+            <numerusform>Needs about %n more session: %1 leads so far, not surely enough to say so.</numerusform>
+            <numerusform>Needs about %n more sessions: %1 leads so far, not surely enough to say so.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%1 is out: discomfort (%2) up to %3 of 10, at the limit or above in %n session(s) running.</source>
+        <translation>
+            <numerusform>%1 is out: discomfort (%2) up to %3 of 10, at the limit or above in %n session running.</numerusform>
+            <numerusform>%1 is out: discomfort (%2) up to %3 of 10, at the limit or above in %n sessions running.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Says nothing yet: %n whole block(s) so far, and with fewer than %1 a difference would be chance as likely as not.</source>
+        <translation>
+            <numerusform>Says nothing yet: %n whole block so far, and with fewer than %1 a difference would be chance as likely as not.</numerusform>
+            <numerusform>Says nothing yet: %n whole blocks so far, and with fewer than %1 a difference would be chance as likely as not.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n whole block(s) of %1.</source>
+        <translation>
+            <numerusform>%n whole block of %1.</numerusform>
+            <numerusform>%n whole blocks of %1.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n session(s) are left out, because a rating that is weighed is missing.</source>
+        <translation>
+            <numerusform>%n session is left out, because a rating that is weighed is missing.</numerusform>
+            <numerusform>%n sessions are left out, because a rating that is weighed is missing.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>The results were looked at %n time(s) while the trial ran. The demand on “prefer” allows for a look after every block; it can&apos;t allow for ratings that were given with the results in mind.</source>
+        <translation>
+            <numerusform>The results were looked at %n time while the trial ran. The demand on “prefer” allows for a look after every block; it can&apos;t allow for ratings that were given with the results in mind.</numerusform>
+            <numerusform>The results were looked at %n times while the trial ran. The demand on “prefer” allows for a look after every block; it can&apos;t allow for ratings that were given with the results in mind.</numerusform>
         </translation>
     </message>
 </context>

@@ -1,7 +1,7 @@
 // What a planned trial can find: how often it ends with the right word, for a difference of a given size.
 //
-//   trialPower({.arms = 2, .blocks = 8}, 1.0).prefersRight     == 0.6     // about
-//   blocksFor(2, 1.0, 0.8)                                     == 12      // about
+//   trialPower({.arms = 2, .blocks = 8}, 1.0).prefersRight     == 0.54
+//   blocksFor(2, 1.0, 0.8)                                     == 16
 //
 // The difference is that of the best arm to the others (which are alike), in SDs of one lifter's sessions, about 1.2 points of
 // a 0-10 rating. The numbers come from simulated trials under the rule in use (trial_decision.h), looked at after every block:

@@ -12,7 +12,7 @@ using testing_support::kTrialMonday;
 using testing_support::LogBuilder;
 using testing_support::MadeSet;
 
-constexpr EverydaySpan kYear{QDate(2027, 1, 1), QDate(2027, 12, 31)};
+const EverydaySpan kYear{QDate(2027, 1, 1), QDate(2027, 12, 31)};
 
 void train(LogBuilder& log, QDate date, int tension, const MadeSet& set, int place)
 {

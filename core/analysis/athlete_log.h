@@ -4,6 +4,7 @@
 
 #include "core/domain/block.h"
 #include "core/domain/decision.h"
+#include "core/domain/trial.h"
 
 namespace steelyard {
 
@@ -42,6 +43,7 @@ struct AthleteLog {
     std::vector<Row<Block>> blocks;         // by start
     std::vector<Row<Decision>> decisions;   // oldest first
     std::vector<Row<Muscle>> muscles = {};  // of the library, so that muscles have names
+    std::vector<Row<Trial>> trials = {};    // by the day of design
 
     // For people; empty when the library doesn't have it.
     [[nodiscard]] QString muscleName(Id<Muscle>) const;

@@ -19,6 +19,7 @@
 #include "core/storage/logbook_repository.h"
 #include "core/storage/reading_parameter_repository.h"
 #include "core/storage/rule_setting_repository.h"
+#include "core/storage/trial_repository.h"
 
 class QLockFile;
 
@@ -49,6 +50,7 @@ public:
     [[nodiscard]] LogbookRepository logbook() const { return LogbookRepository(*m_database); }
     [[nodiscard]] DecisionRepository decisions() const { return DecisionRepository(*m_database); }
     [[nodiscard]] BlockRepository blocks() const { return BlockRepository(*m_database); }
+    [[nodiscard]] TrialRepository trials() const { return TrialRepository(*m_database); }
     [[nodiscard]] ReadingParameterRepository readingParameters() const
     {
         return ReadingParameterRepository(*m_database);

@@ -8,6 +8,7 @@
 #include "core/storage/reading_parameter_repository.h"
 #include "core/storage/repetition_repository.h"
 #include "core/storage/statement.h"
+#include "core/storage/trial_repository.h"
 
 #include <QtCore/QCoreApplication>
 
@@ -158,6 +159,61 @@ Result<void> checkMeasurements(Database& db, VerifyReport& report)
     }
 }
 
+// What reading a trial would quietly replace: choices and numbers that can't be read, and dates that are none.
+Result<void> checkTrialTexts(Database& db, VerifyReport& report)
+{
+    STEELYARD_TRY(auto trials, db.prepare("SELECT t.id, t.factor, t.end_kind, t.planned_rir FROM trial t"));
+    while (true) {
+        STEELYARD_TRY(const bool more, trials.step());
+        if (!more) break;
+        if (!fromKey<TrialFactor>(trials.bytes(1)) || (!trials.isNull(2) && !fromKey<TrialEnd>(trials.bytes(2)))
+            || (!trials.isNull(3) && !Decimal::parse(trials.bytes(3))))
+            note(report, VerifyText::tr("Trial %1: a choice or a number in it can't be read.").arg(trials.text(0)));
+    }
+    STEELYARD_TRY(auto arms, db.prepare("SELECT trial_id, lowering_s FROM trial_arm WHERE lowering_s IS NOT NULL"));
+    while (true) {
+        STEELYARD_TRY(const bool more, arms.step());
+        if (!more) break;
+        if (!Decimal::parse(arms.bytes(1)))
+            note(report, VerifyText::tr("Trial %1: a choice or a number in it can't be read.").arg(arms.text(0)));
+    }
+    return findRows(
+        db, report,
+        "SELECT trial_id, date FROM trial_day WHERE date(date) IS NOT date UNION ALL "
+        "SELECT trial_id, date FROM trial_look WHERE date(date) IS NOT date UNION ALL "
+        "SELECT id, designed_on FROM trial WHERE date(designed_on) IS NOT designed_on UNION ALL "
+        "SELECT id, ended_on FROM trial WHERE ended_on IS NOT NULL AND date(ended_on) IS NOT ended_on",
+        [](const Statement& st) { return VerifyText::tr("Trial %1: “%2” is no date.").arg(st.text(0), st.text(1)); });
+}
+
+Result<void> checkTrials(Database& db, VerifyReport& report)
+{
+    STEELYARD_CHECK(checkTrialTexts(db, report));
+    STEELYARD_CHECK(findRows(
+        db, report,
+        "SELECT a.trial_id FROM trial_arm a JOIN trial t ON t.id = a.trial_id JOIN rep_standard r ON r.id = "
+        "a.standard_id WHERE r.variant_id <> a.variant_id OR (r.athlete_id IS NOT NULL AND r.athlete_id <> "
+        "t.athlete_id)",
+        [](const Statement& st) {
+            return VerifyText::tr("Trial %1: a rep standard of it is of another variant or athlete.").arg(st.text(0));
+        }));
+    std::vector<Id<Athlete>> owners;
+    STEELYARD_TRY(auto named, db.prepare("SELECT DISTINCT athlete_id FROM trial ORDER BY athlete_id"));
+    while (true) {
+        STEELYARD_TRY(const bool more, named.step());
+        if (!more) break;
+        owners.push_back(named.id<Athlete>(0));
+    }
+    for (const Id<Athlete> owner : owners) {
+        STEELYARD_TRY(const auto trials, TrialRepository(db).of(owner));
+        for (const Row<Trial>& row : trials)
+            for (const Problem& problem : validate(row.value))
+                note(report, VerifyText::tr("Trial %1, %2: %3")
+                                 .arg(QString::number(row.id.value()), problem.field, problem.text));
+    }
+    return {};
+}
+
 void noteRepetitions(VerifyReport& report, const SetRepetitions& of)
 {
     for (const Problem& problem : validate(of.repetitions))
@@ -201,6 +257,7 @@ Result<VerifyReport> verifyBook(Database& db, const Progress& progress)
     STEELYARD_CHECK(checkLinks(db, report));
     STEELYARD_CHECK(checkMeasurements(db, report));
     STEELYARD_CHECK(checkRepetitions(db, report));
+    STEELYARD_CHECK(checkTrials(db, report));
     STEELYARD_CHECK(checkReadingParameters(db, report));
     STEELYARD_CHECK(checkSets(db, report, progress));
     return report;

@@ -70,6 +70,20 @@ QString armLetter(std::size_t arm)
     return QString(QChar(u'A' + static_cast<char16_t>(arm)));
 }
 
+std::optional<std::size_t> armOfLetter(QStringView letter)
+{
+    if (letter.size() != 1) return std::nullopt;
+    const char16_t unit = letter.front().toUpper().unicode();
+    if (unit < u'A' || unit >= u'A' + kMostArms) return std::nullopt;
+    return static_cast<std::size_t>(unit - u'A');
+}
+
+const TrialDay* dayOfTrial(const Trial& trial, QDate date)
+{
+    const auto day = std::ranges::find(trial.days, date, &TrialDay::date);
+    return day == trial.days.end() ? nullptr : &*day;
+}
+
 Problems validate(const Trial& trial)
 {
     Problems problems;

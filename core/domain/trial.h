@@ -103,6 +103,10 @@ struct Trial {
 
 // "A", "B", "C", "D".
 [[nodiscard]] QString armLetter(std::size_t arm);
+// The arm of a letter, small or capital; absent: no letter from A to D.
+[[nodiscard]] std::optional<std::size_t> armOfLetter(QStringView letter);
+// The day of a date. Null: the trial has no session then.
+[[nodiscard]] const TrialDay* dayOfTrial(const Trial&, QDate date);
 
 // Of the shape alone; whether the arms differ in one thing is core/trials' to say, it needs the library.
 [[nodiscard]] Problems validate(const Trial&);

@@ -2,10 +2,12 @@
 
 #include "core/exchange/block_json.h"
 #include "core/exchange/json_names.h"
+#include "core/exchange/trial_json.h"
 #include "core/storage/athlete_repository.h"
 #include "core/storage/block_repository.h"
 #include "core/storage/decision_repository.h"
 #include "core/storage/logbook_repository.h"
+#include "core/storage/trial_repository.h"
 
 #include <QtCore/QCoreApplication>
 
@@ -24,8 +26,9 @@ QString athletePlace(const QJsonObject& json)
 }
 
 // The lists of an athlete, which each have a reader of their own.
-constexpr std::array kAthleteLists{"body_mass", "measurements",   "standards",    "lines",         "blocks",
-                                   "decisions", "empty_sessions", "lone_ratings", "replaced_sets", "repetitions"};
+constexpr std::array kAthleteLists{"body_mass",    "measurements",  "standards",  "lines",
+                                   "blocks",       "trials",        "decisions",  "empty_sessions",
+                                   "lone_ratings", "replaced_sets", "repetitions"};
 
 Result<Athlete> profileFromJson(JsonPlace& place, const JsonNames& names, const QString& where)
 {
@@ -82,6 +85,16 @@ Result<void> blocksFromJson(Transaction& transaction, const QJsonArray& list, Id
     for (const auto& item : list) {
         STEELYARD_TRY(const auto block, blockFromJson(item.toObject(), athlete, names, where));
         STEELYARD_CHECK(BlockRepository(transaction.database()).insert(transaction, block.value, block.uuid));
+    }
+    return {};
+}
+
+Result<void> trialsFromJson(Transaction& transaction, const QJsonArray& list, Id<Athlete> athlete,
+                            const JsonNames& names, const QString& where)
+{
+    for (const auto& item : list) {
+        STEELYARD_TRY(const auto trial, trialFromJson(item.toObject(), athlete, names, where));
+        STEELYARD_CHECK(TrialRepository(transaction.database()).insert(transaction, trial.value, trial.uuid));
     }
     return {};
 }
@@ -213,6 +226,7 @@ Result<BookJsonRest::OfAthlete> recordFromJson(Transaction& transaction, const Q
     STEELYARD_TRY(LineIds lines,
                   linesFromJson(transaction, place.array(QStringLiteral("lines")), athlete, names, where));
     STEELYARD_CHECK(blocksFromJson(transaction, place.array(QStringLiteral("blocks")), athlete, names, where));
+    STEELYARD_CHECK(trialsFromJson(transaction, place.array(QStringLiteral("trials")), athlete, names, where));
     STEELYARD_CHECK(decisionsFromJson(transaction, place.array(QStringLiteral("decisions")), athlete, lines, where));
     STEELYARD_CHECK(bareSessionsFromJson(transaction, place, athlete, lines, where));
     BookJsonRest::OfAthlete rest{athlete, json[QStringLiteral("name")].toString(), std::move(lines), {}, {}};

@@ -3,11 +3,13 @@
 #include "core/exchange/block_json.h"
 #include "core/exchange/json_writing.h"
 #include "core/exchange/repetition_json.h"
+#include "core/exchange/trial_json.h"
 #include "core/storage/athlete_repository.h"
 #include "core/storage/block_repository.h"
 #include "core/storage/decision_repository.h"
 #include "core/storage/gym_repository.h"
 #include "core/storage/logbook_repository.h"
+#include "core/storage/trial_repository.h"
 
 #include <QtCore/QJsonArray>
 #include <QtCore/QJsonDocument>
@@ -220,6 +222,8 @@ Result<QJsonObject> athleteToJson(Database& db, const Row<Athlete>& row, const L
     STEELYARD_TRY(json[QStringLiteral("measurements")], measurementsJson(db, row.id));
     STEELYARD_TRY(json[QStringLiteral("lines")], linesJson(db, row.id, library, lines));
     STEELYARD_TRY(json[QStringLiteral("blocks")], blocksJson(db, row.id, library));
+    STEELYARD_TRY(const auto trials, TrialRepository(db).of(row.id));
+    if (!trials.empty()) json[QStringLiteral("trials")] = toJson(trials, library);
     STEELYARD_TRY(json[QStringLiteral("decisions")], decisionsJson(db, row.id, lines));
     STEELYARD_TRY(json[QStringLiteral("empty_sessions")], emptySessionsJson(db, row.id));
     STEELYARD_TRY(json[QStringLiteral("lone_ratings")], loneRatingsJson(db, row.id, lines));

@@ -50,6 +50,7 @@ constexpr auto kNaturalKeys = std::to_array<NaturalKey>({
      "JOIN exercise x ON x.id = v.exercise_id JOIN grip g ON g.id = l.grip_id "
      "JOIN rep_standard r ON r.id = l.standard_id WHERE k.id = %1)"},
     {"block", "(SELECT uuid FROM block WHERE id = %1)"},
+    {"trial", "(SELECT uuid FROM trial WHERE id = %1)"},
     {"block_week",
      "(SELECT json_array(b.uuid, k.ordinal) FROM block_week k JOIN block b ON b.id = k.block_id "
      "WHERE k.id = %1)"},

@@ -12,6 +12,7 @@
 //  "block_templates": [],         (block_json.h; left out when there is none)
 //  "reading_parameters": [],      (reading_fit_json.h; left out when nothing was learned)
 //  "athletes": [{..., "aims": [], "body_mass": [], "standards": [], "lines": [], "blocks": [], "decisions": [],
+//                "trials": [],    (trial_json.h; left out when there is none)
 //                "empty_sessions": [], "lone_ratings": [], "replaced_sets": [], "repetitions": []}]}
 //
 // Rows are named by their UUID, muscles by their key. Loads are texts like "42.5 kg", lengths millimetres, dates ISO 8601,

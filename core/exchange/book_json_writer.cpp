@@ -9,6 +9,7 @@
 #include "core/storage/logbook_repository.h"
 #include "core/storage/reading_parameter_repository.h"
 #include "core/storage/rule_setting_repository.h"
+#include "core/storage/trial_repository.h"
 
 #include <QtCore/QCoreApplication>
 #include <QtCore/QJsonArray>
@@ -52,6 +53,9 @@ Result<UsedParts> partsUsedBy(Database& db, const Row<Athlete>& athlete, const L
         for (const PlannedWeek& week : block.value.weeks)
             for (const PlannedDay& day : week.days)
                 for (const Slot& slot : day.slotList) used.add(slot);
+    STEELYARD_TRY(const auto trials, TrialRepository(db).of(athlete.id));
+    for (const Row<Trial>& trial : trials)
+        for (const TrialArm& arm : trial.value.arms) used.add(arm);
     for (const auto& row : library.standards)
         if (row.value.athlete == athlete.id) used.standards.insert(row.id);
     for (const Id<RepStandard> id : used.standards)

@@ -6,6 +6,7 @@
 #include "core/storage/decision_repository.h"
 #include "core/storage/logbook_repository.h"
 #include "core/storage/statement.h"
+#include "core/storage/trial_repository.h"
 
 #include <QtCore/QCoreApplication>
 
@@ -100,6 +101,18 @@ Result<void> readRatings(Database& db, AthleteLog& log, const LinePlaces& places
     }
 }
 
+// A trial as it stood on a day: what was planned ahead stays, what became of later days is not known yet.
+void leaveOutLater(std::vector<Row<Trial>>& trials, QDate until)
+{
+    std::erase_if(trials, [&](const Row<Trial>& row) { return row.value.designedOn > until; });
+    for (Row<Trial>& row : trials) {
+        std::erase_if(row.value.looks, [&](const TrialLook& look) { return look.date > until; });
+        if (row.value.ending && row.value.ending->date > until) row.value.ending.reset();
+        for (TrialDay& day : row.value.days)
+            if (day.date > until) day = {day.date, day.block, day.arm};
+    }
+}
+
 Result<AthleteLog> readInSnapshot(Database& db, const Library& library, Id<Athlete> athlete, std::optional<QDate> until)
 {
     STEELYARD_TRY(auto row, AthleteRepository(db).find(athlete));
@@ -107,6 +120,7 @@ Result<AthleteLog> readInSnapshot(Database& db, const Library& library, Id<Athle
     STEELYARD_TRY(log.bodyMass, AthleteRepository(db).bodyMass(athlete));
     STEELYARD_TRY(log.blocks, BlockRepository(db).of(athlete));
     STEELYARD_TRY(log.decisions, DecisionRepository(db).of(athlete));
+    STEELYARD_TRY(log.trials, TrialRepository(db).of(athlete));
     STEELYARD_CHECK(readLines(db, library, log));
     LinePlaces places;
     for (std::size_t i = 0; i < log.lines.size(); ++i) places[log.lines[i].id.value()] = i;
@@ -116,6 +130,7 @@ Result<AthleteLog> readInSnapshot(Database& db, const Library& library, Id<Athle
     if (until) {
         std::erase_if(log.bodyMass, [&](const BodyMassEntry& entry) { return entry.date > *until; });
         std::erase_if(log.decisions, [&](const Row<Decision>& decision) { return decision.value.madeOn > *until; });
+        leaveOutLater(log.trials, *until);
     }
     return log;
 }

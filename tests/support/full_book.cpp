@@ -199,6 +199,45 @@ Block fullBlock(Id<Athlete> athlete, const FullLibrary& library, Id<RepStandard>
     return block;
 }
 
+// Two trials: one ended, with a look and every kind of day; one that runs and has nothing but what it must.
+std::vector<Trial> fullTrials(Id<Athlete> athlete, const FullLibrary& library, Id<RepStandard> own)
+{
+    Trial trial{.athlete = athlete};
+    trial.question = QStringLiteral("=narrow or \"wide\"?");
+    trial.designedOn = QDate(2026, 2, 1);
+    trial.factor = TrialFactor::Variant;
+    trial.whyMoreThanOne = QStringLiteral("the cable has no narrow grip");
+    trial.arms = {
+        {.variant = library.variants[0],
+         .grip = library.grips[0],
+         .standard = own,
+         .band = {6, 9},
+         .loweringSeconds = Decimal::parse(u"3.50"),
+         .runIn = 2},
+        {.variant = library.variants[1], .grip = library.grips[1], .standard = library.standards[1], .band = {10, 15}}};
+    trial.outcomes = {{QStringLiteral("tension"), 0.1 + 0.2}, {QStringLiteral("of_a_newer_program"), 2}};
+    trial.limit = {5, 3};
+    trial.sets = 4;
+    trial.plannedRir = Decimal::parse(u"1.50");
+    trial.daysBetween = 3;
+    trial.blocks = 2;
+    trial.seed = 0xfedc'ba98'7654'3210U;
+    trial.days = {{QDate(2026, 2, 2), 0, 0, 1, false, QStringLiteral("=the narrow bar was taken")},
+                  {QDate(2026, 2, 5), 1, 1, {}, true, {}},
+                  {QDate(2026, 2, 9), 1, 0}};
+    trial.looks = {{QDate(2026, 2, 6), 1}};
+    trial.ending = TrialEnding{QDate(2026, 2, 10), TrialEnd::Stopped, QStringLiteral("left, the gym closed"), 1};
+    Trial running = trial;
+    running.question = QStringLiteral("Again?");
+    running.designedOn = QDate(2026, 2, 11);
+    running.factor = TrialFactor::Lowering;
+    running.whyMoreThanOne.clear();
+    running.plannedRir.reset();
+    running.looks.clear();
+    running.ending.reset();
+    return {trial, running};
+}
+
 void fillFullAthlete(Book& book, Transaction& tx, const QString& name, const FullLibrary& library)
 {
     const auto gym = must(book.gyms().insert(tx, fullGym(QStringLiteral("Gym of ") + name)));
@@ -217,6 +256,7 @@ void fillFullAthlete(Book& book, Transaction& tx, const QString& name, const Ful
         must(book.logbook().line(tx, {athlete, library.variants[1], library.grips[1], library.standards[1]}))};
     fillFullLog(book, tx, athlete, lines);
     must(book.blocks().insert(tx, fullBlock(athlete, library, own)));
+    for (const Trial& trial : fullTrials(athlete, library, own)) must(book.trials().insert(tx, trial));
     Slot free{.variant = library.variants[1], .grip = library.grips[0], .standard = library.standards[1]};
     free.progression = QStringLiteral("effort_ramp");
     must(book.blocks().insert(tx, BlockTemplate{QStringLiteral("Shape of ") + name,

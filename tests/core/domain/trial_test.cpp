@@ -85,5 +85,21 @@ TEST(Trial, NamesItsArmsByLetters)
     EXPECT_EQ(armLetter(3), QStringLiteral("D"));
 }
 
+TEST(Trial, KnowsItsArmsByLetters)
+{
+    EXPECT_EQ(armOfLetter(u"A"), 0U);
+    EXPECT_EQ(armOfLetter(u"d"), 3U);
+    for (const char16_t* none : {u"E", u"", u"AB", u"@", u"ä"}) EXPECT_EQ(armOfLetter(none), std::nullopt);
+    for (std::size_t arm = 0; arm < kMostArms; ++arm) EXPECT_EQ(armOfLetter(armLetter(arm)), arm);
+}
+
+TEST(Trial, FindsTheSessionOfADay)
+{
+    const Trial trial = aTrial();
+    ASSERT_TRUE(dayOfTrial(trial, QDate(2027, 1, 8)));
+    EXPECT_EQ(dayOfTrial(trial, QDate(2027, 1, 8))->arm, 0U);
+    EXPECT_FALSE(dayOfTrial(trial, QDate(2027, 1, 6)));
+}
+
 }  // namespace
 }  // namespace steelyard

@@ -1,6 +1,7 @@
 #include "core/planning/propose_block.h"
 
 #include "core/planning/proposal/proposal_words.h"
+#include "core/planning/trial_in_block.h"
 
 #include <QtCore/QCoreApplication>
 
@@ -31,6 +32,23 @@ Result<void> checkProposalWishes(const ProposalWishes& wishes)
         if (pin.weekday < 1 || pin.weekday > kMostDaysOfAWeek)
             return refuse(ProposeBlockText::tr("A weekday is a number from 1, Monday, to 7, Sunday."));
     return {};
+}
+
+// The sessions that running trials have ahead, in the block that is proposed. Those that it has no day for are said.
+void layRunningTrials(const ProposalProblem& made, const Library& library, const ProposalWishes& wishes,
+                      BlockProposal& proposal)
+{
+    std::vector<int> weekdays;
+    for (const PlanDay& day : made.problem.days) weekdays.push_back(day.weekday);
+    for (const TrialAdvice& advice : made.trials) {
+        if (advice.say != TrialSay::UnderTrial) continue;
+        const std::vector<Row<Block>> blocks{{Id<Block>(0), QUuid(), proposal.block}};
+        const LaidTrial laid = layTrial({blocks, library, weekdays, wishes.from}, *advice.trial);
+        if (!laid.blocks.empty()) proposal.block = laid.blocks.front().value;
+        for (const QDate date : laid.noTraining)
+            proposal.unmet << ProposeBlockText::tr("Trial “%1”: the session of %2 falls on no training day.")
+                                  .arg(advice.trial->question, wishes.wording.day(date));
+    }
 }
 
 }  // namespace
@@ -64,6 +82,7 @@ Result<BlockProposal> proposeBlock(const AthleteLog& log, const Library& library
         proposal.week.push_back({made.problem.days[static_cast<std::size_t>(slot.day)].weekday,
                                  made.choices[static_cast<std::size_t>(slot.candidate)].lift, slot.sets,
                                  proposalWhy(made, proposal.answer, slot, wishes.wording)});
+    layRunningTrials(made, library, wishes, proposal);
     return proposal;
 }
 

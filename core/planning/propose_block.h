@@ -13,6 +13,8 @@
 //   aims      the wishes', else the lifter's; a muscle without one is kept about where the record has it
 //   days off  a session of one moves to the nearest day of its plan week on which no limit is broken, else it is left out
 //
+// A trial that runs keeps its lift and has its sessions in the block; what a trial chose is preferred, what hurt in one is left out.
+//
 // Units: sets, minutes. The same record and wishes give the same block. The program never says what a discomfort is; it
 // spares what was rated high and says so. Failures: Invalid (wishes out of range, nothing to choose from), Cancelled.
 // Sources: the ramps of reserve and sets are common practice without one source.

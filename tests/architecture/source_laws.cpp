@@ -27,23 +27,26 @@ constexpr ModuleLaw kModules[] = {
     {"core/numerics/", "core/base/ core/numerics/", ""},
     {"core/analysis/", "core/base/ core/domain/ core/numerics/ core/analysis/", "QtCore"},
     {"core/flags/", "core/base/ core/domain/ core/numerics/ core/analysis/ core/flags/", "QtCore"},
-    {"core/planning/", "core/base/ core/domain/ core/numerics/ core/analysis/ core/planning/", "QtCore"},
+    {"core/planning/", "core/base/ core/domain/ core/numerics/ core/analysis/ core/trials/ core/planning/", "QtCore"},
     {"core/trials/", "core/base/ core/domain/ core/numerics/ core/analysis/ core/trials/", "QtCore"},
-    {"core/sheets/", "core/base/ core/domain/ core/numerics/ core/analysis/ core/planning/ core/sheets/", "QtCore"},
+    {"core/sheets/", "core/base/ core/domain/ core/numerics/ core/analysis/ core/trials/ core/planning/ core/sheets/",
+     "QtCore"},
     {"core/keying/",
      "core/base/ core/domain/ core/numerics/ core/analysis/ core/flags/ core/planning/ core/sheets/ core/keying/",
      "QtCore"},
     {"core/storage/", "core/base/ core/domain/ core/analysis/athlete_log.h core/storage/", "QtCore QtSql"},
     {"core/edits/", "core/base/ core/domain/ core/analysis/athlete_log.h core/storage/ core/edits/", "QtCore"},
     {"core/book/",
-     "core/base/ core/domain/ core/analysis/ core/flags/ core/planning/ core/sheets/ core/keying/ core/storage/ "
-     "core/edits/ core/book/",
+     "core/base/ core/domain/ core/analysis/ core/flags/ core/trials/ core/planning/ core/sheets/ core/keying/ "
+     "core/storage/ core/edits/ core/book/",
      "QtCore"},
     {"core/exchange/",
      "core/base/ core/domain/ core/analysis/ core/flags/ core/keying/ core/storage/ core/edits/ core/book/ "
      "core/exchange/",
      "QtCore"},
-    {"core/samples/", "core/base/ core/domain/ core/storage/ core/edits/ core/book/ core/samples/", "QtCore"},
+    {"core/samples/",
+     "core/base/ core/domain/ core/trials/ core/planning/ core/storage/ core/edits/ core/book/ core/samples/",
+     "QtCore"},
 };
 
 // What a folder must not include, as a pattern on the included name.

@@ -28,7 +28,11 @@ double ratingOf(const LineSummary& record)
 class ChoiceFinder {
 public:
     ChoiceFinder(const AthleteLog& log, const Library& library, const Gym* gym, const ProposalWishes& wishes)
-        : m_log(log), m_library(library), m_gym(gym), m_wishes(wishes)
+        : m_log(log),
+          m_library(library),
+          m_gym(gym),
+          m_wishes(wishes),
+          m_advice(trialAdvice(log, library, wishes.today))
     {}
 
     [[nodiscard]] std::vector<ProposalChoice> run(const std::vector<int>& weekdays, const std::set<Id<Muscle>>& wanted)
@@ -36,6 +40,7 @@ public:
         for (const PinnedSlot& pin : m_wishes.pinned) addPinned(pin, weekdays);
         for (const Row<Exercise>& exercise : m_library.exercises)
             if (!exercise.value.hidden) addExercise(exercise, wanted);
+        followTrials();
         return std::move(m_choices);
     }
 
@@ -44,6 +49,7 @@ private:
     void addExercise(const Row<Exercise>& exercise, const std::set<Id<Muscle>>& wanted);
     void addDone(const Row<Exercise>& exercise, const Row<Variant>& variant);
     void addNew(const Row<Exercise>& exercise);
+    void followTrials();
     ProposalChoice& add(const LiftLine& lift, const Row<Exercise>& exercise, const Row<Variant>& variant);
     [[nodiscard]] bool isProgressing(const LineRecord& line) const
     {
@@ -54,6 +60,7 @@ private:
     const Library& m_library;
     const Gym* m_gym;
     const ProposalWishes& m_wishes;
+    std::vector<TrialAdvice> m_advice;
     std::vector<ProposalChoice> m_choices;
 };
 
@@ -94,6 +101,29 @@ void ChoiceFinder::addPinned(const PinnedSlot& pin, const std::vector<int>& week
         choice.pins.push_back({at, pin.slot.sets});
     choice.slot.band = pin.slot.band;
     choice.slot.restSeconds = pin.slot.restSeconds;
+}
+
+void ChoiceFinder::followTrials()
+{
+    const auto isArm = [](const Trial& trial, const LiftLine& lift) {
+        return std::ranges::any_of(trial.arms, [&](const TrialArm& arm) {
+            return arm.variant == lift.variant && arm.grip == lift.grip && arm.standard == lift.standard;
+        });
+    };
+    for (const TrialAdvice& advice : m_advice) {
+        const bool avoided = advice.say == TrialSay::Avoided;
+        std::erase_if(m_choices, [&](const ProposalChoice& choice) {
+            if (!choice.pins.empty() || choice.trial) return false;
+            return avoided ? choice.lift == advice.lift
+                           : choice.lift != advice.lift && isArm(*advice.trial, choice.lift);
+        });
+        const auto* variant = m_library.find(advice.lift.variant);
+        const auto* exercise = variant ? m_library.find(variant->value.exercise) : nullptr;
+        if (avoided || !exercise || exercise->value.hidden) continue;
+        ProposalChoice& choice = add(advice.lift, *exercise, *variant);
+        choice.trial = advice;
+        choice.continuity = 1;
+    }
 }
 
 void ChoiceFinder::addDone(const Row<Exercise>& exercise, const Row<Variant>& variant)

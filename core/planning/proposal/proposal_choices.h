@@ -7,6 +7,9 @@
 // default variant, or the first one that the gym has the equipment for. Hidden exercises and variants are out. So is what
 // trains nothing that anybody asked for, unless it was done lately.
 //
+// What a trial needs or chose stands in, as if it were progressing, and the trial's other arms don't stand beside it; what hurt in a
+// trial is out (proposal_trials.h). What is pinned stands whatever a trial says.
+//
 // Rating: half, for what is unknown; else mostly by how strongly the target was felt, and by how often it gave out first; a
 // lift that is new to the lifter is a little behind. Ratings only compare within one lifter.
 // Whether the gym has what it is done with: gym_offers.h; done lately means that there is.
@@ -15,6 +18,7 @@
 #pragma once
 
 #include "core/planning/proposal/proposal_record.h"
+#include "core/planning/proposal/proposal_trials.h"
 #include "core/planning/propose_block.h"
 
 #include <set>
@@ -27,6 +31,7 @@ struct ProposalChoice {
     const Row<Variant>* variant = nullptr;
     LineSummary record = {};
     bool progressing = false;
+    std::optional<TrialAdvice> trial = {};  // that asks for it
     bool possible = true;
     double rating = 0.5;             // 0..1
     double continuity = 0;           // 0..1

@@ -63,6 +63,8 @@ public:
             m_made.jointExercises.push_back(exercise ? exercise->value.name : QString());
             m_made.problem.joints.push_back({joint.rating / 10.0, high});
         }
+        m_made.trials = trialAdvice(m_log, m_library, m_wishes.today);
+        for (const TrialAdvice& advice : m_made.trials) m_made.trialLifts.push_back(nameOfLift(advice.lift));
         // The day after a heavy back, and the day before it, are no days to load the back again.
         m_made.problem.limits.backBesideHigh = 0;
         m_made.choices = proposalChoices(m_log, m_library, m_gym, m_wishes, weekdays, m_wanted);
@@ -74,6 +76,13 @@ private:
     void addMuscle(const Row<Muscle>& muscle);
     void wishForFullDays();
     void addCandidate(const ProposalChoice& choice);
+    [[nodiscard]] QString nameOfLift(const LiftLine& lift) const
+    {
+        const auto* variant = m_library.find(lift.variant);
+        const auto* grip = m_library.find(lift.grip);
+        if (!variant || !grip) return {};
+        return m_library.fullName(variant->value) + QStringLiteral(", ") + grip->value.name;
+    }
     [[nodiscard]] PlanMuscle bandOf(const Row<Muscle>& muscle) const;
 
     const AthleteLog& m_log;

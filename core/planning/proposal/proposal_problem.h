@@ -21,6 +21,8 @@ struct ProposalProblem {
     std::vector<Row<Muscle>> muscles;
     std::vector<JointComplaint> joints;   // of planning/block_totals.h
     std::vector<QString> jointExercises;  // what they were rated in
+    std::vector<TrialAdvice> trials;      // what trials say; into the log
+    std::vector<QString> trialLifts;      // the names of their lifts
 };
 
 [[nodiscard]] std::vector<int> trainingWeekdays(const AthleteLog&, const ProposalWishes&);

@@ -143,9 +143,13 @@ double weeklySets(const ProposalProblem& made, const PlanAnswer& answer, int mus
     return sets;
 }
 
-QString reasonOf(const ProposalChoice& choice, bool pinned)
+QString reasonOf(const ProposalChoice& choice, bool pinned, const Wording& wording)
 {
     if (pinned) return ProposalText::tr("Fixed by the coach.");
+    if (choice.trial && choice.trial->say == TrialSay::Chosen)
+        return ProposalText::tr("Chosen in the trial “%1” on %2.")
+            .arg(choice.trial->trial->question, wording.day(choice.trial->trial->ending->date));
+    if (choice.trial) return ProposalText::tr("Stays: the trial “%1” runs on it.").arg(choice.trial->trial->question);
     if (choice.progressing) return ProposalText::tr("Stays: it is progressing.");
     if (choice.record.sessions == 0) return ProposalText::tr("New to this lifter.");
     return ProposalText::tr("Done in %n session(s) of the last half year.", nullptr, choice.record.sessions);
@@ -221,7 +225,7 @@ bool isWorthSaying(const ProposalProblem& made, const UnmetWish& wish)
 QString proposalWhy(const ProposalProblem& made, const PlanAnswer& answer, const PlanSlot& slot, const Wording& wording)
 {
     const ProposalChoice& choice = made.choices[static_cast<std::size_t>(slot.candidate)];
-    QStringList parts{reasonOf(choice, slot.pinned), ratingPart(choice.record, wording),
+    QStringList parts{reasonOf(choice, slot.pinned, wording), ratingPart(choice.record, wording),
                       servedPart(made, answer, slot.candidate, wording)};
     parts.removeAll(QString());
     return parts.join(u' ');
@@ -241,6 +245,11 @@ QStringList proposalCautions(const ProposalProblem& made, const Wording& wording
         cautions << text.arg(made.jointExercises[i], jointName(said.joint), QString::number(said.rating),
                              wording.day(said.date));
     }
+    for (std::size_t i = 0; i < made.trials.size(); ++i)
+        if (made.trials[i].say == TrialSay::Avoided)
+            cautions << ProposalText::tr("%1: left out. The trial “%2” ended on %3 because of discomfort with it.")
+                            .arg(made.trialLifts[i], made.trials[i].trial->question,
+                                 wording.day(made.trials[i].trial->ending->date));
     return cautions;
 }
 

@@ -5,11 +5,13 @@
 #include "core/planning/lift_traits.h"
 #include "core/planning/progression_registry.h"
 #include "core/planning/progression_support.h"
+#include "core/planning/trial_in_block.h"
 #include "core/planning/warm_up.h"
 #include "core/sheets/coach_notes.h"
 #include "core/sheets/sheet_cautions.h"
 #include "core/sheets/sheet_code.h"
 #include "core/sheets/sheet_target.h"
+#include "core/sheets/sheet_trial.h"
 
 #include <QtCore/QCoreApplication>
 
@@ -41,35 +43,68 @@ struct Wanted {
     const SlotLoad* likely = nullptr;
 };
 
+// Absent: the library lost a part of it.
+std::optional<Wanted> wantedBySlot(const AthleteLog& log, const Library& library, const Slot& slot,
+                                   const Easing& easing)
+{
+    const auto* variant = library.find(slot.variant);
+    const auto* grip = library.find(slot.grip);
+    const auto* standard = library.find(slot.standard);
+    if (!variant || !grip || !standard) return std::nullopt;
+    Wanted wanted{.lift = {log.athlete.id, slot.variant, slot.grip, slot.standard}};
+    wanted.exercise = library.find(variant->value.exercise);
+    wanted.variant = &variant->value;
+    wanted.grip = &grip->value;
+    wanted.standard = &standard->value;
+    wanted.line = lineOf(log, slot);
+    wanted.band = slot.band;
+    wanted.sets = slot.sets;
+    if (slot.plannedRir) wanted.reserve = slot.plannedRir->toDouble();
+    wanted.load = slot.load;
+    wanted.restSeconds = slot.restSeconds;
+    wanted.note = slot.note;
+    wanted.progression = slot.progression;
+    wanted.easing = easing;
+    wanted.superset = slot.superset;
+    return wanted;
+}
+
 std::vector<Wanted> wantedByPlan(const AthleteLog& log, const Library& library, const PlannedDay& day,
                                  const Easing& easing, const std::vector<SlotLoad>& likely)
 {
     std::vector<Wanted> all;
     for (std::size_t i = 0; i < day.slotList.size(); ++i) {
-        const Slot& slot = day.slotList[i];
-        const auto* variant = library.find(slot.variant);
-        const auto* grip = library.find(slot.grip);
-        const auto* standard = library.find(slot.standard);
-        if (!variant || !grip || !standard) continue;
-        Wanted wanted{.lift = {log.athlete.id, slot.variant, slot.grip, slot.standard}};
-        wanted.exercise = library.find(variant->value.exercise);
-        wanted.variant = &variant->value;
-        wanted.grip = &grip->value;
-        wanted.standard = &standard->value;
-        wanted.line = lineOf(log, slot);
-        wanted.band = slot.band;
-        wanted.sets = slot.sets;
-        if (slot.plannedRir) wanted.reserve = slot.plannedRir->toDouble();
-        wanted.load = slot.load;
-        wanted.restSeconds = slot.restSeconds;
-        wanted.note = slot.note;
-        wanted.progression = slot.progression;
-        wanted.easing = easing;
-        wanted.superset = slot.superset;
-        if (i < likely.size()) wanted.likely = &likely[i];
-        all.push_back(std::move(wanted));
+        auto wanted = wantedBySlot(log, library, day.slotList[i], easing);
+        if (!wanted) continue;
+        if (i < likely.size()) wanted->likely = &likely[i];
+        all.push_back(*std::move(wanted));
     }
     return all;
+}
+
+// The drawn arm stands on the sheet whatever the day was made from: in the place of the same exercise, else first. A plan that has
+// the lift says itself how it is to be done.
+void addTrialArms(std::vector<Wanted>& all, const AthleteLog& log, const Library& library, const SessionSheet& sheet)
+{
+    for (const TrialSession& session : trialSessionsOn(log, sheet.date)) {
+        auto arm = wantedBySlot(log, library, slotOfArm(session.trial->value, session.day->arm), {});
+        if (!arm) continue;
+        const auto lift = std::ranges::find(all, arm->lift, &Wanted::lift);
+        if (lift != all.end() && sheet.source == SheetSource::PlannedDay) continue;
+        const auto isSameExercise = [&](const Wanted& other) {
+            return arm->exercise && other.exercise && arm->exercise->id == other.exercise->id;
+        };
+        const auto same = lift != all.end() ? lift : std::ranges::find_if(all, isSameExercise);
+        if (same == all.end()) {
+            all.insert(all.begin(), *std::move(arm));
+            continue;
+        }
+        arm->restSeconds = same->restSeconds;
+        arm->note = same->note;
+        arm->progression = same->progression;
+        arm->easing = same->easing;
+        *same = *std::move(arm);
+    }
 }
 
 // Lines trained on that day, in the order of their first set; warm-up alone is no training.
@@ -203,7 +238,7 @@ void nameTurns(SessionSheet& sheet, const std::vector<Wanted>& all)
     }
 }
 
-void fillExercises(SessionSheet& sheet, const std::vector<Wanted>& all, const AthleteLog& log,
+void fillExercises(SessionSheet& sheet, const std::vector<Wanted>& all, const AthleteLog& log, const Library& library,
                    const SheetEquipment& equipment, const RuleSettings& settings)
 {
     int next = 1;
@@ -211,6 +246,7 @@ void fillExercises(SessionSheet& sheet, const std::vector<Wanted>& all, const At
         SheetExercise exercise = makeExercise(wanted, log, equipment, {sheet.date, sheet.week, settings});
         exercise.firstSet = next;
         if (wanted.line) exercise.coachNotes = notesOnLine(log, *wanted.line, sheet.date);
+        exercise.trial = sheetTrialOf(log, library, wanted.lift, sheet.date);
         next += exercise.sets;
         sheet.exercises.push_back(std::move(exercise));
     }
@@ -253,8 +289,10 @@ std::optional<SessionSheet> buildSessionSheet(const AthleteLog& log, const Libra
         sheet.takenFrom = latest;
         wanted = wantedBySession(log, *latest);
     }
+    if (wanted.empty()) sheet.source = SheetSource::TrialAlone;
+    addTrialArms(wanted, log, library, sheet);
     if (wanted.empty()) return std::nullopt;
-    fillExercises(sheet, wanted, log, equipment, reading.settings);
+    fillExercises(sheet, wanted, log, library, equipment, reading.settings);
     sheet.cautions = cautionsFor(sheet, log);
     sheet.coachNotes = notesOnSheet(log, date);
     return sheet;
@@ -278,7 +316,10 @@ std::optional<SheetExercise> buildSheetExercise(const AthleteLog& log, const Lib
     const auto before = wanted.line ? comparableBefore(*wanted.line, date) : std::vector<Exposure>();
     if (!before.empty()) wanted.sets = static_cast<int>(before.back().sets.size());
     const auto planned = plannedDayOn(log, date);
-    return makeExercise(wanted, log, equipment, {date, planned ? planned->week : WeekKind::Normal, settings});
+    SheetExercise exercise =
+        makeExercise(wanted, log, equipment, {date, planned ? planned->week : WeekKind::Normal, settings});
+    exercise.trial = sheetTrialOf(log, library, lift, date);
+    return exercise;
 }
 
 std::optional<SessionSheet> buildSessionSheet(const AthleteLog& log, const Library& library, std::optional<Gym> gym,

@@ -6,7 +6,7 @@
 //   sheet->exercises[0].target->load.load == 42.5 kg;   sheet->exercises[0].target->reps == {9, 9, 8}
 //
 // The exercises come from the planned day, else from the latest session on that weekday within five weeks, else from
-// the latest session. Only what was done before `date` is looked at, so that a sheet can be printed again later.
+// the latest session; a trial's session of that day has its arm among them, whatever the source. Only what was done before `date` is looked at, so that a sheet can be printed again later.
 // Failures: nullopt when there is neither a planned day nor an earlier session with a working set.
 #pragma once
 
@@ -17,7 +17,7 @@
 
 namespace steelyard {
 
-enum class SheetSource { PlannedDay, SameWeekday, LatestSession };
+enum class SheetSource { PlannedDay, SameWeekday, LatestSession, TrialAlone };
 enum class CueKind { Start, End, Path, Body, Lowering, LeastTravel };
 enum class CautionKind {
     Discomfort,  // a joint was rated 4 or more lately
@@ -84,6 +84,21 @@ struct CoachNote {
     friend bool operator==(const CoachNote&, const CoachNote&) = default;
 };
 
+// What a trial wants of the exercise: see sheet_trial.h.
+struct SheetTrial {
+    QString question;
+    std::size_t arm = 0;               // of this lift
+    std::optional<std::size_t> drawn;  // for today, where this lift is another arm's
+    QString armName;                   // "neutral, medium"
+    QString drawnName;                 // of `drawn`
+    bool counts = true;                // false: the lifter gets used to it
+    int session = 1;                   // of `sessions`, both of all that were drawn
+    int sessions = 1;
+    std::optional<Decimal> loweringSeconds;
+    std::vector<QString> asked;  // keys of the outcomes that are rated after it
+    friend bool operator==(const SheetTrial&, const SheetTrial&) = default;
+};
+
 struct SheetExercise {
     std::optional<LiftLine> lift;  // whose history this is; always there on a built sheet
     QString turn;                  // "A1": done in turns with the others of its letter; empty: on its own
@@ -106,6 +121,7 @@ struct SheetExercise {
     std::optional<int> restSeconds;
     QString note;
     std::vector<CoachNote> coachNotes;  // oldest first
+    std::optional<SheetTrial> trial;    // absent: the lift is in no trial today
 };
 
 // Which week of how many.

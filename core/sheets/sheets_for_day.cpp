@@ -1,5 +1,7 @@
 #include "core/sheets/sheets_for_day.h"
 
+#include "core/sheets/sheet_trial.h"
+
 #include <algorithm>
 
 namespace steelyard {
@@ -7,7 +9,7 @@ namespace steelyard {
 bool isExpected(const AthleteLog& log, QDate date)
 {
     if (log.athlete.value.archived) return false;
-    if (plannedDayOn(log, date)) return true;
+    if (plannedDayOn(log, date) || !trialSessionsOn(log, date).empty()) return true;
     int weeks = 0;
     for (int back = 1; back <= 4; ++back)
         if (std::ranges::binary_search(log.sessionDates, date.addDays(-7 * back))) ++weeks;

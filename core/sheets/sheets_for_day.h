@@ -3,7 +3,7 @@
 //   DaySheetMaker maker(library, gyms);
 //   if (isExpected(log, date)) sheets.push_back(*maker.make(log, date));
 //
-// Expected: a planned day, or a session on that weekday in at least two of the last four weeks. Archived lifters never.
+// Expected: a planned day, a session of a trial, or a session on that weekday in at least two of the last four weeks. Archived lifters never.
 #pragma once
 
 #include "core/sheets/session_sheet.h"

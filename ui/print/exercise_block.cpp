@@ -2,6 +2,7 @@
 
 #include "ui/print/load_drawing.h"
 #include "ui/print/page_head.h"
+#include "ui/print/sheet_trial_words.h"
 #include "ui/print/sheet_words.h"
 #include "ui/print/text_measure.h"
 
@@ -42,6 +43,8 @@ std::deque<Paragraph> paragraphsOf(const BlockInput& input)
     std::deque<Paragraph> all{{close ? setUpWordsShort(exercise) : setUpWords(exercise), false}};
     if (exercise.target.load) all.push_back({cantMakeWords(*exercise.target.load), true});
     // What was decided comes before what is always so.
+    all.push_back({trialWords(exercise), true});
+    all.push_back({close ? trialAskWordsShort(exercise) : trialAskWords(exercise), false});
     all.push_back({coachNotesWords(exercise), true});
     all.push_back({noteWords(exercise), true});
     all.push_back({close ? toBeatWordsShort(exercise) : toBeatWords(exercise), false});

@@ -3,6 +3,7 @@
 #include "ui/print/column_flow.h"
 #include "ui/print/exercise_block.h"
 #include "ui/print/page_head.h"
+#include "ui/print/sheet_trial_words.h"
 #include "ui/print/sheet_words.h"
 #include "ui/print/text_measure.h"
 
@@ -67,6 +68,8 @@ PaperPiece groupBlock(const SheetExercise& exercise, double width, Density densi
     };
     write(setUpWords(exercise), false, kMostGroupLines);
     if (exercise.target.load) write(cantMakeWords(*exercise.target.load), true, kMostGroupLines);
+    write(trialWords(exercise), true, kMostGroupLines);
+    write(trialAskWordsShort(exercise), false, kMostGroupLines);
     write(coachNotesWords(exercise), true, kMostGroupLines);
     write(noteWords(exercise), true, kMostGroupLines);
     write(toBeatWords(exercise), false, 2);

@@ -213,6 +213,25 @@ TEST_P(SheetLayouts, EightUsualExercisesAreOnePageWithEverythingThatIsNeeded)
     EXPECT_EQ(std::ranges::count_if(layout.pages[0].boxes, &BoxItem::writeIn), count * (3 * 4 + 6));
 }
 
+TEST_P(SheetLayouts, ATrialsArmIsSaidHoweverFullThePageIs)
+{
+    for (const int count : {4, GetParam() == PaperSize::A4 ? 8 : 7}) {
+        SessionSheet day = usualDay(count);
+        SheetTrial trial;
+        trial.arm = 1;
+        trial.armName = QStringLiteral("neutral, medium");
+        trial.session = 5;
+        trial.sessions = 12;
+        trial.asked = {QStringLiteral("tension"), QStringLiteral("target_first")};
+        day.exercises[0].trial = trial;
+        const SheetLayout layout = layOutSheet(day, GetParam());
+        EXPECT_EQ(layout.pages.size(), 1U) << count;
+        const QString all = wordsOn(layout.pages[0]).join(u' ');
+        EXPECT_TRUE(all.contains(QStringLiteral("Trial: arm B"))) << count << qPrintable(all);
+        EXPECT_TRUE(all.contains(QStringLiteral("words every time"))) << count;
+    }
+}
+
 TEST_P(SheetLayouts, TwelveExercisesGoOnOnASecondPageWhichHasItsHead)
 {
     const SheetLayout layout = layOutSheet(usualDay(12), GetParam());

@@ -2,6 +2,7 @@
 
 #include "ui/pages/floor/keying_row.h"
 #include "ui/pages/floor/rating_row.h"
+#include "ui/print/sheet_trial_words.h"
 #include "ui/print/sheet_words.h"
 #include "ui/shell/theme.h"
 #include "ui/widgets/elided_label.h"
@@ -34,7 +35,9 @@ KeyingBlock::KeyingBlock(const KeyingDesk& desk, std::size_t exercise, QWidget* 
     bold.setBold(true);
     name->setFont(bold);
     auto* detail = new ElidedLabel(this);
-    detail->setText(detailOf(shown.words));
+    QStringList details{trialWordsShort(shown.words), detailOf(shown.words)};
+    details.removeAll(QString());
+    detail->setText(details.join(QStringLiteral(" · ")));
     auto* target = new QLabel(targetWords(shown.words), this);
     target->setTextFormat(Qt::PlainText);
     QPalette quiet = palette();

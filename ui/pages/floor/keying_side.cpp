@@ -1,5 +1,6 @@
 #include "ui/pages/floor/keying_side.h"
 
+#include "ui/print/sheet_trial_words.h"
 #include "ui/print/sheet_words.h"
 #include "ui/shell/theme.h"
 
@@ -55,8 +56,8 @@ void KeyingSide::showExercise(const SheetExercise& exercise)
 {
     m_name->setText(exercise.exercise);
     m_standard->setText(standardWords(exercise));
-    QStringList plan{detailOf(exercise), toBeatWords(exercise), whyWords(exercise), noteWords(exercise),
-                     coachNotesWords(exercise)};
+    QStringList plan{trialWords(exercise), trialAskWords(exercise), detailOf(exercise),       toBeatWords(exercise),
+                     whyWords(exercise),   noteWords(exercise),     coachNotesWords(exercise)};
     plan.removeAll(QString());
     m_plan->setText(plan.join(QStringLiteral("\n\n")));
 }

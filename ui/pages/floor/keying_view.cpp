@@ -1,5 +1,6 @@
 #include "ui/pages/floor/keying_view.h"
 
+#include "core/keying/trial_ratings.h"
 #include "ui/format/format.h"
 #include "ui/pages/floor/keying_row.h"
 #include "ui/pages/floor/keying_side.h"
@@ -118,7 +119,7 @@ void KeyingView::setDay(QDate date, std::vector<KeyedPerson> people)
 
 bool KeyingView::open(Id<Athlete> athlete, bool takesFocus)
 {
-    if (warnOfDraft()) return false;
+    if (warnOfDraft() || askForTrialRatings()) return false;
     m_chooser->hide();
     auto desk = KeyingDesk::open(m_context.book, athlete, m_date);
     if (!desk) {
@@ -128,6 +129,7 @@ bool KeyingView::open(Id<Athlete> athlete, bool takesFocus)
     const bool readOnly = m_context.book.isReadOnly();
     m_board->build(desk->get(), readOnly);
     m_desk = *std::move(desk);
+    m_askedRatings = false;
     m_typing = std::make_unique<KeyingTyping>(*m_desk, *m_board, readOnly, [this](KeyingPlace at, const SetEntry& set) {
         return store([&] { return m_desk->key(at, set); }, at);
     });
@@ -158,7 +160,7 @@ void KeyingView::openNeighbour(int step)
 
 bool KeyingView::close()
 {
-    if (warnOfDraft()) return false;
+    if (warnOfDraft() || askForTrialRatings()) return false;
     m_board->build(nullptr, false);
     m_typing.reset();
     m_desk.reset();
@@ -382,6 +384,19 @@ bool KeyingView::warnOfDraft()
         return true;
     }
     return false;
+}
+
+bool KeyingView::askForTrialRatings()
+{
+    if (!m_desk || m_context.book.isReadOnly() || std::exchange(m_askedRatings, true)) return false;
+    const auto missing = missingTrialRatings(m_desk->sheet());
+    if (missing.empty()) return false;
+    const std::size_t exercise = missing.front().exercise;
+    m_board->focusStop({KeyingStop::Kind::Rating, exercise, 0});
+    Q_EMIT said(tr("%1 is in a trial and %n rating(s) of it aren't given. The same key again leaves them out.", nullptr,
+                   static_cast<int>(missing.front().cells.size()))
+                    .arg(m_desk->exercise(exercise).words.exercise));
+    return true;
 }
 
 void KeyingView::addRow()

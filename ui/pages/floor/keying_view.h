@@ -86,6 +86,8 @@ private:
     void removeSet(KeyingPlace at);
     // A row that is typed and not in the book is shown once before it is left out.
     bool warnOfDraft();
+    // What a trial asks and nobody rated is shown once before its lifter is left.
+    bool askForTrialRatings();
     [[nodiscard]] bool leaveRow();
     void chooseLift();
     void chooseExercise();
@@ -98,6 +100,7 @@ private:
     std::unique_ptr<KeyingTyping> m_typing;  // as long as there is a desk
     KeyingStop m_current;
     bool m_warned = false;
+    bool m_askedRatings = false;  // of this lifter
     bool m_storing = false;
 
     ElidedLabel* m_who;

@@ -20,6 +20,16 @@ struct ExerciseSpread {
     std::vector<Evidence> lines;
 };
 
+// A session that a trial asked for changes the line on purpose.
+bool isOfATrial(const AthleteLog& log, const LiftLine& lift, QDate date)
+{
+    return std::ranges::any_of(log.trials, [&](const Row<Trial>& row) {
+        return dayOfTrial(row.value, date) && std::ranges::any_of(row.value.arms, [&](const TrialArm& arm) {
+                   return arm.variant == lift.variant && arm.grip == lift.grip && arm.standard == lift.standard;
+               });
+    });
+}
+
 // By exercise: how the sessions since `from` spread over its lines.
 std::map<Id<Exercise>, ExerciseSpread> spreadSince(const ReviewSnapshot& snapshot, QDate from)
 {
@@ -27,7 +37,9 @@ std::map<Id<Exercise>, ExerciseSpread> spreadSince(const ReviewSnapshot& snapsho
     for (const SnapshotLine& line : snapshot.lines) {
         int sessions = 0;
         for (const CountedExposure& exposure : line.counted)
-            if (exposure.point.date > from && exposure.point.workSets > 0) ++sessions;
+            if (exposure.point.date > from && exposure.point.workSets > 0
+                && !isOfATrial(snapshot.log, line.record->line, exposure.point.date))
+                ++sessions;
         if (sessions == 0) continue;
         ExerciseSpread& spread = spreads[line.record->exercise.id];
         spread.sessions += sessions;

@@ -40,6 +40,19 @@ TEST(LineSwitchingRule, IsSilentAboutTwoWaysOrFewSessions)
     EXPECT_EQ(askRule(u"line_switching", spreadOver({2, 2, 1}).build(), kToday).size(), 1u);
 }
 
+TEST(LineSwitchingRule, IsSilentAboutWaysThatATrialAskedFor)
+{
+    AthleteLog log = spreadOver({2, 2, 2}).build();
+    ASSERT_EQ(askRule(u"line_switching", log, kToday).size(), 1u);
+    Trial trial{.athlete = log.athlete.id};
+    for (const LineRecord& record : log.lines)
+        trial.arms.push_back(
+            {.variant = record.line.variant, .grip = record.line.grip, .standard = record.line.standard});
+    for (const QDate date : log.sessionDates) trial.days.push_back({date, 1, 0});
+    log.trials = {{Id<Trial>(1), QUuid(), trial}};
+    EXPECT_TRUE(askRule(u"line_switching", log, kToday).empty());
+}
+
 TEST(LineSwitchingRule, IsSilentWhenOneWayHasEnoughSessions)
 {
     EXPECT_EQ(askRule(u"line_switching", spreadOver({4, 2, 2}).build(), kToday).size(), 1u);

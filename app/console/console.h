@@ -25,6 +25,7 @@ public:
     [[nodiscard]] bool json() const { return m_words.isSet(QStringLiteral("json")); }
     [[nodiscard]] bool has(const QString& option) const { return m_words.isSet(option); }
     [[nodiscard]] QString value(const QString& option) const { return m_words.value(option); }
+    [[nodiscard]] QStringList values(const QString& option) const { return m_words.values(option); }
     [[nodiscard]] QStringList files() const { return m_words.positionalArguments().mid(1); }
     // Unsupported when the option is missing or not in range.
     [[nodiscard]] Result<QString> required(const QString& option) const;

@@ -18,12 +18,12 @@ struct MainText {
 
 std::vector<ConsoleCommand> allCommands()
 {
-    return {newCommand(),      demoCommand(),  importCommand(), exportCommand(), reviewCommand(),
-            forecastCommand(), learnCommand(), planCommand(),   sheetsCommand(), verifyCommand()};
+    return {newCommand(),   demoCommand(), importCommand(), exportCommand(), reviewCommand(), forecastCommand(),
+            learnCommand(), planCommand(), trialCommand(),  sheetsCommand(), verifyCommand()};
 }
 
 // Promised by name, not there yet.
-constexpr std::array kLater{"trial", "backup", "restore", "erase"};
+constexpr std::array kLater{"backup", "restore", "erase"};
 
 QString commandList(const std::vector<ConsoleCommand>& commands)
 {

@@ -14,6 +14,7 @@ namespace steelyard {
 [[nodiscard]] ConsoleCommand learnCommand();
 [[nodiscard]] ConsoleCommand planCommand();
 [[nodiscard]] ConsoleCommand sheetsCommand();
+[[nodiscard]] ConsoleCommand trialCommand();
 [[nodiscard]] ConsoleCommand verifyCommand();
 
 }  // namespace steelyard

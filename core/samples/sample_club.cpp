@@ -1,6 +1,8 @@
 #include "core/samples/sample_club.h"
 
+#include "core/planning/trial_in_block.h"
 #include "core/samples/club_training.h"
+#include "core/samples/club_trials.h"
 
 #include <QtCore/QCoreApplication>
 
@@ -70,6 +72,13 @@ struct TrainingDay {
     std::vector<DayLift> lifts;
 };
 
+// What was done of one lift in a session.
+struct DoneLift {
+    LiftLine line;
+    QUuid uuid;  // of the line, if it is new
+    WrittenExposure written;
+};
+
 struct SessionTime {
     double week = 0;         // from the club's first Monday
     double restedWeeks = 0;  // since the session before
@@ -102,6 +111,8 @@ private:
     [[nodiscard]] Result<void> writeYears(Id<Athlete>, std::vector<TrainingDay>&, ClubRandom&);
     [[nodiscard]] Result<void> writeSession(Id<Athlete>, QDate, TrainingDay&, SessionTime, ClubRandom&);
     [[nodiscard]] Result<void> writeBlock(Id<Athlete>, const std::vector<TrainingDay>&, ClubRandom&);
+    void setUpTrial(const std::vector<TrainingDay>&);
+    [[nodiscard]] Block withTrial(const Block&, const std::vector<TrainingDay>&) const;
     [[nodiscard]] Result<void> writeDecision(int index, Id<Athlete>, const std::vector<TrainingDay>&, ClubRandom&);
 
     Book& m_book;
@@ -110,6 +121,10 @@ private:
     const Library& m_library;
     const std::vector<Row<Gym>>& m_gyms;
     QDate m_firstMonday;
+    // Of the lifter who is being written.
+    std::optional<ClubTrial> m_compares = {};
+    std::optional<Trial> m_trial = {};
+    int m_trialWeekday = 1;
 };
 
 Athlete ClubWriter::inventAthlete(int index, ClubRandom& random) const
@@ -224,16 +239,28 @@ Result<void> ClubWriter::writeSession(Id<Athlete> athlete, QDate date, TrainingD
 {
     const LogbookRepository logbook = m_book.logbook();
     STEELYARD_TRY(const auto session, logbook.session(m_transaction, athlete, date));
-    int position = 0;
+    std::vector<DoneLift> all;
     for (DayLift& lift : day.lifts) {
-        STEELYARD_TRY(const auto line, logbook.line(m_transaction, lift.planned.line, random.uuid()));
-        WrittenExposure written = lift.training.next(time.week, time.restedWeeks, time.deload);
-        for (SetEntry& set : written.sets) {
+        const QUuid uuid = random.uuid();
+        DoneLift done{lift.planned.line, uuid, lift.training.next(time.week, time.restedWeeks, time.deload)};
+        if (!m_compares || !m_compares->takes(done.line, date, time.deload)) {
+            all.push_back(std::move(done));
+            continue;
+        }
+        // What is compared stands first.
+        done.line = m_compares->train(date, done.written);
+        done.uuid = m_compares->random().uuid();
+        all.insert(all.begin(), std::move(done));
+    }
+    int position = 0;
+    for (DoneLift& done : all) {
+        STEELYARD_TRY(const auto line, logbook.line(m_transaction, done.line, done.uuid));
+        for (SetEntry& set : done.written.sets) {
             set.number = ++position;
             STEELYARD_CHECK(logbook.insert(m_transaction, athlete, {session, line, position, set}));
         }
-        if (!written.rating.none())
-            STEELYARD_CHECK(logbook.putRating(m_transaction, athlete, session, line, written.rating));
+        if (!done.written.rating.none())
+            STEELYARD_CHECK(logbook.putRating(m_transaction, athlete, session, line, done.written.rating));
     }
     return {};
 }
@@ -265,8 +292,38 @@ Result<void> ClubWriter::writeBlock(Id<Athlete> athlete, const std::vector<Train
         }
         block.weeks.push_back(std::move(planned));
     }
-    STEELYARD_CHECK(m_book.blocks().insert(m_transaction, block, random.uuid()));
+    STEELYARD_CHECK(m_book.blocks().insert(m_transaction, withTrial(block, days), random.uuid()));
     return {};
+}
+
+// The first lift of the lifter that can be done with the hands elsewhere.
+void ClubWriter::setUpTrial(const std::vector<TrainingDay>& days)
+{
+    if (!m_compares) return;
+    for (const TrainingDay& day : days)
+        for (const DayLift& lift : day.lifts) {
+            const auto other = otherGrip(lift.planned, m_compares->random());
+            const auto* variant = m_library.find(lift.planned.line.variant);
+            if (!other || !variant) continue;
+            m_compares->compare(lift.planned.line, other->line, variant->value.band,
+                                SampleClubText::tr("%1: which grip?").arg(m_library.fullName(variant->value)));
+            m_trialWeekday = day.weekday;
+            return;
+        }
+}
+
+// The sessions of a trial that runs stand in the plan, and what one chose is the plan.
+Block ClubWriter::withTrial(const Block& block, const std::vector<TrainingDay>& days) const
+{
+    if (!m_trial) return block;
+    const std::vector<Row<Block>> blocks{{Id<Block>(0), QUuid(), block}};
+    TrialGround ground{blocks, m_library, {}, m_options.lastDay.addDays(1)};
+    for (const TrainingDay& day : days) ground.weekdays.push_back(day.weekday);
+    const bool carried = m_trial->ending && m_trial->ending->choice;
+    if (m_trial->ending && !carried) return block;
+    const LaidTrial laid =
+        carried ? carryChoice(ground, *m_trial, *m_trial->ending->choice) : layTrial(ground, *m_trial);
+    return laid.blocks.empty() ? block : laid.blocks.front().value;
 }
 
 // Every third lifter was decided about some weeks ago, so that there is something to look back on.
@@ -386,7 +443,11 @@ Result<void> ClubWriter::writeLifter(int index)
     STEELYARD_TRY(const auto id, m_book.athletes().insert(m_transaction, athlete, random.uuid()));
     STEELYARD_CHECK(writeBodyMass(id, athlete, random));
     std::vector<TrainingDay> days = inventDays(athlete, id, random);
+    m_compares = ClubTrial::of(index, m_options);
+    setUpTrial(days);
     STEELYARD_CHECK(writeYears(id, days, random));
+    m_trial = m_compares ? m_compares->finish(m_trialWeekday) : std::nullopt;
+    if (m_trial) STEELYARD_CHECK(m_book.trials().insert(m_transaction, *m_trial, m_compares->random().uuid()));
     if (random.chance(0.6)) STEELYARD_CHECK(writeBlock(id, days, random));
     return writeDecision(index, id, days, random);
 }

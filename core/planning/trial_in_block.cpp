@@ -33,14 +33,14 @@ public:
             if (m_blocks[i] != m_ground.blocks[i]) m_laid.blocks.push_back(std::move(m_blocks[i]));
         return std::move(m_laid);
     }
+
+private:
     [[nodiscard]] bool isArmsLift(const Slot& slot) const
     {
         return std::ranges::any_of(m_trial.arms, [&](const TrialArm& arm) {
             return slot.variant == arm.variant && slot.grip == arm.grip && slot.standard == arm.standard;
         });
     }
-
-private:
     [[nodiscard]] Block* blockWith(QDate date)
     {
         // The newest first: where two overlap, the later one is the plan.
@@ -194,9 +194,9 @@ LaidTrial relayTrial(const TrialGround& ground, const Trial& before, const Trial
         if (!isStill(day.date)) layer.takeOut(day.date);
     for (std::size_t i = 0; i < after.days.size(); ++i) {
         const auto replaced = layer.lay(after.days[i]);
-        const bool moved = i < before.days.size() && before.days[i].date != after.days[i].date;
-        if (moved && replaced && !layer.isArmsLift(*replaced) && !isStill(before.days[i].date))
-            layer.putBack(*replaced, before.days[i].date);
+        // What stood on a day that was none of the trial's is an ordinary slot, even of an arm's lift.
+        const bool moved = i < before.days.size() && !dayOfTrial(before, after.days[i].date);
+        if (moved && replaced && !isStill(before.days[i].date)) layer.putBack(*replaced, before.days[i].date);
     }
     return layer.finish();
 }

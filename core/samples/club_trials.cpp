@@ -103,13 +103,13 @@ LiftLine ClubTrial::train(QDate date, WrittenExposure& written)
 
 void ClubTrial::rate(std::size_t arm, ExerciseRating& rating)
 {
-    const double better = m_story == Story::Concluded && arm == 1 ? 2 : 0;
+    const double better = m_story == Story::Concluded && arm == 1 ? 3 : 0;
     rating = {};
-    rating.tension = ratingAround(6 + better, m_random);
+    rating.tension = ratingAround(5 + better, m_random);
     rating.burn = ratingAround(5, m_random);
     rating.pump = ratingAround(6 + better / 2, m_random);
     rating.gaveOut =
-        m_random.chance(better > 0 ? 0.9 : 0.5) ? QStringLiteral("target") : QStringLiteral("forearm_flexors");
+        m_random.chance(better > 0 ? 0.95 : 0.4) ? QStringLiteral("target") : QStringLiteral("forearm_flexors");
     const bool hurts = m_story == Story::Hurting && arm == 1 && m_trial.days.size() > 2;
     rating.discomfort[static_cast<std::size_t>(Joint::Wrist)] = hurts ? m_random.integer(5, 6) : m_random.integer(0, 1);
     m_hurtRunning = hurts ? m_hurtRunning + 1 : m_hurtRunning;

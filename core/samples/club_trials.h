@@ -7,7 +7,7 @@
 //   trial->finish(date)                                    // with the sessions that are still to come
 //
 // It has a chance of its own, so that everything else of the club stays as it is without it. The sizes are this generator's: in
-// the trial that is over the second grip is felt two points more; the ratings scatter by one.
+// the trial that is over the second grip is felt three points more; the ratings scatter by one.
 #pragma once
 
 #include "core/domain/trial.h"

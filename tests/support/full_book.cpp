@@ -215,7 +215,7 @@ std::vector<Trial> fullTrials(Id<Athlete> athlete, const FullLibrary& library, I
          .loweringSeconds = Decimal::parse(u"3.50"),
          .runIn = 2},
         {.variant = library.variants[1], .grip = library.grips[1], .standard = library.standards[1], .band = {10, 15}}};
-    trial.outcomes = {{QStringLiteral("tension"), 0.1 + 0.2}, {QStringLiteral("of_a_newer_program"), 2}};
+    trial.outcomes = {{QStringLiteral("tension"), 0.1 + 0.2}, {QStringLiteral("outcome_of_later"), 2}};
     trial.limit = {5, 3};
     trial.sets = 4;
     trial.plannedRir = Decimal::parse(u"1.50");

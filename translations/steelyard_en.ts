@@ -867,6 +867,33 @@
     </message>
 </context>
 <context>
+    <name>TrialCommandText</name>
+    <message numerus="yes">
+        <source>%n session(s) stand in no planned day yet.</source>
+        <translation>
+            <numerusform>%n session stands in no planned day yet.</numerusform>
+            <numerusform>%n sessions stand in no planned day yet.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%1 has %n trial(s).</source>
+        <translation>
+            <numerusform>%1 has %n trial.</numerusform>
+            <numerusform>%1 has %n trials.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>TrialDaysText</name>
+    <message numerus="yes">
+        <source>At least %n day(s) lie between two sessions of this trial; the order they were drawn in stays.</source>
+        <translation>
+            <numerusform>At least %n day lies between two sessions of this trial; the order they were drawn in stays.</numerusform>
+            <numerusform>At least %n days lie between two sessions of this trial; the order they were drawn in stays.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>TrialRecordText</name>
     <message numerus="yes">
         <source>%n session(s) were done with another arm than the drawn one.</source>
@@ -1200,6 +1227,13 @@
         <translation>
             <numerusform>%1 of %n set in the book</numerusform>
             <numerusform>%1 of %n sets in the book</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%1 is in a trial and %n rating(s) of it aren&apos;t given. The same key again leaves them out.</source>
+        <translation>
+            <numerusform>%1 is in a trial and %n rating of it isn&apos;t given. The same key again leaves it out.</numerusform>
+            <numerusform>%1 is in a trial and %n ratings of it aren&apos;t given. The same key again leaves them out.</numerusform>
         </translation>
     </message>
 </context>

@@ -72,13 +72,20 @@ void BlockPage::showEvent(QShowEvent* event)
 {
     Page::showEvent(event);
     if (m_stale && m_athlete) read();
+    lookAhead();
+}
+
+// A block that nobody sees needs no forecast: while a session is keyed elsewhere every set would ask for one.
+void BlockPage::lookAhead()
+{
+    if (m_shown && isVisible()) m_ahead->look(*m_athlete, m_shown);
 }
 
 void BlockPage::bookChanged(const Changes& changes)
 {
     if (!m_athlete) return;
     const bool mine = changes.athletes.contains(*m_athlete) || changes.roster || changes.library;
-    if (changes.settings && m_shown) m_ahead->look(*m_athlete, m_shown);
+    if (changes.settings) lookAhead();
     if (!mine) return;
     if (places()->isTyping()) {
         m_later = true;
@@ -177,7 +184,7 @@ void BlockPage::showBlock(const Row<Block>& row, std::size_t week)
                    .firstOpen = firstOpen(),
                    .editable = !m_context.book.isReadOnly()});
     m_shown = std::move(shown);
-    m_ahead->look(*m_athlete, m_shown);
+    lookAhead();
     const bool isElsewhere = isBeside() || (m_states->currentWidget() == m_start && m_start->isVisible());
     if (!isElsewhere) m_states->setCurrentIndex(1);
     fillChoice();

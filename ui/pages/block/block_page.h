@@ -77,6 +77,7 @@ private:
     void showBlock(const Row<Block>& row, std::size_t week);
     void showWeek(std::size_t week);
     void showViews();
+    void lookAhead();
     void showHeading();
     void fillChoice();
     void hint(const QString& text);

@@ -105,6 +105,7 @@ TEST_F(LoadsThatMoveOn, ABlockThatIsOpenedLaterSaysItToo)
     writeLoads();
     press(Qt::Key_1, Qt::ControlModifier);
     keyABadDay();
+    EXPECT_TRUE(page().ahead().isSettled()) << "nobody sees the block, so nothing is set off";
     settle();
     press(Qt::Key_3, Qt::ControlModifier);
     waitForNews();

@@ -5,22 +5,22 @@
 #include <boost/math/quadrature/gauss.hpp>
 #include <boost/math/tools/toms748_solve.hpp>
 
+#include <algorithm>
 #include <cassert>
 
 namespace steelyard {
 namespace {
 
-// Beta densities of so few sessions are polynomials of a modest degree; the panels are for the kink where a difference meets
-// the end of the range.
-constexpr int kPanels = 8;
+// Beta densities of so few sessions are polynomials of a modest degree.
+constexpr int kPanels = 4;
 
 template <class Integrand>
-double overShares(const Integrand& integrand)
+double overShares(const Integrand& integrand, double from = 0, double to = 1)
 {
     double sum = 0;
     for (int panel = 0; panel < kPanels; ++panel)
-        sum += boost::math::quadrature::gauss<double, 30>::integrate(integrand, static_cast<double>(panel) / kPanels,
-                                                                     static_cast<double>(panel + 1) / kPanels);
+        sum += boost::math::quadrature::gauss<double, 30>::integrate(integrand, from + (to - from) * panel / kPanels,
+                                                                     from + (to - from) * (panel + 1) / kPanels);
     return sum;
 }
 
@@ -34,10 +34,16 @@ double posteriorBelow(const Tally& tally, double share)
     return betaCdf(share, 1.0 + tally.yes, 1.0 + tally.of - tally.yes);
 }
 
-// That arm less over is at most `limit`.
+// That arm less over is at most `limit`. Where share + limit is beyond 1 the arm is always below it, under 0 never: taken out of
+// the integral, which would have a kink there.
 double chanceDifferenceBelow(const Tally& arm, const Tally& over, double limit)
 {
-    return overShares([&](double share) { return posteriorDensity(over, share) * posteriorBelow(arm, share + limit); });
+    const double from = std::clamp(-limit, 0.0, 1.0);
+    const double to = std::clamp(1 - limit, 0.0, 1.0);
+    const auto inside = [&](double share) {
+        return posteriorDensity(over, share) * posteriorBelow(arm, share + limit);
+    };
+    return overShares(inside, from, to) + 1 - posteriorBelow(over, to);
 }
 
 double differenceQuantile(const Tally& arm, const Tally& over, double probability)

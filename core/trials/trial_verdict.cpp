@@ -13,8 +13,8 @@ struct TrialWordText {
     Q_DECLARE_TR_FUNCTIONS(TrialWordText)
 };
 
-// Fewer sessions of an arm than this say nothing of it, however many the other has. Our convention.
-constexpr int kLeastSessionsAnArm = 3;
+// Fewer sessions of an arm than this say nothing of it, however many the other has: as with whole blocks.
+constexpr int kLeastSessionsAnArm = kFirstLook;
 // A larger share of sessions done with another arm than drawn, and lots no longer decided. Our convention.
 constexpr double kMostOtherArm = 0.25;
 // All planned sessions done, this sure of an arm, and no more than as many sessions again would do: worth going on.

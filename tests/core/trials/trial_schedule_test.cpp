@@ -42,7 +42,9 @@ TEST(TrialSchedule, KeepsToWeekdaysDaysOffAndDaysBetween)
     for (const TrialDay& day : *days) {
         EXPECT_TRUE(day.date.dayOfWeek() == 1 || day.date.dayOfWeek() == 4);
         EXPECT_FALSE(day.date >= calendar.daysOff[0].first && day.date <= calendar.daysOff[0].last);
-        if (before.isValid()) EXPECT_GE(before.daysTo(day.date), 4);
+        if (before.isValid()) {
+            EXPECT_GE(before.daysTo(day.date), 4);
+        }
         before = day.date;
     }
     EXPECT_EQ(days->front().date, kTrialMonday);

@@ -141,6 +141,24 @@ TEST(TrialVerdict, NeverTrustsArmsSwappedHalfWay)
     EXPECT_EQ(verdict.reason, u"order_not_kept");
 }
 
+// Four sessions drawn for A were done as B, and these four are what makes B look good.
+TEST(TrialVerdict, DoesNotPreferWhereWhatWasDrawnPointsElsewhere)
+{
+    const Trial trial = madeTrial({.blocks = 8});
+    TrialRecord record = apartBy(trial, 0);
+    int swapped = 0;
+    for (TrialObservation& seen : record.observations) {
+        const bool swap = seen.drawn == 0 && swapped < 4;
+        swapped += swap ? 1 : 0;
+        if (swap) seen.done = 1;
+        seen.values = tension(swap ? 8.4 : seen.drawn == 0 ? 4.6 : 6.2);
+    }
+    const TrialVerdict verdict = verdictOf(trial, record);
+    EXPECT_EQ(verdict.look.says, LookSays::Prefer);
+    EXPECT_EQ(verdict.word, TrialWord::NoClearDifference);
+    EXPECT_EQ(verdict.reason, u"ways_disagree");
+}
+
 TEST(TrialVerdict, OfAnArmThatWasNeverDoneSaysNothing)
 {
     const Trial trial = madeTrial({.blocks = 8});

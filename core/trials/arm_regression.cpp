@@ -85,6 +85,35 @@ double timeOf(const ArmValues& values, std::size_t at)
     return last > first ? (values.time[at] - first) / (last - first) - 0.5 : 0;
 }
 
+// What the sessions add to the prior.
+struct RegressionSums {
+    SmallMatrix precision;
+    SmallVector moment;
+    double squares = 0;
+};
+
+RegressionSums summed(const ArmValues& values, const RegressionPriors& priors, const RegressionColumns& columns)
+{
+    RegressionSums sums{priorPrecision(values, priors, columns), SmallVector::Zero(columns.count), 0};
+    std::array<int, kMostRegressed> doneOf{};
+    for (std::size_t i = 0; i < values.value.size(); ++i) {
+        const std::size_t arm = values.arm[i];
+        SmallVector row = SmallVector::Zero(columns.count);
+        row(0) = 1;
+        if (arm > 0) row(static_cast<int>(arm)) = 1;
+        if (columns.trend >= 0) row(columns.trend) = timeOf(values, i);
+        if (columns.gettingUsed >= 0 && arm > 0)
+            row(columns.gettingUsed) = -std::exp(-static_cast<double>(doneOf[arm]) / kGettingUsedFade);
+        if (columns.carryOver >= 0) row(columns.carryOver) = (i > 0 && values.arm[i - 1] == 1 ? 1.0 : 0.0) - 0.5;
+        ++doneOf[arm];
+        const double value = values.value[i] - priors.levelMean;
+        sums.precision += row * row.transpose();
+        sums.moment += value * row;
+        sums.squares += value * value;
+    }
+    return sums;
+}
+
 // Points of a standard normal in four dimensions that leave no gaps: an additive recurrence (Roberts 2018, "The unreasonable
 // effectiveness of quasirandom sequences", from memory). The first three are for arms, the last for the noise.
 constexpr std::size_t kPoints = 4096;
@@ -140,30 +169,12 @@ std::optional<ArmPosterior> regressArms(const ArmValues& values, const Regressio
 {
     if (!isRegressable(values, priors)) return std::nullopt;
     const RegressionColumns columns = columnsOf(values, priors);
-    SmallMatrix precision = priorPrecision(values, priors, columns);
-    SmallVector moment = SmallVector::Zero(columns.count);
-    std::array<int, kMostRegressed> doneOf{};
-    double squares = 0;
-    for (std::size_t i = 0; i < values.value.size(); ++i) {
-        const std::size_t arm = values.arm[i];
-        SmallVector row = SmallVector::Zero(columns.count);
-        row(0) = 1;
-        if (arm > 0) row(static_cast<int>(arm)) = 1;
-        if (columns.trend >= 0) row(columns.trend) = timeOf(values, i);
-        if (columns.gettingUsed >= 0 && arm > 0)
-            row(columns.gettingUsed) = -std::exp(-static_cast<double>(doneOf[arm]) / kGettingUsedFade);
-        if (columns.carryOver >= 0) row(columns.carryOver) = (i > 0 && values.arm[i - 1] == 1 ? 1.0 : 0.0) - 0.5;
-        ++doneOf[arm];
-        const double value = values.value[i] - priors.levelMean;
-        precision += row * row.transpose();
-        moment += value * row;
-        squares += value * value;
-    }
-    const SmallMatrix covariance = precision.inverse();
-    const SmallVector mean = covariance * moment;
+    const RegressionSums sums = summed(values, priors, columns);
+    const SmallMatrix covariance = sums.precision.inverse();
+    const SmallVector mean = covariance * sums.moment;
     const double freedom = priors.spreadWorth + static_cast<double>(values.value.size());
-    const double rest =
-        std::max(priors.spreadWorth * priors.spread * priors.spread + squares - moment.dot(mean), 1e-12) / freedom;
+    const double known = priors.spreadWorth * priors.spread * priors.spread;
+    const double rest = std::max(known + sums.squares - sums.moment.dot(mean), 1e-12) / freedom;
 
     ArmPosterior posterior;
     posterior.m_freedom = freedom;

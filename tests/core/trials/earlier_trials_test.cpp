@@ -39,6 +39,17 @@ TEST(EarlierTrials, ThatAgreeArePutTogetherAndAreSurer)
     EXPECT_FALSE(found.sentence.isEmpty());
 }
 
+// What was expected beforehand pulls every trial towards nothing; put together, it would do so once for each.
+TEST(EarlierTrials, StandAsTheirValuesAloneSayThem)
+{
+    const JudgedTrial now = judged(1.5, 1, 0);
+    const EarlierTrials found = earlierTrials(now.trial, now.verdict, {judged(1.5, 2, 200)}, letterNames(now.trial));
+    ASSERT_EQ(found.pairs.size(), 1u);
+    const auto& arms = now.verdict.done.answer->arms;
+    EXPECT_NEAR(found.pairs[0].trials.back().mean, *arms[1].mean - *arms[0].mean, 0.05);
+    EXPECT_LT(now.verdict.done.answer->difference(1, 0)->mean, found.pairs[0].trials.back().mean - 0.1);
+}
+
 TEST(EarlierTrials, ThatContradictEachOtherAreNotPutTogether)
 {
     const JudgedTrial now = judged(3, 1, 0);

@@ -110,6 +110,26 @@ QString refusalOfPair(const Trial& trial, std::size_t first, std::size_t second,
     return {};
 }
 
+std::vector<QString> namesBy(const std::vector<ArmDifference>& differences, const Trial& trial, const Library& library)
+{
+    std::vector<QString> names;
+    for (const TrialArm& arm : trial.arms) {
+        QStringList parts;
+        for (const ArmDifference difference : differences)
+            if (const QString part = partName(difference, arm, library); !part.isEmpty() && !parts.contains(part))
+                parts.push_back(part);
+        names.push_back(parts.join(QStringLiteral(", ")));
+    }
+    return names;
+}
+
+// Each there, each different.
+bool areNames(const std::vector<QString>& names)
+{
+    return std::set<QString>(names.begin(), names.end()).size() == names.size()
+           && std::ranges::none_of(names, &QString::isEmpty);
+}
+
 }  // namespace
 
 std::vector<ArmDifference> armDifferences(const TrialArm& one, const TrialArm& other, const Library& library)
@@ -204,17 +224,12 @@ QString refusalOf(const Trial& trial, const Library& library)
 
 std::vector<QString> armNames(const Trial& trial, const Library& library)
 {
-    const auto differences = armDifferences(trial, library);
-    std::vector<QString> names;
-    for (std::size_t i = 0; i < trial.arms.size(); ++i) {
-        QStringList parts;
-        for (const ArmDifference difference : differences)
-            if (const QString part = partName(difference, trial.arms[i], library);
-                !part.isEmpty() && !parts.contains(part))
-                parts.push_back(part);
-        names.push_back(parts.join(QStringLiteral(", ")));
-    }
-    // A name that isn't there or stands for two arms is told by the letter.
+    const auto all = armDifferences(trial, library);
+    auto ofFactor = all;
+    std::erase_if(ofFactor, [&](ArmDifference one) { return !isOfFactor(one, trial.factor); });
+    auto names = namesBy(ofFactor, trial, library);
+    // What the trial is about names its arms; where that isn't enough, everything that differs.
+    if (!areNames(names)) names = namesBy(all, trial, library);
     const std::vector<QString> plain = names;
     for (std::size_t i = 0; i < names.size(); ++i) {
         if (plain[i].isEmpty())

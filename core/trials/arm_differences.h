@@ -31,8 +31,8 @@ enum class ArmDifference { Exercise, Variant, Implement, Position, Path, Grip, S
 // the exercise. The first sentence that stands in the way otherwise.
 [[nodiscard]] QString refusalOf(const Trial&, const Library&);
 
-// What each arm is called: by what tells it from the others ("supinated", "8-12 repetitions", "4 s lowering"); a letter where
-// nothing does. By place in Trial::arms, each different.
+// What each arm is called: by what the trial is about ("supinated", "8 to 12 repetitions", "lowered in 4 s"), by everything that
+// differs where that isn't enough, by a letter where nothing does. By place in Trial::arms, each different.
 [[nodiscard]] std::vector<QString> armNames(const Trial&, const Library&);
 
 template <>

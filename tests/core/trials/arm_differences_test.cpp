@@ -104,6 +104,8 @@ TEST(ArmDifferences, ArmsAreCalledByWhatTellsThemApart)
     const Library library = madeLibrary();
     const auto grips = armNames(trialOf(TrialFactor::Grip, {arm(1, 1), arm(1, 2)}), library);
     EXPECT_EQ(grips, (std::vector<QString>{QStringLiteral("supinated"), QStringLiteral("neutral")}));
+    const auto twofold = armNames(trialOf(TrialFactor::Grip, {arm(1, 1), arm(1, 2, {6, 9})}), library);
+    EXPECT_EQ(twofold, grips);  // what the trial is about is enough
     const auto bands = armNames(trialOf(TrialFactor::RepBand, {arm(1, 1, {5, 8}), arm(1, 1)}), library);
     EXPECT_TRUE(bands[0].contains(u"5 to 8"));
     const auto same = armNames(trialOf(TrialFactor::Grip, {arm(1, 1), arm(1, 1)}), library);

@@ -82,6 +82,7 @@ Result<void> checkSchema(Database& db, VerifyReport& report)
     return {};
 }
 
+// SQLite takes 31 February for a date until it has to reckon with it: hence the '+0 days' of the queries.
 Result<void> checkLinks(Database& db, VerifyReport& report)
 {
     STEELYARD_CHECK(
@@ -98,9 +99,9 @@ Result<void> checkLinks(Database& db, VerifyReport& report)
         [](const Statement& st) {
             return VerifyText::tr("Lift line %1: its rep standard is of another variant or athlete.").arg(st.text(0));
         }));
-    return findRows(db, report, "SELECT id, date FROM session WHERE date(date) IS NOT date", [](const Statement& st) {
-        return VerifyText::tr("Session %1: “%2” is no date.").arg(st.text(0), st.text(1));
-    });
+    return findRows(
+        db, report, "SELECT id, date FROM session WHERE date(date, '+0 days') IS NOT date",
+        [](const Statement& st) { return VerifyText::tr("Session %1: “%2” is no date.").arg(st.text(0), st.text(1)); });
 }
 
 Result<void> checkSets(Database& db, VerifyReport& report, const Progress& progress)
@@ -179,10 +180,10 @@ Result<void> checkTrialTexts(Database& db, VerifyReport& report)
     }
     return findRows(
         db, report,
-        "SELECT trial_id, date FROM trial_day WHERE date(date) IS NOT date UNION ALL "
-        "SELECT trial_id, date FROM trial_look WHERE date(date) IS NOT date UNION ALL "
-        "SELECT id, designed_on FROM trial WHERE date(designed_on) IS NOT designed_on UNION ALL "
-        "SELECT id, ended_on FROM trial WHERE ended_on IS NOT NULL AND date(ended_on) IS NOT ended_on",
+        "SELECT trial_id, date FROM trial_day WHERE date(date, '+0 days') IS NOT date UNION ALL "
+        "SELECT trial_id, date FROM trial_look WHERE date(date, '+0 days') IS NOT date UNION ALL "
+        "SELECT id, designed_on FROM trial WHERE date(designed_on, '+0 days') IS NOT designed_on UNION ALL "
+        "SELECT id, ended_on FROM trial WHERE ended_on IS NOT NULL AND date(ended_on, '+0 days') IS NOT ended_on",
         [](const Statement& st) { return VerifyText::tr("Trial %1: “%2” is no date.").arg(st.text(0), st.text(1)); });
 }
 

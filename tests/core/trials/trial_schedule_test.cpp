@@ -69,7 +69,9 @@ TEST(TrialSchedule, DrawsEveryOrderAboutAsOften)
     for (int seed = 0; seed < kDraws; ++seed) {
         trial.seed = static_cast<std::uint64_t>(seed);
         std::vector<std::size_t> order;
-        for (const TrialDay& day : drawDays(trial, mondaysAndThursdays()).value()) order.push_back(day.arm);
+        const auto days = drawDays(trial, mondaysAndThursdays()).value();
+        order.reserve(days.size());
+        for (const TrialDay& day : days) order.push_back(day.arm);
         ++counts[order];
     }
     EXPECT_EQ(counts.size(), static_cast<std::size_t>(ordersThatCouldBeDrawn(2, 6)));

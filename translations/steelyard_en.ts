@@ -884,12 +884,73 @@
     </message>
 </context>
 <context>
+    <name>TrialCourseText</name>
+    <message numerus="yes">
+        <source>%n session(s) so far.</source>
+        <translation>
+            <numerusform>%n session so far.</numerusform>
+            <numerusform>%n sessions so far.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>TrialDaysText</name>
     <message numerus="yes">
         <source>At least %n day(s) lie between two sessions of this trial; the order they were drawn in stays.</source>
         <translation>
             <numerusform>At least %n day lies between two sessions of this trial; the order they were drawn in stays.</numerusform>
             <numerusform>At least %n days lie between two sessions of this trial; the order they were drawn in stays.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>TrialDraftText</name>
+    <message numerus="yes">
+        <source>%n set(s)</source>
+        <translation>
+            <numerusform>%n set</numerusform>
+            <numerusform>%n sets</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>TrialPowerText</name>
+    <message numerus="yes">
+        <source>%n block(s)</source>
+        <translation>
+            <numerusform>%n block</numerusform>
+            <numerusform>%n blocks</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>TrialPreviewText</name>
+    <message numerus="yes">
+        <source>%n session(s), %1 to %2.</source>
+        <translation>
+            <numerusform>%n session, %1 to %2.</numerusform>
+            <numerusform>%n sessions, %1 to %2.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n session(s) in the exercise’s place in the block.</source>
+        <translation>
+            <numerusform>%n session in the exercise’s place in the block.</numerusform>
+            <numerusform>%n sessions in the exercise’s place in the block.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n session(s) on no planned day: the sheet of the day asks for the arm all the same.</source>
+        <translation>
+            <numerusform>%n session on no planned day: the sheet of the day asks for the arm all the same.</numerusform>
+            <numerusform>%n sessions on no planned day: the sheet of the day asks for the arm all the same.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n session(s) in an easier or a test week, with the trial’s sets all the same.</source>
+        <translation>
+            <numerusform>%n session in an easier or a test week, with the trial’s sets all the same.</numerusform>
+            <numerusform>%n sessions in an easier or a test week, with the trial’s sets all the same.</numerusform>
         </translation>
     </message>
 </context>
@@ -939,6 +1000,44 @@
     </message>
 </context>
 <context>
+    <name>TrialText</name>
+    <message numerus="yes">
+        <source>%1 of %n block(s) whole.</source>
+        <translation>
+            <numerusform>%1 of %n block whole.</numerusform>
+            <numerusform>%1 of %n blocks whole.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n rating(s) can still be asked for. %1.</source>
+        <translation>
+            <numerusform>%n rating can still be asked for. %1.</numerusform>
+            <numerusform>%n ratings can still be asked for. %1.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%1 is out for discomfort since %2: %3 was rated %4 of 10 in %n session(s) running, and the trial’s limit is %5.</source>
+        <translation>
+            <numerusform>%1 is out for discomfort since %2: %3 was rated %4 of 10 in %n session running, and the trial’s limit is %5.</numerusform>
+            <numerusform>%1 is out for discomfort since %2: %3 was rated %4 of 10 in %n sessions running, and the trial’s limit is %5.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>about %n more session(s)</source>
+        <translation>
+            <numerusform>about %n more session</numerusform>
+            <numerusform>about %n more sessions</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n whole block(s)</source>
+        <translation>
+            <numerusform>%n whole block</numerusform>
+            <numerusform>%n whole blocks</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>TrialVerdictText</name>
     <message numerus="yes">
         <source>Needs about %n more session(s): %1 leads so far, not surely enough to say so.</source>
@@ -980,6 +1079,16 @@
         <translation>
             <numerusform>The results were looked at %n time while the trial ran. The demand on “prefer” allows for a look after every block; it can&apos;t allow for ratings that were given with the results in mind.</numerusform>
             <numerusform>The results were looked at %n times while the trial ran. The demand on “prefer” allows for a look after every block; it can&apos;t allow for ratings that were given with the results in mind.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>TrialWinsText</name>
+    <message numerus="yes">
+        <source>%1: preferred in %2 of %n trial(s)</source>
+        <translation>
+            <numerusform>%1: preferred in %2 of %n trial</numerusform>
+            <numerusform>%1: preferred in %2 of %n trials</numerusform>
         </translation>
     </message>
 </context>
@@ -1409,6 +1518,16 @@
         <translation>
             <numerusform>%n open</numerusform>
             <numerusform>%n open</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>steelyard::TrialsView</name>
+    <message numerus="yes">
+        <source>The trial is set up: %n session(s).</source>
+        <translation>
+            <numerusform>The trial is set up: %n session.</numerusform>
+            <numerusform>The trial is set up: %n sessions.</numerusform>
         </translation>
     </message>
 </context>

@@ -93,6 +93,16 @@ void BookView::connectPage(Page* page)
         for (Page* each : m_pages) each->showLine(line);
         showPlace(QStringLiteral("lifter"));
     });
+    connect(page, &Page::trialRequested, this, [this](Id<Athlete> athlete, Id<LiftLine> line, const QString& rule) {
+        m_roster->choose(athlete);
+        showPlace(QStringLiteral("lifter"));
+        for (Page* each : m_pages) each->startTrial(line, rule);
+    });
+    connect(page, &Page::keyingRequested, this, [this](Id<Athlete> athlete, QDate day) {
+        m_roster->choose(athlete);
+        showPlace(QStringLiteral("floor"));
+        for (Page* each : m_pages) each->keySession(day);
+    });
 }
 
 QWidget* BookView::makeBanner()

@@ -28,6 +28,14 @@ public:
     virtual void showAthlete(std::optional<Id<Athlete>> athlete) = 0;
     // A line of the athlete shown last. Pages without lines ignore it.
     virtual void showLine(Id<LiftLine> line) { Q_UNUSED(line) }
+    // Design a trial of a line of the athlete shown last, because of a flag of that rule (empty: none). Only one page can.
+    virtual void startTrial(Id<LiftLine> line, const QString& rule)
+    {
+        Q_UNUSED(line)
+        Q_UNUSED(rule)
+    }
+    // Key a session of the athlete shown last. Only one page can.
+    virtual void keySession(QDate day) { Q_UNUSED(day) }
     // After a commit, undo and redo included.
     virtual void bookChanged(const Changes& changes) = 0;
     // The page was brought to the front: put the keyboard where the work is.
@@ -47,6 +55,11 @@ Q_SIGNALS:
     void neighbourRequested(int step);
     // Open this line on the Lifter page.
     void lineRequested(steelyard::Id<steelyard::Athlete> athlete, steelyard::Id<steelyard::LiftLine> line);
+    // Design a trial of this line on the Lifter page, because of a flag of that rule.
+    void trialRequested(steelyard::Id<steelyard::Athlete> athlete, steelyard::Id<steelyard::LiftLine> line,
+                        const QString& rule);
+    // Key that day's session on the Floor page.
+    void keyingRequested(steelyard::Id<steelyard::Athlete> athlete, QDate day);
     // An action of the table, by id: "file.import".
     void actionRequested(const QString& action);
     // What canPerform() answers may have changed.

@@ -360,14 +360,26 @@ Result<void> FloorPage::openSheet(const QString& typed)
     }
     if (code.date != m_date->date())
         Q_EMIT said(tr("This sheet is of %1: what is keyed goes to that day.").arg(format::date(code.date)));
+    keyOnDay(athlete, code.date);
+    return {};
+}
+
+void FloorPage::keyOnDay(Id<Athlete> athlete, QDate day)
+{
     m_toKey = athlete;
-    if (code.date != m_date->date())
-        m_date->setDate(code.date);
+    if (day != m_date->date())
+        m_date->setDate(day);
     else if (m_stale)
         makeSheets();
     else
         startKeyingOf(*std::exchange(m_toKey, std::nullopt));
-    return {};
+}
+
+void FloorPage::keySession(QDate day)
+{
+    if (isKeying()) stopKeying();
+    // What is typed in the row and isn't stored yet keeps its place.
+    if (!isKeying() && m_athlete) keyOnDay(*m_athlete, day);
 }
 
 void FloorPage::stopKeying()

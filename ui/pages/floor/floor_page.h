@@ -38,6 +38,7 @@ public:
     [[nodiscard]] QString title() const override { return tr("Floor"); }
     void showAthlete(std::optional<Id<Athlete>> athlete) override;
     void bookChanged(const Changes& changes) override;
+    void keySession(QDate day) override;
     void takeFocus() override;
     [[nodiscard]] bool canPerform(const QString& action) const override;
     void perform(const QString& action) override;
@@ -74,6 +75,8 @@ private:
     [[nodiscard]] const DayRow* currentRow() const;
     void startKeying();
     void startKeyingOf(Id<Athlete> athlete);
+    // As soon as the sheets of the day are there.
+    void keyOnDay(Id<Athlete> athlete, QDate day);
     // The sheet whose number was typed or scanned.
     [[nodiscard]] Result<void> openSheet(const QString& typed);
     void stopKeying();

@@ -105,6 +105,9 @@ void LifterPage::addView(LifterView* view)
     connect(view, &LifterView::lineStepped, this, &LifterPage::stepLine);
     connect(view, &LifterView::lineWanted, this, &LifterPage::showLine);
     connect(view, &LifterView::changed, this, &LifterPage::viewChanged);
+    connect(view, &LifterView::keyingWanted, this, [this](QDate day) {
+        if (m_athlete) Q_EMIT keyingRequested(*m_athlete, day);
+    });
     connect(view, &LifterView::sessionWanted, this, [this](int exposure) {
         showSession(exposure);
         openView(0);
@@ -214,6 +217,13 @@ void LifterPage::showLine(Id<LiftLine> line)
     m_wantedLine = line;
     if (!isVisible()) backToProgress();  // who comes from another page comes for the chart
     if (const int row = m_lines->rowOf(line); row >= 0) m_list->setCurrentIndex(m_lines->index(row));
+}
+
+void LifterPage::startTrial(Id<LiftLine> line, const QString& rule)
+{
+    showLine(line);
+    m_reason = rule;
+    perform(QStringLiteral("lifter.trial.new"));
 }
 
 void LifterPage::bookChanged(const Changes& changes)
@@ -447,7 +457,9 @@ void LifterPage::perform(const QString& action)
     if (action == QStringLiteral("lifter.savePicture")) savePicture();
     if (const std::size_t own = viewFor(action); own < m_views.size()) {
         if (own != m_view) openView(own);
+        view().setReason(std::exchange(m_reason, {}));
         view().perform(action);
+        return;  // also where the action would open another view: the one in sight has its own answer
     }
     const std::size_t index = indexOf(action);
     if (index == m_views.size()) return;

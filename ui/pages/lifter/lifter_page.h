@@ -41,6 +41,7 @@ public:
     [[nodiscard]] QString title() const override { return tr("Lifter"); }
     void showAthlete(std::optional<Id<Athlete>> athlete) override;
     void showLine(Id<LiftLine> line) override;
+    void startTrial(Id<LiftLine> line, const QString& rule) override;
     void bookChanged(const Changes& changes) override;
     void takeFocus() override;
     [[nodiscard]] bool canPerform(const QString& action) const override;
@@ -84,6 +85,7 @@ private:
     int m_line = -1;
     int m_asked = 0;                        // the newest read; answers to earlier ones are dropped
     std::optional<QString> m_wantedAction;  // as soon as the record has come
+    QString m_reason;                       // the flag's rule that it is wanted for
     QPointer<QWidget> m_before;             // where the keyboard was when another view than the progress was opened
     QDate m_sessionBefore;                  // that was looked at then
     JobHandle m_job;

@@ -66,6 +66,8 @@ public:
         return false;
     }
     virtual void perform(const QString& action) { Q_UNUSED(action) }
+    // The flag's rule for which the next action is asked; empty: none.
+    virtual void setReason(const QString& rule) { Q_UNUSED(rule) }
 
     // The numbers behind what is drawn; no rows: there is nothing to show or copy.
     [[nodiscard]] virtual ChartTable table() const { return {}; }
@@ -76,6 +78,7 @@ Q_SIGNALS:
     void sessionLookedAt(int exposure);  // show its sets below
     void setsWanted(int exposure);       // go to its day in the logbook, to read and correct it
     void sessionWanted(int exposure);    // go to it on the chart of the progress
+    void keyingWanted(QDate day);        // key that day's session of this lifter
     void lineStepped(int by);            // +1 next, -1 previous line
     void lineWanted(steelyard::Id<steelyard::LiftLine> line);
     void changed();     // table() and drawing() may be others now

@@ -11,6 +11,7 @@
 #include "ui/pages/lifter/ratings_view.h"
 #include "ui/pages/lifter/repetitions_view.h"
 #include "ui/pages/lifter/training_view.h"
+#include "ui/pages/lifter/trials_view.h"
 
 namespace steelyard {
 
@@ -26,6 +27,7 @@ std::vector<LifterView*> makeLifterViews(const UiContext& context, QWidget* pare
     views.push_back(new LogbookView(context, parent));
     views.push_back(new BodyView(context, parent));
     views.push_back(new RepetitionsView(context, parent));
+    views.push_back(new TrialsView(context, parent));
     views.push_back(new ExplainingView(context.jobs, parent));
     return views;
 }

@@ -10,7 +10,7 @@ class CloseTabsStyle final : public QProxyStyle {
 public:
     [[nodiscard]] int pixelMetric(PixelMetric metric, const QStyleOption* option, const QWidget* widget) const override
     {
-        constexpr int space = 8;  // both sides of a tab's word together
+        constexpr int space = 4;  // both sides of a tab's word together
         return metric == PM_TabBarTabHSpace ? space : QProxyStyle::pixelMetric(metric, option, widget);
     }
 };

@@ -305,11 +305,15 @@ void WeekPage::decide(const FlagAnswer& answer)
         m_context.prompter.tellError(this, tr("The decision could not be stored"), stored.error());
         return;
     }
+    const auto line = flag->line ? flag->line : m_panel->chosen();
+    const QString rule = flag->rule;
     m_flags->closeBar();
     takeFocus();
     QString words = tr("Stored: %1, %2").arg(format::decisionWord(answer.kind), about);
     if (answer.block) words += tr("; %n planned slot(s) changed", nullptr, answer.changedSlots);
     Q_EMIT said(words);
+    // What the answer begins is designed where trials are.
+    if (answer.action == QLatin1StringView("start_trial") && line) Q_EMIT trialRequested(*m_athlete, *line, rule);
 }
 
 bool WeekPage::openLine()

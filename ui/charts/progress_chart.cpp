@@ -74,10 +74,11 @@ void ProgressChart::layOut()
     m_shared->stripTop = 1;
     const double strip = m_shared->spec.blocks.empty() ? 0 : line + 9;
     const double decisions = m_shared->spec.decisions.empty() ? 0 : line + 5;
+    const double trials = m_shared->spec.trials.empty() ? 0 : line + 3;
     const double top = m_shared->stripTop + strip + line + 6;
     const double notes = m_shared->spec.notes.empty() ? 0 : line + 3;
     const int key = keyLines(progressKey(m_shared->spec, m_shared->colours), metrics, bounds.width() - left);
-    const double bottom = bounds.height() - line - 5 - decisions - notes - key * line - 4;
+    const double bottom = bounds.height() - line - 5 - trials - decisions - notes - key * line - 4;
     const double between = line + 16;
     const double plots = std::max(40.0, bottom - top - between);
     const double upper = std::floor(plots * 0.54);
@@ -86,7 +87,8 @@ void ProgressChart::layOut()
     m_reps->keepTopFree(line + 2);  // the loads stand there
     m_reps->setPlot(bounds, {left, top + upper + between, width, plots - upper});
     m_shared->datesTop = m_reps->plot().bottom() + 4;
-    m_shared->decisionTop = m_shared->datesTop + line + 3;
+    m_shared->trialTop = m_shared->datesTop + line + 3;
+    m_shared->decisionTop = m_shared->trialTop + trials;
     m_shared->notesTop = m_shared->decisionTop + decisions;
     m_shared->keyTop = bounds.height() - key * line - 1;
     viewport()->update();

@@ -24,6 +24,7 @@ struct ProgressScene : ChartSelection {  // of exposures
     QRectF bounds;
     double stripTop = 0;     // of the blocks
     double datesTop = 0;     // of the date labels
+    double trialTop = 0;     // of the letters of trials
     double decisionTop = 0;  // of the decisions
     double notesTop = 0;     // of the notes
     double keyTop = 0;       // of the key's lines

@@ -36,6 +36,8 @@ void addRealChange(const ProgressWords& words, ProgressSpec& spec);
 void addBlockSpans(const ProgressSource& source, const ProgressWords& words, ProgressSpec& spec);
 void addLayoffs(const ProgressSource& source, const ProgressWords& words, int layoffDays, ProgressSpec& spec);
 void addDecisionTicks(const ProgressSource& source, const ProgressWords& words, ProgressSpec& spec);
+// Needs the time axis.
+void addTrialTicks(const ProgressSource& source, const ProgressWords& words, ProgressSpec& spec);
 void addNotes(const ProgressSource& source, const ProgressWords& words, ProgressSpec& spec);
 void addReadouts(const ProgressSource& source, const ProgressWords& words, ProgressSpec& spec);
 // The sessions as rows; `against` says on which side of the smallest change a session lies.

@@ -71,8 +71,34 @@ std::vector<ProgressRuler::Place> ProgressRuler::ticks(const std::vector<Tick>& 
     return places;
 }
 
+std::vector<ProgressRuler::Place> ProgressRuler::trials() const
+{
+    const QFontMetricsF metrics(m_scene.small);
+    std::vector<Place> places;
+    double free = -kTickReach;
+    for (const TrialTick& tick : m_scene.spec.trials) {
+        if (!m_scene.inSight(tick.date)) continue;
+        const QString label = tick.counts ? tick.letter : u'(' + tick.letter + u')';
+        const double x = m_scene.x(tick.date);
+        const double width = metrics.horizontalAdvance(label);
+        if (x - width / 2 < free) continue;
+        free = x + width / 2 + 1;
+        const QRectF words(x - width / 2, m_scene.trialTop, width + 1, metrics.height());
+        places.push_back(
+            {{x, m_scene.trialTop + metrics.ascent()}, words, label, words.adjusted(-2, 0, 2, 0), tick.tip});
+    }
+    return places;
+}
+
+void ProgressRuler::paintTrials(QPainter& painter) const
+{
+    painter.setPen(m_scene.colours.ink);
+    for (const Place& place : trials()) painter.drawText(place.words, Qt::AlignCenter, place.label);
+}
+
 void ProgressRuler::paint(QPainter& painter) const
 {
+    paintTrials(painter);
     paintThrough(painter);
     paintBlocks(painter);
     paintTicks(painter);
@@ -157,7 +183,7 @@ QString ProgressRuler::tipAt(QPointF at) const
         return found == places.rend() ? QString() : found->tip;
     };
     for (const auto& places :
-         {ticks(m_scene.spec.decisions, m_scene.decisionTop), ticks(m_scene.spec.notes, m_scene.notesTop)})
+         {trials(), ticks(m_scene.spec.decisions, m_scene.decisionTop), ticks(m_scene.spec.notes, m_scene.notesTop)})
         if (const QString tip = among(places); !tip.isEmpty()) return tip;
     if (isOnChange(at)) return m_scene.spec.realChange->words;
     for (const auto* spans : {&m_scene.spec.layoffs, &m_scene.spec.blocks})

@@ -1,4 +1,5 @@
-// The time ruler of a progress chart: blocks above, deload weeks and layoffs through both panels, decisions and notes a row
+// The time ruler of a progress chart: blocks above, deload weeks and layoffs through both panels, the arms of trials by letter (in
+// brackets: getting used to it), decisions and notes a row
 // each below the dates. What is too long for its place is cut short; pointing at it says the whole. Pointing at a limit of the
 // smallest change explains it.
 //
@@ -38,6 +39,9 @@ private:
     void paintThrough(QPainter& painter) const;
     void paintBlocks(QPainter& painter) const;
     void paintTicks(QPainter& painter) const;
+    // Letters of a trial's arms; where they would lie over each other, every second or third is left out.
+    [[nodiscard]] std::vector<Place> trials() const;
+    void paintTrials(QPainter& painter) const;
 
     const ProgressScene& m_scene;
 };

@@ -71,6 +71,7 @@ ProgressSpec ProgressBuilder::build()
         addBlockSpans(m_source, m_words, m_spec);
         addLayoffs(m_source, m_words, m_options.layoffDays, m_spec);
         addDecisionTicks(m_source, m_words, m_spec);
+        addTrialTicks(m_source, m_words, m_spec);
         addNotes(m_source, m_words, m_spec);
         addRealChange(m_words, m_spec);
         addReadouts(m_source, m_words, m_spec);

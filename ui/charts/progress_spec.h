@@ -110,6 +110,15 @@ struct DecisionTick {
     friend bool operator==(const DecisionTick&, const DecisionTick&) = default;
 };
 
+// A session of a trial on this line: which arm of it the line is.
+struct TrialTick {
+    QDate date;
+    QString letter;
+    bool counts = true;  // false: the lifter was getting used to it
+    QString tip;
+    friend bool operator==(const TrialTick&, const TrialTick&) = default;
+};
+
 // What was noted at the sets of a session.
 struct NoteTick {
     QDate date;
@@ -161,6 +170,7 @@ struct ProgressSpec {
     std::vector<BlockSpan> blocks;
     std::vector<BlockSpan> layoffs;  // breaks between two sessions of the line
     std::vector<DecisionTick> decisions;
+    std::vector<TrialTick> trials;  // sessions that were held, by date
     std::vector<NoteTick> notes;
     std::vector<QStringList> readouts;  // of each of reps.points: what stands there in words, a line each
     QString summary;
@@ -172,10 +182,11 @@ struct ProgressSpec {
 struct ProgressSource {
     const LineReading& reading;
     const std::vector<Row<Block>>& blocks;
-    const std::vector<Row<Decision>>& decisions;  // of the athlete; other lines' decisions are left out
-    std::optional<Id<LiftLine>> line;             // absent: only decisions about the lifter
-    QString name;                                 // of the line, for the summary
-    const LineRecord* record = nullptr;           // absent: no sets, no notes
+    const std::vector<Row<Decision>>& decisions;      // of the athlete; other lines' decisions are left out
+    std::optional<Id<LiftLine>> line;                 // absent: only decisions about the lifter
+    QString name;                                     // of the line, for the summary
+    const LineRecord* record = nullptr;               // absent: no sets, no notes, no trials
+    const std::vector<Row<Trial>>* trials = nullptr;  // of the athlete; absent: none
 };
 
 struct ProgressOptions {

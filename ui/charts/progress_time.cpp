@@ -89,4 +89,26 @@ void addDecisionTicks(const ProgressSource& source, const ProgressWords& words, 
     }
 }
 
+void addTrialTicks(const ProgressSource& source, const ProgressWords& words, ProgressSpec& spec)
+{
+    if (!source.trials || !source.record) return;
+    const LiftLine& line = source.record->line;
+    const auto isOfLine = [&](const TrialArm& arm) {
+        return arm.variant == line.variant && arm.grip == line.grip && arm.standard == line.standard;
+    };
+    for (const Row<Trial>& row : *source.trials)
+        for (const TrialDay& day : row.value.days) {
+            if (day.missed || day.date < spec.from || day.date > spec.to) continue;
+            const std::size_t arm = day.armDone.value_or(day.arm);
+            const bool wasHeld = std::ranges::find(source.record->exposures, day.date, &Exposure::date)
+                                 != source.record->exposures.end();
+            if (arm >= row.value.arms.size() || !isOfLine(row.value.arms[arm]) || !wasHeld) continue;
+            QString tip = TimeText::tr("%1: arm %2 of the trial “%3”")
+                              .arg(words.date(day.date), armLetter(arm), row.value.question);
+            if (day.block == 0) tip += TimeText::tr(", getting used to it");
+            spec.trials.push_back({day.date, armLetter(arm), day.block > 0, tip});
+        }
+    std::ranges::stable_sort(spec.trials, {}, &TrialTick::date);
+}
+
 }  // namespace steelyard

@@ -76,5 +76,31 @@ TEST(ProgressReadout, SaysLoadRepsCapacityBandAndWhatWasExpected)
     EXPECT_FALSE(readouts[0].join(u'\n').contains(QStringLiteral("expected")));
 }
 
+TEST(ProgressTime, MarksTheSessionsOfATrialThatWereHeldOnThisLine)
+{
+    ProgressCase c = onDays({0, 3, 6, 9});
+    AthleteLog made = c.log.build();
+    const LineRecord& record = made.lines.front();
+    Trial trial{.athlete = Id<Athlete>(1)};
+    trial.question = QStringLiteral("Usual or neutral?");
+    trial.arms = {{.variant = record.line.variant, .grip = record.line.grip, .standard = record.line.standard},
+                  {.variant = record.line.variant, .grip = Id<Grip>(99), .standard = record.line.standard}};
+    trial.days = {{.date = kFirst, .block = 0, .arm = 0},
+                  {.date = kFirst.addDays(3), .block = 1, .arm = 1},
+                  {.date = kFirst.addDays(6), .block = 1, .arm = 1, .armDone = 0},
+                  {.date = kFirst.addDays(7), .block = 2, .arm = 0},
+                  {.date = kFirst.addDays(9), .block = 2, .arm = 0, .missed = true}};
+    const std::vector<Row<Trial>> trials{{Id<Trial>(1), {}, trial}};
+    const ProgressSpec spec = buildProgressSpec(
+        {c.reading, c.blocks, c.decisions, record.id, QStringLiteral("Arm curl"), &record, &trials}, c.options);
+    ASSERT_EQ(spec.trials.size(), 2u)
+        << "another line's session, one that was not held and one that was missed have none";
+    EXPECT_EQ(spec.trials[0].letter, QStringLiteral("A"));
+    EXPECT_FALSE(spec.trials[0].counts);
+    EXPECT_EQ(spec.trials[1].date, kFirst.addDays(6));
+    EXPECT_TRUE(spec.trials[1].counts);
+    EXPECT_TRUE(spec.trials[1].tip.contains(QStringLiteral("Usual or neutral?")));
+}
+
 }  // namespace
 }  // namespace steelyard

@@ -49,7 +49,7 @@ void ProgressView::show(const ShownLine& shown)
     const AthleteLog& log = shown.lifter->log;
     options.layoffDays = shown.lifter->thresholds.layoffDays;
     m_chart->setSpec(buildProgressSpec(
-        {shown.reading(), log.blocks, log.decisions, record.id, lineTitle(record), &record}, options));
+        {shown.reading(), log.blocks, log.decisions, record.id, lineTitle(record), &record, &log.trials}, options));
     lookAt(shown.exposure());
 }
 

@@ -1,5 +1,6 @@
 #include "ui/pages/lifter/compare_view.h"
 
+#include "ui/charts/everyday_spec.h"
 #include "ui/format/format.h"
 #include "ui/pages/lifter/line_list_model.h"
 #include "ui/pages/lifter/same_line.h"
@@ -60,6 +61,9 @@ QWidget* CompareView::makeControls()
     m_list->setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
     m_list->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     m_list->setAccessibleName(tr("What is compared"));
+    m_felt = new QCheckBox(tr("How they &felt"), controls);
+    m_felt->setToolTip(
+        tr("Ratings of two to four lines from days as they came: no trial, because nobody drew lots. T sets one up."));
     m_common = new QCheckBox(tr("Where all have beg&un"), controls);
     m_common->setChecked(true);
     m_start = new QDateEdit(controls);
@@ -73,11 +77,13 @@ QWidget* CompareView::makeControls()
     all->addWidget(m_lines);
     all->addWidget(m_lifters);
     all->addWidget(m_list, 1);
+    all->addWidget(m_felt);
     all->addWidget(m_common);
     all->addWidget(m_start);
     connect(m_lines, &QRadioButton::toggled, this, &CompareView::fill);
     connect(m_list, &QListWidget::itemChanged, this, &CompareView::draw);
     connect(m_start, &QDateEdit::dateChanged, this, &CompareView::draw);
+    connect(m_felt, &QCheckBox::toggled, this, &CompareView::draw);
     connect(m_common, &QCheckBox::toggled, this, [this](bool common) {
         m_start->setEnabled(!common);
         draw();
@@ -111,8 +117,10 @@ void CompareView::fill()
         const QSignalBlocker quiet(m_list);
         m_list->clear();
         m_offered.clear();
+        m_offeredLines.clear();
     }
     if (!m_shown.lifter) return;
+    m_felt->setEnabled(m_lines->isChecked());
     if (m_lines->isChecked())
         fillOwnLines();
     else
@@ -136,9 +144,11 @@ void CompareView::fillOwnLines()
     // Those of the same exercise on top, named by what tells them apart.
     for (const bool related : {true, false})
         for (std::size_t i = 0; i < lines.size(); ++i)
-            if ((lines[i].exercise.id == exercise) == related && !lines[i].exposures.empty())
+            if ((lines[i].exercise.id == exercise) == related && !lines[i].exposures.empty()) {
+                m_offeredLines.push_back(lines[i].id);
                 offer({related ? wayOf(lines[i]) : wholeName(lines[i]), m_shown.lifter->readings[i].trend},
                       related ? wayOf(lines[i]) : wholeName(lines[i]), related);
+            }
     draw();
 }
 
@@ -175,9 +185,28 @@ std::vector<ComparedLine> CompareView::ticked() const
     return chosen;
 }
 
+void CompareView::showEveryday()
+{
+    std::vector<Id<LiftLine>> lines;
+    std::vector<QString> names;
+    for (int row = 0; row < m_list->count(); ++row)
+        if (m_list->item(row)->checkState() == Qt::Checked) {
+            lines.push_back(m_offeredLines[static_cast<std::size_t>(row)]);
+            names.push_back(m_offered[static_cast<std::size_t>(row)].name);
+        }
+    const QDate first = m_common->isChecked() ? m_shown.from().value_or(QDate(1900, 1, 1)) : m_start->date();
+    const EverydayComparison found =
+        compareEveryday(m_shown.lifter->log, lines, {first, m_shown.today}, {}, format::wording());
+    PanelsSpec spec = buildEveryday(found, names, QLocale());
+    setFootnote(everydayWords(found));
+    showSpec(std::move(spec), found.sentence);
+    Q_EMIT changed();
+}
+
 void CompareView::draw()
 {
     if (m_offered.empty()) return;
+    if (m_felt->isChecked() && m_lines->isChecked()) return showEveryday();
     const auto chosen = ticked();
     const auto common = commonStart(chosen, m_shown.from());
     if (m_common->isChecked() && common) {

@@ -1,6 +1,7 @@
 // Lines beside each other on one relative scale (compare_spec.h): several of this lifter's, chosen from a list, or this line
 // across lifters, who are read in the background. Two lifters' lines show who changed how much since the start, and nothing
-// of who is better: the view says so.
+// of who is better: the view says so. On request the ratings of two to four of the lifter's own lines stand beside each other instead,
+// as an everyday comparison that nobody drew lots for (everyday_spec.h), with what else differed between their sessions.
 #pragma once
 
 #include "ui/charts/compare_spec.h"
@@ -35,6 +36,7 @@ private:
     void offer(ComparedLine line, const QString& inList, bool ticked);
     void draw();
     [[nodiscard]] std::vector<ComparedLine> ticked() const;
+    void showEveryday();
 
     JobRunner& m_jobs;
     QString m_bookPath;
@@ -46,6 +48,8 @@ private:
     QRadioButton* m_lines = nullptr;
     QRadioButton* m_lifters = nullptr;
     QListWidget* m_list = nullptr;
+    std::vector<Id<LiftLine>> m_offeredLines;  // by row of the list; empty across lifters
+    QCheckBox* m_felt = nullptr;
     QCheckBox* m_common = nullptr;
     QDateEdit* m_start = nullptr;
 };

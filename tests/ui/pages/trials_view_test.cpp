@@ -4,9 +4,11 @@
 #include "tests/support/trial_page_book.h"
 #include "ui/charts/panels_chart.h"
 #include "ui/charts/trial_strip.h"
+#include "ui/pages/lifter/compare_view.h"
 #include "ui/pages/lifter/trial_results.h"
 
 #include <QtTest/QSignalSpy>
+#include <QtWidgets/QCheckBox>
 #include <QtWidgets/QLineEdit>
 #include <QtWidgets/QListWidget>
 
@@ -264,6 +266,24 @@ TEST(TrialsView, SavesTheResultForTheLifterAsPdf)
     const QByteArray pdf = file.readAll();
     EXPECT_TRUE(pdf.startsWith("%PDF"));
     EXPECT_TRUE(pdf.contains("/FontFile")) << "type is embedded";
+}
+
+TEST(CompareView, ShowsHowLinesFeltAndThatThisIsNoTrial)
+{
+    TrialsCase c;
+    c.store(c.design(6, kLongAgo));
+    c.hold({.better = 1, .by = 3}, 12);
+    c.open();
+    ASSERT_TRUE(c.settled());
+    c.perform("lifter.compare");
+    auto& compare = *c.page->findChild<CompareView*>();
+    for (auto* box : compare.findChildren<QCheckBox*>())
+        if (box->text().contains(QStringLiteral("felt"))) box->setChecked(true);
+    EXPECT_TRUE(c.says(QStringLiteral("not a trial: nobody drew lots")));
+    const PanelsSpec& spec = compare.findChild<PanelsChart*>()->spec();
+    ASSERT_FALSE(spec.panels.empty());
+    EXPECT_EQ(spec.panels[0].ticks.size(), 2U) << "a row a line";
+    EXPECT_FALSE(compare.table().rows.empty());
 }
 
 }  // namespace

@@ -176,7 +176,6 @@ void TrialForm::build()
     scroll->setWidget(left);
     scroll->setWidgetResizable(true);
     scroll->setFrameShape(QFrame::NoFrame);
-    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     scroll->setFocusPolicy(Qt::NoFocus);
     scroll->setMinimumWidth(kTrialFormWidth);
     auto* beside = new QScrollArea(this);

@@ -52,7 +52,7 @@ TrialOutcomeFields::TrialOutcomeFields(QWidget* parent)
     grid->setColumnStretch(3, 1);
     const int below = (at + kOutcomeColumns - 1) / kOutcomeColumns;
     auto* limit = new QHBoxLayout;
-    limit->addWidget(new QLabel(tr("An arm is out at discomfort"), this));
+    limit->addWidget(new QLabel(tr("Out at discomfort"), this));
     limit->addWidget(m_limit);
     limit->addWidget(new QLabel(tr("in"), this));
     limit->addWidget(m_running);

@@ -43,7 +43,7 @@ std::deque<Paragraph> paragraphsOf(const BlockInput& input)
     std::deque<Paragraph> all{{close ? setUpWordsShort(exercise) : setUpWords(exercise), false}};
     if (exercise.target.load) all.push_back({cantMakeWords(*exercise.target.load), true});
     // What was decided comes before what is always so.
-    all.push_back({trialWords(exercise), true});
+    all.push_back({close ? trialWordsShort(exercise) : trialWords(exercise), true});
     all.push_back({close ? trialAskWordsShort(exercise) : trialAskWords(exercise), false});
     all.push_back({coachNotesWords(exercise), true});
     all.push_back({noteWords(exercise), true});
@@ -157,9 +157,13 @@ void writeNotes(ExerciseBlock& block, const BlockInput& input, std::deque<Paragr
     const double top = block.height + (close ? kCloseNotesGap : kNotesGap);
     double y = top;
     int left = close ? input.mostNoteLines : static_cast<int>(rest.size()) * kMostLines;
+    const QString asked = trialAskWordsShort(input.exercise);
     for (const Paragraph& next : rest) {
         if (left <= 0) break;
         const double before = y;
+        // Which arm, and what is asked of it, stands whatever else must go.
+        if (!asked.isEmpty() && next.words.startsWith(asked))
+            block.neededLines = 1 + static_cast<int>(std::lround((y - top) / line));
         y = writeWrapped(block.items, {0, 0, input.width, 0}, y, next.words, kSmallestPoints, next.bold,
                          std::min(left, kMostLines));
         left -= static_cast<int>(std::lround((y - before) / line));

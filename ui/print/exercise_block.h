@@ -20,7 +20,8 @@ enum class Density {
 struct ExerciseBlock {
     SheetPage items;  // from (0, 0)
     double height = 0;
-    int noteLines = 0;  // below the boxes
+    int noteLines = 0;    // below the boxes
+    int neededLines = 1;  // of these, from the first: what may not be cut
 };
 
 struct BlockInput {

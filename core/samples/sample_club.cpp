@@ -317,7 +317,8 @@ Block ClubWriter::withTrial(const Block& block, const std::vector<TrainingDay>& 
 {
     if (!m_trial) return block;
     const std::vector<Row<Block>> blocks{{Id<Block>(0), QUuid(), block}};
-    TrialGround ground{blocks, m_library, {}, m_options.lastDay.addDays(1)};
+    // Past weeks as well: they were planned as they were done.
+    TrialGround ground{blocks, m_library, {}, m_trial->ending ? m_trial->ending->date.addDays(1) : block.start};
     for (const TrainingDay& day : days) ground.weekdays.push_back(day.weekday);
     const bool carried = m_trial->ending && m_trial->ending->choice;
     if (m_trial->ending && !carried) return block;

@@ -17,9 +17,9 @@ Result<LifterTrials> readTrials(Database& database, Id<Athlete> athlete, QDate a
 {
     STEELYARD_TRY(auto library, LibraryRepository(database).read());
     STEELYARD_TRY(const auto settings, RuleSettingRepository(database).all());
-    STEELYARD_TRY(auto parameters, readReadingParameters(database, asOf));
+    STEELYARD_TRY(const auto parameters, readReadingParameters(database, asOf));
     STEELYARD_TRY(auto log, readAthleteLog(database, library, athlete, asOf));
-    return LifterTrials{std::move(library), std::move(log), std::move(parameters), readingThresholds(settings), asOf};
+    return LifterTrials{std::move(library), std::move(log), parameters, readingThresholds(settings), asOf};
 }
 
 std::vector<BlockChange> blockChanges(const LaidTrial& laid)

@@ -39,6 +39,7 @@ void layRunningTrials(const ProposalProblem& made, const Library& library, const
                       BlockProposal& proposal)
 {
     std::vector<int> weekdays;
+    weekdays.reserve(made.problem.days.size());
     for (const PlanDay& day : made.problem.days) weekdays.push_back(day.weekday);
     for (const TrialAdvice& advice : made.trials) {
         if (advice.say != TrialSay::UnderTrial) continue;

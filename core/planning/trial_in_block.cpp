@@ -106,7 +106,7 @@ std::optional<Slot> TrialLayer::takeOut(QDate date)
     PlannedDay& day = days[at->day];
     const auto found = std::ranges::find_if(day.slotList, [&](const Slot& slot) { return isArmsLift(slot); });
     if (found == day.slotList.end()) return std::nullopt;
-    const Slot taken = *found;
+    Slot taken = std::move(*found);
     day.slotList.erase(found);
     tidySupersets(day);
     if (day.slotList.empty() && day.title.isEmpty()) days.erase(days.begin() + static_cast<std::ptrdiff_t>(at->day));

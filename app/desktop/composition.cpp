@@ -45,12 +45,10 @@ MainServices makeServices(const Clock& clock)
         QWidget* window = makeWindow(parent, QCoreApplication::translate("Composition", "Import a logbook"));
         auto importer = std::make_shared<BookImporter>(context.book, context.jobs);
         auto* page = new ImportPage(
-            {*importer, context.prompter, context.jobs, context.settings, context.book.path(), context.clock.today()},
+            {importer, context.prompter, context.jobs, context.settings, context.book.path(), context.clock.today()},
             window);
         window->layout()->addWidget(page);
         QObject::connect(page, &ImportPage::closed, window, &QWidget::close);
-        // The page refers to the importer, so the importer goes when the window has gone.
-        QObject::connect(window, &QObject::destroyed, [importer] {});
         window->show();
         if (path.isEmpty())
             page->chooseFile();

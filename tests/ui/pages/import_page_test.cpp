@@ -22,6 +22,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <atomic>
 #include <thread>
 
 namespace steelyard {
@@ -63,6 +64,8 @@ public:
     [[nodiscard]] Result<ImportPreview> preview(const QString&, const ImportChoices& now,
                                                 const Progress&) const override
     {
+        previewing = true;
+        while (hold) std::this_thread::yield();
         ImportPreview preview = answer;
         // Told to read dates in the other order, nothing is wrong any more.
         if (now.mapping.dateOrder == DateOrder::DayMonthYear) {
@@ -88,6 +91,8 @@ public:
     LogbookGuess guessed;
     ImportPreview answer;
     bool waitForStop = false;
+    mutable std::atomic<bool> previewing = false;
+    std::atomic<bool> hold = false;
     std::vector<ImportChoices> started;
 
 private:
@@ -97,14 +102,15 @@ private:
 struct ImportPageCase {
     TempDir dir;
     JobRunner jobs;
-    PreparedImporter importer{jobs};
+    std::shared_ptr<PreparedImporter> shared = std::make_shared<PreparedImporter>(jobs);
+    PreparedImporter& importer = *shared;
     ScriptedPrompter prompter;
     QSettings settings{dir.path(u"settings.ini"), QSettings::IniFormat};
     std::unique_ptr<ImportPage> page = makePage();
 
     [[nodiscard]] std::unique_ptr<ImportPage> makePage()
     {
-        return std::make_unique<ImportPage>(ImportPage::Services{importer, prompter, jobs, &settings,
+        return std::make_unique<ImportPage>(ImportPage::Services{shared, prompter, jobs, &settings,
                                                                  QStringLiteral("club.steelyard"), QDate(2026, 3, 2)});
     }
 
@@ -236,6 +242,21 @@ struct NamesCase : ImportPageCase {
         return model().index(row, NameMatchModel::Becomes).data().toString();
     }
 };
+
+TEST(ImportPage, APreviewThatRunsOnWhenTheWindowIsClosedKeepsWhatItReadsWith)
+{
+    ImportPageCase c;
+    c.importer.hold = true;
+    c.prompter.path = c.dir.write(u"log.csv", "Tag;Wdh\n3.4.2026;8\n");
+    c.page->chooseFile();
+    ASSERT_TRUE(QTest::qWaitFor([&] { return c.importer.previewing.load(); }, 10000));
+    const std::weak_ptr<PreparedImporter> importer = c.shared;
+    c.page.reset();
+    c.shared.reset();
+    ASSERT_FALSE(importer.expired());
+    c.importer.hold = false;
+    EXPECT_TRUE(QTest::qWaitFor([&] { return importer.expired(); }, 10000));
+}
 
 TEST(ImportPage, MatchesNamesThatAreClearAndLeavesTheOthersNew)
 {

@@ -148,6 +148,10 @@ Result<void> tryOut(const QString& book, LogbookReader& reader, ImportPreview& p
 
 }  // namespace
 
+BookImporter::BookImporter(Book& book, JobRunner& jobs)
+    : m_book(book), m_jobs(jobs), m_path(book.path()), m_today(book.clock().today())
+{}
+
 LogbookGuess BookImporter::guess(const QByteArray& head) const
 {
     const ImportNames known = names();
@@ -187,12 +191,12 @@ Result<ImportPreview> BookImporter::preview(const QString& path, const ImportCho
     ImportPreview preview = firstRows(bytes, choices);
     preview.fingerprint =
         QString::fromLatin1(QCryptographicHash::hash(bytes, QCryptographicHash::Sha256).toHex().left(40));
-    const auto reader = LogbookReader::open(std::move(bytes), choices.mapping, m_book.clock().today());
+    const auto reader = LogbookReader::open(std::move(bytes), choices.mapping, m_today);
     if (!reader) {
         preview.refusal = reader.error().what;
         return preview;
     }
-    STEELYARD_CHECK(tryOut(m_book.path(), **reader, preview, progress));
+    STEELYARD_CHECK(tryOut(m_path, **reader, preview, progress));
     return preview;
 }
 

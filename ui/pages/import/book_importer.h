@@ -10,7 +10,7 @@ class Book;
 
 class BookImporter final : public LogbookImporter {
 public:
-    BookImporter(Book& book, JobRunner& jobs) : m_book(book), m_jobs(jobs) {}
+    BookImporter(Book& book, JobRunner& jobs);
 
     [[nodiscard]] LogbookGuess guess(const QByteArray& head) const override;
     [[nodiscard]] ImportNames names() const override;
@@ -23,6 +23,9 @@ public:
 private:
     Book& m_book;
     JobRunner& m_jobs;
+    // What a preview needs that still runs when the book is closed.
+    QString m_path;
+    QDate m_today;
 };
 
 }  // namespace steelyard

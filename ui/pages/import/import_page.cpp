@@ -52,9 +52,9 @@ void ImportPage::openFile(const QString& path)
     m_file->setText(path);
     m_head = file.read(kGuessBytes);
     m_matches->clear();
-    m_names->setNames(m_services.importer.names());
+    m_names->setNames(m_services.importer->names());
     m_options->setAthletes(m_names->names().athletes);
-    beginWith(m_services.importer.guess(m_head));
+    beginWith(m_services.importer->guess(m_head));
 }
 
 // A mapping that a file with these columns came in with before goes before any guess.
@@ -94,7 +94,7 @@ void ImportPage::takeMapping(const LogbookMapping& kept)
 
 void ImportPage::showChoices()
 {
-    const ImportPreview first = m_services.importer.firstRows(m_head, m_choices);
+    const ImportPreview first = m_services.importer->firstRows(m_head, m_choices);
     const auto beyond = [&](const auto& column) { return std::get<int>(column.second) > first.header.size(); };
     std::erase_if(m_choices.mapping.columns, beyond);
     std::erase_if(m_choices.mapping.sets, [&](const ColumnNames& set) { return std::ranges::any_of(set, beyond); });
@@ -147,7 +147,7 @@ void ImportPage::preview()
     m_counts->setText(tr("Reading the file…"));
     m_previewJob = m_services.jobs.run(
         this, tr("Previewing a logbook"),
-        [importer = &m_services.importer, path = m_path, choices = m_choices](const Progress& progress) {
+        [importer = m_services.importer, path = m_path, choices = m_choices](const Progress& progress) {
             return importer->preview(path, choices, progress);
         },
         [this, asked](Result<ImportPreview> answer) {
@@ -268,7 +268,7 @@ void ImportPage::bringIn()
 {
     m_progress->setValue(0);
     m_importJob =
-        m_services.importer.start(this, m_path, m_choices, [this](const Result<int>& sets) { finished(sets); });
+        m_services.importer->start(this, m_path, m_choices, [this](const Result<int>& sets) { finished(sets); });
     m_tick.start();
     updateButtons();
 }

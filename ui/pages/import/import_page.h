@@ -13,6 +13,8 @@
 #include <QtCore/QTimer>
 #include <QtWidgets/QWidget>
 
+#include <memory>
+
 class QCheckBox;
 class QComboBox;
 class QLabel;
@@ -39,7 +41,7 @@ class ImportPage final : public QWidget {
 
 public:
     struct Services {
-        LogbookImporter& importer;
+        std::shared_ptr<LogbookImporter> importer;  // a preview that runs on keeps it
         Prompter& prompter;
         JobRunner& jobs;
         QSettings* settings = nullptr;

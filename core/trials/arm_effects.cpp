@@ -121,6 +121,7 @@ void addShares(const TurnedValues& turned, OutcomeEffects& effects)
     }
     const auto arms = armsWithValues(effects.arms);
     std::vector<Tally> known;
+    known.reserve(arms.size());
     for (const std::size_t arm : arms) known.push_back(tallies[arm]);
     const ArmShares shares(known);
     for (std::size_t i = 0; i < arms.size(); ++i) {

@@ -116,6 +116,7 @@ public:
     {
         if (std::ranges::any_of(m_counts, [](int count) { return count == 0; })) return {};
         std::vector<double> means;
+        means.reserve(m_sums.size());
         for (std::size_t line = 0; line < m_sums.size(); ++line) means.push_back(m_sums[line] / m_counts[line]);
         const auto [low, high] = std::ranges::minmax(means);
         if (high - low < least) return {};

@@ -113,6 +113,7 @@ std::optional<std::vector<DrawnBlock>> blocksOf(const RandomisationQuestion& que
     std::vector<DrawnBlock> blocks;
     for (auto& [number, block] : byNumber) {
         std::vector<std::size_t> arms;
+        arms.reserve(block.sessions.size());
         for (const std::size_t at : block.sessions) arms.push_back(question.sessions[at].arm);
         if (std::set<std::size_t>(arms.begin(), arms.end()).size() != arms.size()
             || std::ranges::max(arms) >= question.arms)

@@ -58,6 +58,7 @@ bool spoke(const JudgedTrial& judged)
 void addTrial(const JudgedTrial& judged, TrialFactor factor, const Library& library, std::map<QString, ArmWins>& byKind)
 {
     std::vector<ArmKind> kinds;
+    kinds.reserve(judged.trial.arms.size());
     for (const TrialArm& arm : judged.trial.arms) kinds.push_back(kindOf(arm, factor, library));
     for (std::size_t arm = 0; arm < kinds.size(); ++arm) {
         const QString& key = kinds[arm].key;

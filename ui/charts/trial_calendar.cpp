@@ -80,9 +80,9 @@ QRectF TrialCalendarPicture::rectOf(QDate day) const
     if (m_cells.empty() || day < firstMonday() || firstMonday().daysTo(day) >= qint64{weeks()} * kWeekdayRows)
         return {};
     const auto days = static_cast<int>(firstMonday().daysTo(day));
-    return {namesWidth() + days / kWeekdayRows * columnWidth(),
-            fontMetrics().height() + 2 + days % kWeekdayRows * rowSide(), columnWidth() - kCellGap,
-            rowSide() - kCellGap};
+    const int week = days / kWeekdayRows;
+    return {namesWidth() + week * columnWidth(), fontMetrics().height() + 2 + days % kWeekdayRows * rowSide(),
+            columnWidth() - kCellGap, rowSide() - kCellGap};
 }
 
 void TrialCalendarPicture::paintHeads(QPainter& painter) const

@@ -33,7 +33,7 @@ QString rowTitle(const OutcomeEffects& effects, const EstimatedDifference& diffe
         TrialDifferenceText::tr("%1 less %2").arg(armLetter(difference.arm), armLetter(difference.over));
     if (effects.key.isEmpty()) return TrialDifferenceText::tr("all weighed: %1").arg(pair);
     const OutcomeKind* kind = findOutcome(effects.key);
-    const QString title = outcomeTitle(effects.key);
+    QString title = outcomeTitle(effects.key);
     if (kind && kind->scale == OutcomeScale::YesNo) return TrialDifferenceText::tr("%1, ×10").arg(title);
     if (kind && kind->scale == OutcomeScale::Repetitions) return TrialDifferenceText::tr("%1, repetitions").arg(title);
     return title;

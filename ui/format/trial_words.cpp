@@ -44,7 +44,7 @@ QString chanceText(double chance)
 
 QString armTitle(const std::vector<QString>& names, std::size_t arm)
 {
-    const QString letter = armLetter(arm);
+    QString letter = armLetter(arm);
     if (arm >= names.size() || names[arm].isEmpty() || names[arm] == letter) return letter;
     return QStringLiteral("%1 (%2)").arg(letter, names[arm]);
 }

@@ -1,6 +1,7 @@
 #include "core/samples/sample_club.h"
 
 #include "core/planning/trial_in_block.h"
+#include "core/samples/club_people.h"
 #include "core/samples/club_training.h"
 #include "core/samples/club_trials.h"
 
@@ -18,15 +19,6 @@ struct SampleClubText {
     Q_DECLARE_TR_FUNCTIONS(SampleClubText)
 };
 
-constexpr std::array kFirstNames{"Ada",    "Basil",  "Cosima",  "Dunstan", "Edda",    "Florian", "Greta", "Horace",
-                                 "Imke",   "Jasper", "Katrin",  "Ludo",    "Maren",   "Norbert", "Oona",  "Piers",
-                                 "Quilla", "Rufus",  "Sunniva", "Tilman",  "Una",     "Volker",  "Wanda", "Xaver",
-                                 "Yrsa",   "Zoë",    "Ansgar",  "Birte",   "Caspian", "Dörte"};
-constexpr std::array kLastNames{"Fulcrum", "Plumbline",    "Notch",  "Counterpoise", "Beam",
-                                "Hook",    "Quarterpound", "Ledger", "Scruple",      "Bushel",
-                                "Fathom",  "Cubit",        "Ell",    "Dram",         "Pennyweight",
-                                "Firkin",  "Hogshead",     "Poise",  "Knifeedge",    "Pivot"};
-
 // The target muscle of each place in a day, over four kinds of day.
 const std::vector<std::vector<QString>>& dayPlans()
 {
@@ -40,18 +32,6 @@ const std::vector<std::vector<QString>>& dayPlans()
         {QStringLiteral("glutes"), QStringLiteral("chest"), QStringLiteral("upper_back"), QStringLiteral("triceps"),
          QStringLiteral("forearm_flexors"), QStringLiteral("abdominals")}};
     return plans;
-}
-
-// One-repetition strength of an untrained adult on a lift for this muscle, kilograms; an assumption of the sample only.
-double usualStrengthKg(const QString& muscle)
-{
-    static const std::map<QString, double> usual{
-        {QStringLiteral("chest"), 62},      {QStringLiteral("lats"), 58},         {QStringLiteral("triceps"), 34},
-        {QStringLiteral("biceps"), 32},     {QStringLiteral("side_deltoid"), 14}, {QStringLiteral("quadriceps"), 95},
-        {QStringLiteral("hamstrings"), 70}, {QStringLiteral("glutes"), 105},      {QStringLiteral("upper_back"), 62},
-        {QStringLiteral("calves"), 90}};
-    const auto found = usual.find(muscle);
-    return found == usual.end() ? 30.0 : found->second;
 }
 
 constexpr int kBlockWeeks = 5;
@@ -100,11 +80,9 @@ public:
     [[nodiscard]] Result<void> writeLifter(int index);
 
 private:
-    [[nodiscard]] Athlete inventAthlete(int index, ClubRandom& random) const;
     [[nodiscard]] std::optional<PlannedLift> pickLift(const QString& muscle, const Athlete&, Id<Athlete>,
                                                       double strength, ClubRandom&) const;
     [[nodiscard]] std::optional<PlannedLift> otherGrip(const PlannedLift& was, ClubRandom&) const;
-    [[nodiscard]] static LifterHabits inventHabits(ClubRandom&);
     [[nodiscard]] std::vector<TrainingDay> inventDays(const Athlete&, Id<Athlete>, ClubRandom&) const;
     void switchOneLift(TrainingDay&, ClubRandom&) const;
     [[nodiscard]] Result<void> writeBodyMass(Id<Athlete>, const Athlete&, ClubRandom&);
@@ -126,39 +104,6 @@ private:
     std::optional<Trial> m_trial = {};
     int m_trialWeekday = 1;
 };
-
-Athlete ClubWriter::inventAthlete(int index, ClubRandom& random) const
-{
-    const auto first = static_cast<std::size_t>(index) % kFirstNames.size();
-    // Steps that share no factor with the counts go through all 600 pairs before one returns.
-    const auto last = (static_cast<std::size_t>(index) * 7 + static_cast<std::size_t>(index) / kFirstNames.size())
-                      % kLastNames.size();
-    Athlete athlete;
-    athlete.name = QString::fromUtf8(kFirstNames[first]) + u' ' + QString::fromUtf8(kLastNames[last]);
-    athlete.sex = random.chance(0.5) ? Sex::Female : Sex::Male;
-    athlete.born = m_options.lastDay.addDays(-random.integer(19 * 365, 62 * 365));
-    athlete.height =
-        lengthFromMillimetres(athlete.sex == Sex::Female ? random.integer(1550, 1780) : random.integer(1660, 1950));
-    const double roll = random.uniform();
-    athlete.experience = roll < 0.3 ? Experience::Novice : roll < 0.8 ? Experience::Intermediate : Experience::Advanced;
-    if (!m_gyms.empty()) {
-        const auto& gym = m_gyms[static_cast<std::size_t>(index) % m_gyms.size()];
-        athlete.gym = gym.id;
-        if (!gym.value.plates.empty()) athlete.unit = gym.value.plates.front().plate.unit();
-    }
-    static constexpr std::array kGroups{"Early birds", "Evening", "Platform"};
-    athlete.group = QString::fromLatin1(kGroups[static_cast<std::size_t>(index) % kGroups.size()]);
-    athlete.daysPerWeek = random.integer(2, 4);
-    athlete.minutesPerDay = 15 * random.integer(3, 6);
-    // Every third lifter has agreed on sets a week for what they care about.
-    if (index % 3 == 0)
-        for (const char* key : {"biceps", "chest", "quadriceps"}) {
-            const auto muscle = std::ranges::find(m_library.muscles, QString::fromLatin1(key),
-                                                  [](const Row<Muscle>& row) { return row.value.key; });
-            if (muscle != m_library.muscles.end()) athlete.aims.push_back({muscle->id, 5, 12});
-        }
-    return athlete;
-}
 
 std::optional<PlannedLift> ClubWriter::pickLift(const QString& muscle, const Athlete& athlete, Id<Athlete> id,
                                                 double strength, ClubRandom& random) const
@@ -363,17 +308,6 @@ Result<void> ClubWriter::writeDecision(int index, Id<Athlete> athlete, const std
     return {};
 }
 
-LifterHabits ClubWriter::inventHabits(ClubRandom& random)
-{
-    LifterHabits habits;
-    habits.watchedShare = random.chance(0.15) ? 0.1 : random.uniform(0.6, 1.0);
-    habits.saysEffort = random.chance(0.12) ? 0.0 : random.uniform(0.8, 1.0);
-    habits.usesRpe = random.chance(0.2);
-    habits.dayNoise = random.uniform(0.012, 0.026);
-    habits.ratesExercises = random.uniform(0.2, 0.8);
-    return habits;
-}
-
 // Training days, and what is trained on each.
 std::vector<TrainingDay> ClubWriter::inventDays(const Athlete& athlete, Id<Athlete> id, ClubRandom& random) const
 {
@@ -440,7 +374,7 @@ Result<void> ClubWriter::writeBodyMass(Id<Athlete> id, const Athlete& athlete, C
 Result<void> ClubWriter::writeLifter(int index)
 {
     ClubRandom random(m_options.seed * 1'000'003 + static_cast<std::uint64_t>(index));
-    const Athlete athlete = inventAthlete(index, random);
+    const Athlete athlete = inventAthlete({index, m_options.lastDay, m_library, m_gyms}, random);
     STEELYARD_TRY(const auto id, m_book.athletes().insert(m_transaction, athlete, random.uuid()));
     STEELYARD_CHECK(writeBodyMass(id, athlete, random));
     std::vector<TrainingDay> days = inventDays(athlete, id, random);

@@ -18,7 +18,10 @@ struct TrialVerdictText {
 // Never "100 %": nothing here is that sure.
 QString percent(double chance, const Wording& wording)
 {
-    return wording.number(std::clamp(100 * chance, 0.0, 99.0), 0);
+    constexpr double kNearlySure = 99;
+    const double shown = 100 * chance;
+    if (shown > kNearlySure) return TrialVerdictText::tr("over %1").arg(wording.number(kNearlySure, 0));
+    return wording.number(std::max(0.0, shown), 0);
 }
 
 QString quoted(const QString& name)

@@ -6,6 +6,7 @@
 #include "tests/support/club_window.h"
 #include "ui/pages/block/block_grid.h"
 #include "ui/pages/block/block_page.h"
+#include "ui/pages/block/block_proposed.h"
 
 namespace steelyard::testing_support {
 
@@ -53,6 +54,19 @@ protected:
     [[nodiscard]] const Slot& at(std::size_t day, std::size_t slot) const
     {
         return block().weeks[week()].days[day].slotList[slot];
+    }
+
+    [[nodiscard]] BlockProposed& proposed() const { return *page().findChild<BlockProposed*>(); }
+    void waitForAnswer()
+    {
+        ASSERT_TRUE(QTest::qWaitFor([&] { return proposed().isSettled() && proposed().isAnswered(); }, 60000))
+            << qPrintable(proposed().words());
+    }
+    void propose()
+    {
+        press(Qt::Key_B, Qt::ControlModifier | Qt::ShiftModifier);
+        ASSERT_TRUE(proposed().isVisible());
+        waitForAnswer();
     }
 
     std::optional<Id<Athlete>> withBlock;

@@ -4,6 +4,7 @@
 #pragma once
 
 #include "core/book/roster_review.h"
+#include "core/exchange/book_dump.h"
 #include "core/exchange/new_book.h"
 #include "core/samples/sample_club.h"
 #include "tests/support/scripted_prompter.h"
@@ -45,6 +46,8 @@ protected:
         QWidget* target = window.focusWidget() ? window.focusWidget() : &window;
         QTest::keyClick(target, key, modifiers);
     }
+    // All that the book holds, to compare with.
+    [[nodiscard]] QByteArray content() const { return dumpContent(window.book()->database()).value_or(QByteArray()); }
     [[nodiscard]] Id<Athlete> chosen() const { return *window.view()->roster()->chosen(); }
     [[nodiscard]] const AthleteReview& chosenReview() const { return *window.reviews()->find(chosen()); }
 

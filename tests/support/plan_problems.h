@@ -4,7 +4,7 @@
 #pragma once
 
 #include "core/planning/solver/plan_problem.h"
-#include "core/planning/solver/plan_random.h"
+#include "core/base/split_mix.h"
 
 #include <algorithm>
 
@@ -40,7 +40,7 @@ public:
     }
 
 private:
-    PlanRandom m_random;
+    SplitMix m_random;
 };
 
 inline PlanProblem typicalPlanProblem(std::uint64_t seed, double minutes = 75)

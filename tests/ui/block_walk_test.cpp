@@ -1,5 +1,4 @@
 // A block from its proposal to the first day's printed sheet, on the real window by keys alone, and back by undo.
-#include "core/exchange/book_dump.h"
 #include "tests/support/block_window.h"
 #include "ui/pages/block/block_loads.h"
 #include "ui/pages/block/block_proposed.h"
@@ -15,22 +14,9 @@ namespace {
 
 class BlockWalk : public testing_support::BlockWindow {
 protected:
-    [[nodiscard]] BlockProposed& proposed() const { return *page().findChild<BlockProposed*>(); }
     [[nodiscard]] BlockLoads& loads() const { return *page().findChild<BlockLoads*>(); }
     [[nodiscard]] FloorPage& floor() const { return *window.view()->findChild<FloorPage*>(); }
-    [[nodiscard]] QByteArray content() const { return dumpContent(window.book()->database()).value_or(QByteArray()); }
     [[nodiscard]] std::vector<Row<Block>> blocks() const { return *window.book()->blocks().of(*without); }
-    void waitForAnswer()
-    {
-        ASSERT_TRUE(QTest::qWaitFor([&] { return proposed().isSettled() && proposed().isAnswered(); }, 60000))
-            << qPrintable(proposed().words());
-    }
-    void propose()
-    {
-        press(Qt::Key_B, Qt::ControlModifier | Qt::ShiftModifier);
-        ASSERT_TRUE(proposed().isVisible());
-        waitForAnswer();
-    }
     void takeOver()
     {
         press(Qt::Key_Return);

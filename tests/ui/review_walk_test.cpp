@@ -1,7 +1,6 @@
 // A whole review of sixty lifters on the real window, keys only: to an empty queue, and back by undo. Actions land in the
 // days ahead, or on the next sheet where none are planned.
 #include "core/edits/edits.h"
-#include "core/exchange/book_dump.h"
 #include "tests/support/club_window.h"
 #include "ui/pages/week/decide_bar.h"
 
@@ -86,7 +85,6 @@ protected:
         EXPECT_EQ(is.second < was.second, saysChange);
         return saysChange;
     }
-    [[nodiscard]] QByteArray content() const { return *dumpContent(window.book()->database()); }
 };
 
 TEST_F(ReviewWalk, EndsWithAnEmptyQueueAndUndoBringsTheBookBack)

@@ -5,7 +5,7 @@
 
 namespace steelyard {
 
-PlanMoves::PlanMoves(const PlanModel& model, PlanState& state, PlanRandom& random)
+PlanMoves::PlanMoves(const PlanModel& model, PlanState& state, SplitMix& random)
     : m_model(&model),
       m_state(&state),
       m_random(&random),

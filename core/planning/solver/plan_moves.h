@@ -6,14 +6,14 @@
 // Model, state and random outlive the moves; nobody else changes the state meanwhile.
 #pragma once
 
-#include "core/planning/solver/plan_random.h"
+#include "core/base/split_mix.h"
 #include "core/planning/solver/plan_state.h"
 
 namespace steelyard {
 
 class PlanMoves {
 public:
-    PlanMoves(const PlanModel&, PlanState&, PlanRandom&);
+    PlanMoves(const PlanModel&, PlanState&, SplitMix&);
 
     // Makes a random step. False: there was none to make, or a limit forbids it; the state is as it was.
     [[nodiscard]] bool propose();
@@ -64,7 +64,7 @@ private:
 
     const PlanModel* m_model;
     PlanState* m_state;
-    PlanRandom* m_random;
+    SplitMix* m_random;
     std::vector<char> m_isOpen;
     std::vector<int> m_filled;   // open cells with sets
     std::vector<int> m_placeOf;  // of a cell in m_filled, -1 for none

@@ -23,7 +23,7 @@ public:
         for (std::size_t i = 0; i < kSize; ++i)
             m_values[i] = std::llround(-1'024 * std::log((static_cast<double>(i) + 0.5) / static_cast<double>(kSize)));
     }
-    [[nodiscard]] std::int64_t loss(std::int64_t temperature, PlanRandom& random) const
+    [[nodiscard]] std::int64_t loss(std::int64_t temperature, SplitMix& random) const
     {
         return (temperature * m_values[random.next() & (kSize - 1)]) >> 10;
     }
@@ -71,7 +71,7 @@ private:
 
     PlanModel m_model;
     PlanState m_state;
-    PlanRandom m_random;
+    SplitMix m_random;
     PlanMoves m_moves;
     const Progress& m_progress;
     LossTable m_losses;

@@ -1,7 +1,6 @@
 // A template for many lifters at once, and loads from the record, by keys on the real window.
 #include "ui/pages/block/block_for_many.h"
 
-#include "core/exchange/book_dump.h"
 #include "tests/support/block_window.h"
 #include "ui/pages/block/block_loads.h"
 #include "ui/pages/block/block_proposed.h"
@@ -21,7 +20,6 @@ protected:
 
     [[nodiscard]] BlockForMany& many() const { return *page().findChild<BlockForMany*>(); }
     [[nodiscard]] BlockLoads& loads() const { return *page().findChild<BlockLoads*>(); }
-    [[nodiscard]] QByteArray content() const { return dumpContent(window.book()->database()).value_or(QByteArray()); }
     void keepTemplate(const QString& name)
     {
         press(Qt::Key_T, Qt::ControlModifier);

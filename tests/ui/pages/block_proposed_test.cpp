@@ -1,7 +1,6 @@
 // The question and the answer of a proposal, by keys on the real window.
 #include "ui/pages/block/block_proposed.h"
 
-#include "core/exchange/book_dump.h"
 #include "core/planning/proposal/proposal_problem.h"
 #include "tests/support/block_window.h"
 #include "ui/pages/block/block_words.h"
@@ -16,19 +15,6 @@ namespace {
 
 class ProposedBlocks : public testing_support::BlockWindow {
 protected:
-    [[nodiscard]] BlockProposed& proposed() const { return *page().findChild<BlockProposed*>(); }
-    [[nodiscard]] QByteArray content() const { return dumpContent(window.book()->database()).value_or(QByteArray()); }
-    void waitForAnswer()
-    {
-        ASSERT_TRUE(QTest::qWaitFor([&] { return proposed().isSettled() && proposed().isAnswered(); }, 60000))
-            << qPrintable(proposed().words());
-    }
-    void propose()
-    {
-        press(Qt::Key_B, Qt::ControlModifier | Qt::ShiftModifier);
-        ASSERT_TRUE(proposed().isVisible());
-        waitForAnswer();
-    }
     // The field that this letter goes to, with another value.
     void set(Qt::Key letter, int value)
     {

@@ -1,5 +1,4 @@
 // How a slot goes on and what is fixed in the plan, by keys on the real window; what was done beside what was planned.
-#include "core/exchange/book_dump.h"
 #include "core/planning/progression_registry.h"
 #include "tests/support/block_window.h"
 #include "ui/pages/block/block_words.h"
@@ -19,7 +18,6 @@ protected:
         return *page().findChild<QLabel*>(QString::fromLatin1(name));
     }
     [[nodiscard]] QString cell() const { return places().currentIndex().data().toString(); }
-    [[nodiscard]] QByteArray content() const { return dumpContent(window.book()->database()).value_or(QByteArray()); }
     // Everything that is said of loads.
     void waitForLoads()
     {

@@ -1,5 +1,6 @@
 #include "core/planning/propose_block.h"
 
+#include "core/planning/proposal/proposal_problem.h"
 #include "core/planning/session_time.h"
 #include "tests/support/proposal_case.h"
 
@@ -214,6 +215,16 @@ TEST(ProposeBlock, NamesWhatIsFixedAndStandsInTheWay)
     EXPECT_TRUE(over->startsWith(QStringLiteral("Biceps: "))) << qPrintable(*over);
     EXPECT_TRUE(over->contains(QStringLiteral("what is fixed: Arm curl, "))) << qPrintable(*over);
     EXPECT_FALSE(over->contains(QStringLiteral("Squat"))) << "it trains something else: " << qPrintable(*over);
+}
+
+TEST(ProposeBlock, WishesForHalfAnEvenShareOfTheWeekOnEveryDay)
+{
+    ProposalCase c;
+    c.wishes.daysPerWeek = 4;
+    const ProposalProblem made = proposalProblem(c.log, c.library, &c.gym, c.wishes);
+    ASSERT_EQ(made.problem.days.size(), 4U);
+    // Five muscles of at least 6 sets: 30 sets, 7.5 a day.
+    for (const PlanDay& day : made.problem.days) EXPECT_EQ(day.leastSets, 3) << day.weekday;
 }
 
 TEST(ProposeBlock, GivesEveryDayEnoughToBeWorthComingFor)

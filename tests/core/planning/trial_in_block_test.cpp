@@ -168,6 +168,24 @@ TEST_F(TrialInBlock, FollowsAMovedSessionAndGivesTheOldDayWhatTheNewOneHad)
     EXPECT_EQ(block.weeks[0], blocks[0].value.weeks[0]);
 }
 
+TEST_F(TrialInBlock, LeavesNoSupersetOfOneWhereASessionIsMovedAway)
+{
+    const Trial before = at.trial();
+    blocks = layTrial(ground(), before).blocks;
+    // The trial's lift stands alone; the coach has put both in turns all the same.
+    PlannedDay& day = blocks[0].value.weeks[1].days[1];
+    ASSERT_EQ(day.date, QDate(2026, 3, 12));
+    ASSERT_EQ(day.slotList.size(), 2U);
+    for (Slot& slot : day.slotList) {
+        EXPECT_EQ(slot.superset, 0);
+        slot.superset = 1;
+    }
+    Trial after = before;
+    after.days[3].date = QDate(2026, 3, 16);
+    const auto laid = relayTrial(ground(), before, after);
+    for (const Slot& slot : dayIn(laid.blocks[0].value, QDate(2026, 3, 12))->slotList) EXPECT_EQ(slot.superset, 0);
+}
+
 TEST_F(TrialInBlock, DropsADayThatHadNothingButTheMovedSession)
 {
     const Trial before = at.trial();

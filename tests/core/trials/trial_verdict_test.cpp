@@ -52,6 +52,14 @@ TEST(TrialVerdict, PrefersAnArmThatIsPlainlyBetterAndSaysWhatItRestsOn)
     EXPECT_TRUE(verdict.deviations.empty());
 }
 
+TEST(TrialVerdict, IsNeverCertainHoweverFarApartTheArms)
+{
+    const Trial trial = madeTrial({.blocks = 8});
+    const TrialVerdict verdict = verdictOf(trial, apartBy(trial, 3));
+    EXPECT_GT(verdict.look.chanceBest, 0.99);
+    EXPECT_TRUE(verdict.forCoach.contains(u"over 99 %")) << verdict.forCoach.toStdString();
+}
+
 TEST(TrialVerdict, PrefersTheOtherArmWhenTheSignTurns)
 {
     const Trial trial = madeTrial({.blocks = 8});

@@ -23,6 +23,7 @@
 
 #include <algorithm>
 #include <atomic>
+#include <chrono>
 #include <thread>
 
 namespace steelyard {
@@ -65,7 +66,7 @@ public:
                                                 const Progress&) const override
     {
         previewing = true;
-        while (hold) std::this_thread::yield();
+        for (int turns = 0; hold && turns < 10'000; ++turns) std::this_thread::sleep_for(std::chrono::milliseconds(1));
         ImportPreview preview = answer;
         // Told to read dates in the other order, nothing is wrong any more.
         if (now.mapping.dateOrder == DateOrder::DayMonthYear) {

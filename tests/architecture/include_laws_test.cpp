@@ -57,6 +57,7 @@ std::vector<Planted> plantedViolations()
         {"core_keeps_its_order", "core/storage/a.h", "#include \"core/edits/edit.h\"\n"},
         {"core_keeps_its_order", "core/edits/a.h", "#include \"core/book/book.h\"\n"},
         {"core_keeps_its_order", "core/book/a.h", "#include \"core/exchange/csv.h\"\n"},
+        {"core_keeps_its_order", "core/exchange/a.h", "#include \"core/care/sealed_file.h\"\n"},
         {"every_module_has_a_law", "core/novelty/a.h", "#include <vector>\n"},
         {"ui_knows_no_app", "ui/shell/a.cpp", "#include \"app/desktop/composition.h\"\n"},
         {"pages_stand_alone", "ui/pages/week/a.cpp", "#include \"ui/pages/lifter/page.h\"\n"},

@@ -44,6 +44,7 @@ constexpr ModuleLaw kModules[] = {
      "core/base/ core/domain/ core/analysis/ core/flags/ core/keying/ core/storage/ core/edits/ core/book/ "
      "core/exchange/",
      "QtCore"},
+    {"core/care/", "core/base/ core/domain/ core/storage/ core/edits/ core/book/ core/exchange/ core/care/", "QtCore"},
     {"core/samples/",
      "core/base/ core/domain/ core/trials/ core/planning/ core/storage/ core/edits/ core/book/ core/samples/",
      "QtCore"},
@@ -74,7 +75,7 @@ constexpr WordLaw kWords[] = {
     {"sql_only_in_storage", "\\b(QSql\\w*|QtSql)\\b", "core/storage/"},
     {"sqlite_only_in_storage", "\\bsqlite3\\.h\\b", "core/storage/"},
     {"glpk_only_in_the_bound", "\\bglpk\\.h\\b", "core/planning/solver/plan_bound"},
-    {"sodium_only_in_seals", "\\bsodium\\.h\\b", "core/exchange/passphrase core/exchange/sealed_file"},
+    {"sodium_only_in_seals", "\\bsodium\\.h\\b", "core/care/passphrase core/care/sealed_file"},
     {"qrencode_only_in_the_code", "\\bqrencode\\.h\\b", "ui/print/scan_code"},
     {"boxes_only_in_prompt", "\\b(QMessageBox|QFileDialog|QPrintDialog|QPrintPreviewDialog)\\b", "ui/prompt/"},
     {"time_only_from_clock",

@@ -1,5 +1,5 @@
 """The sealed file's format, read and written by another program: PyNaCl's bindings of libsodium, from the description in
-core/exchange/sealed_file.h alone.
+core/care/sealed_file.h alone.
 
     sealed_file.py open  FROM TO    the passphrase on standard input
     sealed_file.py seal  FROM TO    with the least cost and a fixed salt, so that the same input gives the same key

@@ -21,7 +21,7 @@
 #pragma once
 
 #include "core/base/progress.h"
-#include "core/exchange/passphrase.h"
+#include "core/care/passphrase.h"
 
 #include <cstdint>
 

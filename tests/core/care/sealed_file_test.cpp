@@ -1,4 +1,4 @@
-#include "core/exchange/sealed_file.h"
+#include "core/care/sealed_file.h"
 
 #include "tests/support/temp_dir.h"
 

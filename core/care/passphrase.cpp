@@ -1,4 +1,4 @@
-#include "core/exchange/passphrase.h"
+#include "core/care/passphrase.h"
 
 #include <QtCore/QCoreApplication>
 

@@ -20,8 +20,6 @@ using SmallMatrix = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, 0, kMo
 using SmallVector = Eigen::Matrix<double, Eigen::Dynamic, 1, 0, kMostColumns, 1>;
 constexpr std::size_t kMostRegressed = kMostColumns - 3;
 
-constexpr double kUsualRatingSpread = 1.2;  // statistics of ratings 0-10 within one lifter; our convention
-
 // Shares of differenceSd squared.
 constexpr double kGettingUsedVariance = 0.5;
 constexpr double kCarryOverVariance = 0.09;
@@ -44,6 +42,8 @@ RegressionColumns columnsOf(const ArmValues& values, const RegressionPriors& pri
     return columns;
 }
 
+// In terms of the noise: a prior of this model is as wide as the noise turns out to be, so what it says in points is said beside
+// the spread that is expected.
 SmallMatrix priorPrecision(const ArmValues& values, const RegressionPriors& priors, const RegressionColumns& columns)
 {
     SmallMatrix precision = SmallMatrix::Zero(columns.count, columns.count);
@@ -60,7 +60,7 @@ SmallMatrix priorPrecision(const ArmValues& values, const RegressionPriors& prio
     if (columns.gettingUsed >= 0)
         precision(columns.gettingUsed, columns.gettingUsed) = 1 / (kGettingUsedVariance * squared);
     if (columns.carryOver >= 0) precision(columns.carryOver, columns.carryOver) = 1 / (kCarryOverVariance * squared);
-    return precision;
+    return precision * (priors.spread * priors.spread);
 }
 
 bool isRegressable(const ArmValues& values, const RegressionPriors& priors)
@@ -140,8 +140,8 @@ const std::vector<NormalPoint>& normalPoints()
 
 RegressionPriors RegressionPriors::forSpread(double spread, double levelMean)
 {
-    const double scale = spread / kUsualRatingSpread;
     RegressionPriors priors;
+    const double scale = spread / priors.spread;
     priors.spread = spread;
     priors.differenceSd *= scale;
     priors.trendSd *= scale;
@@ -178,7 +178,7 @@ std::optional<ArmPosterior> regressArms(const ArmValues& values, const Regressio
 
     ArmPosterior posterior;
     posterior.m_freedom = freedom;
-    posterior.m_priorDifferenceSd = priors.differenceSd;
+    posterior.m_priorDifferenceSd = priors.differenceSd * std::sqrt(rest) / priors.spread;
     posterior.m_spread =
         std::sqrt(rest * freedom / 2) * std::exp(std::lgamma((freedom - 1) / 2) - std::lgamma(freedom / 2));
     posterior.m_trend = columns.trend >= 0 ? mean(columns.trend) : 0;

@@ -10,7 +10,7 @@
 //
 // Units: those of the values. Failures: no value, an arm out of range, or a number that isn't finite gives nullopt.
 // Source: the conjugate linear model, e.g. Gelman et al. 2013, Bayesian Data Analysis, chapter 14 (from memory); checked
-// against NumPy and SciPy (tests/data/reference/trial_regression.csv).
+// against NumPy and SciPy (tests/data/reference/trial_regression.csv) and R's nlme (tests/reference/mixed_model_r_test.cpp).
 #pragma once
 
 #include <cstddef>
@@ -28,12 +28,13 @@ struct ArmValues {
     std::vector<double> time = {};
 };
 
-// In terms of one lifter's usual spread of sessions. The defaults are for ratings 0-10.
+// In the values' unit; the defaults are for ratings 0-10 (our convention: any two arms differ by about as much as sessions of one
+// do). They hold where the sessions turn out to spread as expected; where these spread twice as much, the others are twice as wide.
 struct RegressionPriors {
-    double spread = 1.2;      // SD of sessions expected beforehand
-    double spreadWorth = 6;   // as many sessions as that expectation is worth
-    double differenceSd = 1;  // of any two arms
-    double trendSd = 1;       // from the first to the last session; 0: no trend
+    double spread = 1.2;        // SD of sessions expected beforehand, above 0
+    double spreadWorth = 6;     // as many sessions as that expectation is worth
+    double differenceSd = 1.2;  // of any two arms
+    double trendSd = 1.2;       // from the first to the last session; 0: no trend
     double levelMean = 6;
     double levelSd = 1000;  // nothing is known of a lifter's level
     bool gettingUsed =
@@ -61,7 +62,7 @@ public:
     [[nodiscard]] PosteriorT level(std::size_t arm) const;
     // `arm` less `over`, which is another one.
     [[nodiscard]] PosteriorT difference(std::size_t arm, std::size_t over) const;
-    // Of two arms, as expected beforehand.
+    // Of two arms, as expected beforehand, at the spread that was found.
     [[nodiscard]] double priorDifferenceSd() const { return m_priorDifferenceSd; }
     // SD of sessions, the mean of its posterior.
     [[nodiscard]] double spread() const { return m_spread; }

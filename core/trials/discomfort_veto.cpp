@@ -88,10 +88,8 @@ std::optional<VetoedArm> byComparison(const RatedArms& rated, const ArmPosterior
 std::vector<VetoedArm> vetoedArms(const Trial& trial, const TrialRecord& record)
 {
     const RatedArms rated = ratedArms(trial, record);
-    RegressionPriors priors;
-    priors.spread = kDiscomfortSpread;
+    auto priors = RegressionPriors::forSpread(kDiscomfortSpread, 1);
     priors.trendSd = 0;
-    priors.levelMean = 1;
     const auto posterior = regressArms(rated.values, priors);
     std::vector<VetoedArm> out;
     for (std::size_t arm = 0; arm < trial.arms.size(); ++arm) {

@@ -21,11 +21,11 @@ ArmValues ratingsOfReference()
     return values;
 }
 
-// The reference knows a little of the level.
+// The reference knows a little of the level: ten times the spread of sessions.
 RegressionPriors priorsOfReference()
 {
     RegressionPriors priors;
-    priors.levelSd = 10;
+    priors.levelSd = 12;
     return priors;
 }
 
@@ -106,6 +106,21 @@ TEST(ArmRegression, AddingTheSameToEveryValueChangesOnlyTheLevel)
     ASSERT_TRUE(fit && moved);
     EXPECT_NEAR(moved->difference(1, 0).mean, fit->difference(1, 0).mean, 1e-5);
     EXPECT_NEAR(moved->level(0).mean, fit->level(0).mean + 3, 1e-4);
+}
+
+TEST(ArmRegression, SaysTheSameOfTheSameValuesInAnotherUnit)
+{
+    ArmValues values{2, {0, 1, 1, 0, 0, 1, 1, 0}, {5, 6, 8, 7, 5, 7, 6, 6}, {}};
+    const auto points = regressArms(values, {});
+    constexpr double kUnit = 0.025;
+    for (double& value : values.value) value *= kUnit;
+    const auto other = regressArms(values, RegressionPriors::forSpread(1.2 * kUnit, 6 * kUnit));
+    ASSERT_TRUE(points && other);
+    EXPECT_NEAR(other->difference(1, 0).mean, points->difference(1, 0).mean * kUnit, 1e-9);
+    EXPECT_NEAR(other->difference(1, 0).scale, points->difference(1, 0).scale * kUnit, 1e-9);
+    EXPECT_NEAR(other->trend(), points->trend() * kUnit, 1e-9);
+    EXPECT_NEAR(other->chanceBest()[1], points->chanceBest()[1], 1e-9);
+    EXPECT_NEAR(other->priorDifferenceSd(), points->priorDifferenceSd() * kUnit, 1e-9);
 }
 
 TEST(ArmRegression, ASteadyRiseIsCreditedToNoArm)

@@ -11,16 +11,16 @@ namespace steelyard {
 namespace {
 
 // By trial_errors. Without any difference, two arms looked at after every block from the fourth on ever say "prefer" in about 5 %
-// of trials when a session is like the one before it by 0.3, as ratings usually are; in 9, 9, 9, 10 and 10 % of those of 6, 8,
-// 12, 16 and 24 blocks when it isn't at all; in 6 to 8 % on the weighed answer of five outcomes with sessions missed. Of three
+// of trials when a session is like the one before it by 0.3, as ratings usually are; in 9, 10, 9, 10 and 9 % of those of 6, 8,
+// 12, 16 and 24 blocks when it isn't at all; in 3 to 5 % on the weighed answer of five outcomes with sessions missed. Of three
 // and four arms fewer do, for to be the best of more is harder by itself; but when all the others are plainly worse, two that
-// are alike are what a trial of two arms is (at most 10 % on the weighed answer), so the demand is the same.
+// are alike are what a trial of two arms is (8 % at most), so the demand is the same.
 struct Demand {
     int upToBlocks = 0;
     double prefer = 1;
 };
 constexpr std::array<Demand, 6> kDemands{
-    {{6, 0.96}, {8, 0.965}, {12, 0.975}, {16, 0.98}, {24, 0.985}, {std::numeric_limits<int>::max(), 0.9875}}};
+    {{6, 0.96}, {8, 0.965}, {12, 0.975}, {16, 0.9815}, {24, 0.986}, {std::numeric_limits<int>::max(), 0.9875}}};
 
 // Two arms' difference as it stands, and how it narrows with further blocks. The values' share of the precision grows with
 // the blocks, the prior's stays.

@@ -118,6 +118,13 @@ public:
         return regressArms(values, {});
     }
 
+    // Mean of the arm's weighed answers, every block done.
+    [[nodiscard]] double plainAnswer(std::size_t arm) const
+    {
+        const auto answer = weighedAnswer(m_trial, m_record, ArmTaken::Done);
+        return answer ? answer->arms[arm].mean.value_or(0) : 0;
+    }
+
     [[nodiscard]] bool foundByLot() const
     {
         RandomisationQuestion question{m_made.arms, {}};
@@ -168,17 +175,23 @@ TrialTally simulateTrials(const SimulatedTrial& made, int trials, std::uint64_t 
 {
     TrialTally tally{.trials = trials};
     TrialRandom random(seed);
+    double answers = 0;
+    double spreads = 0;
     for (int i = 0; i < trials; ++i) {
         const MadeTrial trial(made, random);
         follow(made, trial, tally);
         if (alsoByLot) tally.byLot += trial.foundByLot() ? 1 : 0;
-        if (made.weighed) continue;
-        if (const auto end = trial.after(made.blocks)) {
+        const auto end = trial.after(made.blocks);
+        if (end && made.weighed) {
+            answers += trial.plainAnswer(made.arms - 1) - trial.plainAnswer(0);
+            spreads += end->spread();
+        } else if (end) {
             const PosteriorT difference = end->difference(made.arms - 1, 0);
             const double truth = kSpread * (made.differenceSds - made.firstArmSds);
             tally.coverage += difference.quantile(0.05) <= truth && truth <= difference.quantile(0.95) ? 1 : 0;
         }
     }
+    if (spreads > 0) tally.answerSds = answers / spreads;
     for (double* share : {&tally.right, &tally.wrong, &tally.equal, &tally.undecided, &tally.meanSessions,
                           &tally.coverage, &tally.byLot})
         *share /= std::max(trials, 1);

@@ -36,6 +36,7 @@ struct TrialTally {
     double undecided = 0;     // all done
     double meanSessions = 0;  // of all arms
     double coverage = 0;      // of the 90 % interval of last less first arm, all planned sessions done; ratings only
+    double answerSds = 0;     // last less first arm of the weighed answer, in SDs of its sessions; weighed only
     double byLot = 0;         // exact randomisation test at 0.05, all planned sessions done; where asked for
 };
 

@@ -61,15 +61,20 @@ ErrorOptions optionsOf(int count, char** words)
 
 void printRow(const SimulatedTrial& made, const TrialTally& tally, const char* note = "")
 {
-    std::printf("%4zu %6d %5.2f | %6.3f %6.3f %6.3f %6.3f | %6.1f | %5.3f  %s\n", made.arms, made.blocks,
-                made.differenceSds, tally.right, tally.wrong, tally.equal, tally.undecided, tally.meanSessions,
-                tally.coverage, note);
+    std::printf("%4zu %6d %5.2f | %6.3f %6.3f %6.3f %6.3f | %8.1f | ", made.arms, made.blocks, made.differenceSds,
+                tally.right, tally.wrong, tally.equal, tally.undecided, tally.meanSessions);
+    if (made.weighed)
+        std::printf("%9.2f  %s\n", tally.answerSds, note);
+    else
+        std::printf("%11.3f  %s\n", tally.coverage, note);
     std::fflush(stdout);
 }
 
 void printErrors(const ErrorOptions& options)
 {
-    std::puts("arms blocks  SDs |  right  wrong  equal   none | sessions | covers 90 %");
+    // The weighed answer's difference has no closed form; how large it is beside its own sessions is counted instead.
+    std::printf("arms blocks  SDs |  right  wrong  equal   none | sessions | %s\n",
+                options.weighed ? "of answer" : "covers 90 %");
     for (std::size_t arms = 2; arms <= 4; ++arms)
         for (const int blocks : {4, 6, 8, 12, 16, 24}) {
             SimulatedTrial made{.arms = arms,

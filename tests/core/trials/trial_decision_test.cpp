@@ -96,7 +96,7 @@ TEST(TrialDecision, NorOfThreeOrFourArmsAlsoWhenOneIsPlainlyWorse)
 TEST(TrialDecision, NorOnTheWeighedAnswerWithSessionsMissed)
 {
     const auto weighed = simulateTrials({.arms = 2, .blocks = 12, .weighed = true, .missedShare = 0.05}, 300, 25);
-    EXPECT_LT(weighed.right + weighed.wrong, 0.14);  // standard error 1.7 points
+    EXPECT_LT(weighed.right + weighed.wrong, 0.1);  // about 5 %, standard error 1.3 points
 }
 
 TEST(TrialDecision, AStrongDriftDoesNotBringOne)

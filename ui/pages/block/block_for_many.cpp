@@ -3,6 +3,7 @@
 #include "core/book/book.h"
 #include "core/edits/edits.h"
 #include "ui/format/format.h"
+#include "ui/widgets/roomy_rows.h"
 
 #include <QtWidgets/QComboBox>
 #include <QtWidgets/QDateEdit>
@@ -77,12 +78,15 @@ void BlockForMany::build()
         m_answer->headerItem()->setTextAlignment(column, Qt::AlignRight | Qt::AlignVCenter);
     m_answer->header()->setSectionResizeMode(QHeaderView::ResizeToContents);
     m_answer->setFrameShape(QFrame::NoFrame);
+    giveRowsRoom(m_answer);
+    giveRowsRoom(m_lifters);
     auto* everybody = new QPushButton(tr("&All or none"), this);
     connect(everybody, &QPushButton::clicked, this, &BlockForMany::tickAll);
     auto* leave = new QPushButton(tr("Leave it"), this);
     connect(leave, &QPushButton::clicked, this, [this] { Q_EMIT left({}); });
     auto* form = new QFormLayout;
-    form->addRow(tr("&Template"), m_template);
+    form->addRow(tr("Te&mplate"),
+                 m_template);  // a letter to press at the T parts it from its e, and the last one is cut
     form->addRow(tr("&Name"), m_name);
     form->addRow(tr("First &day"), m_start);
     auto* forWhom = new QLabel(tr("&For whom (Space ticks)"), this);

@@ -5,6 +5,7 @@
 #include "ui/format/format.h"
 #include "ui/format/plan_words.h"
 #include "ui/pages/block/block_words.h"
+#include "ui/widgets/roomy_rows.h"
 
 #include <QtWidgets/QHeaderView>
 #include <QtWidgets/QLabel>
@@ -48,6 +49,7 @@ void BlockLoads::build()
     m_list->setUniformRowHeights(true);
     m_list->setTextElideMode(Qt::ElideRight);
     m_list->setFrameShape(QFrame::NoFrame);
+    giveRowsRoom(m_list);
     auto* leave = new QPushButton(tr("Leave it"), this);
     auto* buttons = new QHBoxLayout;
     buttons->addWidget(m_write);

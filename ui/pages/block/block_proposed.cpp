@@ -9,6 +9,7 @@
 #include "ui/format/plan_words.h"
 #include "ui/pages/block/block_words.h"
 #include "ui/widgets/words.h"
+#include "ui/widgets/roomy_rows.h"
 
 #include <QtWidgets/QCheckBox>
 #include <QtWidgets/QDateEdit>
@@ -149,6 +150,7 @@ void BlockProposed::build()
     m_answer->setWordWrap(true);
     m_answer->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     m_answer->setFrameShape(QFrame::NoFrame);
+    giveRowsRoom(m_answer);
     auto* question = new QWidget(this);
     question->setFixedWidth(kQuestionWidth);
     question->setLayout(makeQuestion());

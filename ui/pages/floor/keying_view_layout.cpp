@@ -2,9 +2,12 @@
 #include "ui/pages/floor/keying_view.h"
 
 #include "ui/pages/floor/keying_row.h"
+#include "ui/pages/floor/keying_side.h"
 #include "ui/shell/theme.h"
+#include "ui/widgets/elided_label.h"
 #include "ui/widgets/lift_chooser.h"
 
+#include <QtWidgets/QLabel>
 #include <QtWidgets/QVBoxLayout>
 
 namespace steelyard {

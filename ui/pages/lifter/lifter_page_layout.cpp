@@ -2,6 +2,7 @@
 #include "ui/pages/lifter/lifter_page.h"
 
 #include "core/book/book.h"
+#include "ui/charts/chart_table_model.h"
 #include "ui/pages/lifter/chart_hand_out.h"
 #include "ui/pages/lifter/chart_menu.h"
 #include "ui/pages/lifter/lifter_views.h"

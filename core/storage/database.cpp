@@ -1,6 +1,9 @@
 #include "core/storage/database.h"
 
+#include "core/storage/book_schema.h"
+#include "core/storage/left_journal.h"
 #include "core/storage/migrations.h"
+#include "core/storage/sqlite_library.h"
 #include "core/storage/statement.h"
 
 #include <QtCore/QCoreApplication>
@@ -35,30 +38,29 @@ Error notABook(const QString& path, const QString& detail)
 // Looks at the file's first bytes without opening it as a database, so that a stranger's file stays untouched.
 Result<void> checkHeader(const QString& path)
 {
-    QFile file(path);
-    if (!file.open(QIODevice::ReadOnly))
-        return fail(ErrorCode::Storage, DatabaseText::tr("“%1” can't be read: %2.").arg(path, file.errorString()));
-    const QByteArray header = file.read(100);
+    const auto read = readHeader(path);
+    if (!read)
+        return fail(ErrorCode::Storage,
+                    DatabaseText::tr("“%1” can't be read. Check that you may read it and that its disk is connected.")
+                        .arg(path));
+    const QByteArray& header = *read;
     if (header.size() < 100 || !header.startsWith(QByteArray("SQLite format 3\0", 16)))
         return fail(notABook(path, QStringLiteral("no SQLite header")));
     if (qFromBigEndian<qint32>(header.constData() + 68) != kApplicationId)
         return fail(notABook(path, QStringLiteral("another application_id")));
-    const int target = builtInMigrations().back().version;
     const int version = qFromBigEndian<qint32>(header.constData() + 60);
-    if (version > target)
-        return fail(ErrorCode::NewerFormat,
-                    DatabaseText::tr("This book was written by a newer Steelyard (book version %1; this program reads "
-                                     "up to %2). Install the newer program. The book was not touched.")
-                        .arg(version)
-                        .arg(target));
+    if (version > builtInMigrations().back().version) return fail(tooNew(version));
     return {};
 }
 
-// SQLite counts its memory behind one lock that all connections share, so threads that read side by side wait for each
-// other. Nobody asks for the count. This only has an effect before the first connection of the program.
-void leaveMemoryUncounted()
+// The book as it will read with the journal beside it, before anybody writes: whose it is, of which version, and whether the two
+// fit.
+Result<void> checkWithJournal(const QString& path)
 {
-    [[maybe_unused]] static const int outcome = sqlite3_config(SQLITE_CONFIG_MEMSTATUS, 0);
+    STEELYARD_TRY(const auto reader, Database::openReader(path));
+    STEELYARD_TRY(const int version, schemaVersion(*reader));
+    if (version > builtInMigrations().back().version) return fail(tooNew(version));
+    return checkLeftJournal(*reader);
 }
 
 // Owner only: a book holds other people's health.
@@ -89,9 +91,21 @@ Database::~Database()
 
 Result<std::unique_ptr<Database>> Database::create(const QString& path)
 {
+    return create(path, builtInMigrations());
+}
+
+Result<std::unique_ptr<Database>> Database::create(const QString& path, const std::vector<Migration>& steps)
+{
     if (QFileInfo::exists(path))
         return fail(ErrorCode::Invalid,
                     DatabaseText::tr("“%1” is there already and was not touched. Choose another name.").arg(path));
+    // An empty file would make SQLite throw it away: it may be the newest part of a book that was moved without it.
+    if (hasJournal(path))
+        return fail(
+            ErrorCode::Invalid,
+            DatabaseText::tr("At “%1” a book was kept whose journal (%2) is still there. Move it away, or put it "
+                             "back beside its book; or choose another name.")
+                .arg(path, QFileInfo(journalOf(path)).fileName()));
     std::unique_ptr<Database> db(new Database(path, Access::ReadWrite));
     const auto attempt = [&]() -> Result<void> {
         STEELYARD_CHECK(db->connect(true));
@@ -100,7 +114,7 @@ Result<std::unique_ptr<Database>> Database::create(const QString& path)
         // bytes alone tell what it is.
         const QByteArray id = "PRAGMA application_id = " + QByteArray::number(kApplicationId);
         STEELYARD_CHECK(db->execute(id.constData()));
-        STEELYARD_CHECK(migrate(*db, builtInMigrations(), {}));
+        STEELYARD_CHECK(migrate(*db, steps, {}));
         return db->configure();
     };
     if (auto outcome = attempt(); !outcome) {
@@ -116,7 +130,10 @@ Result<std::unique_ptr<Database>> Database::open(const QString& path, Access acc
     if (!QFileInfo(path).isFile())
         return fail(ErrorCode::NotFound, DatabaseText::tr("There is no book at “%1”.").arg(path));
     STEELYARD_CHECK(checkHeader(path));
+    // Who only reads finds a journal as often as somebody else writes.
+    if (access == Access::ReadWrite && hasJournal(path)) STEELYARD_CHECK(checkWithJournal(path));
     STEELYARD_TRY(auto db, openSomehow(path, access));
+    STEELYARD_CHECK(checkSchema(*db));
     const auto migrations = builtInMigrations();
     STEELYARD_TRY(const int version, schemaVersion(*db));
     if (version < migrations.back().version && access == Access::ReadOnly)
@@ -164,7 +181,7 @@ Result<std::unique_ptr<Database>> Database::openSomehow(const QString& path, Acc
     auto db = openAnother(path, access);
     const QFileInfo file(path);
     if (db || access == Access::ReadWrite || QFileInfo(file.path()).isWritable()) return db;
-    if (QFileInfo(path + QStringLiteral("-wal")).size() > 0)
+    if (hasJournal(path))
         return fail(ErrorCode::Storage,
                     DatabaseText::tr("“%1” was not closed by the program that wrote it, and its folder is protected. "
                                      "Copy the whole folder to a place where you may write, and open the copy.")
@@ -175,7 +192,7 @@ Result<std::unique_ptr<Database>> Database::openSomehow(const QString& path, Acc
 
 Result<void> Database::connect(bool create, Media media)
 {
-    leaveMemoryUncounted();
+    prepareLibrary();
     m_connection =
         std::make_unique<QSqlDatabase>(QSqlDatabase::addDatabase(QStringLiteral("QSQLITE"), m_connectionName));
     m_connection->setDatabaseName(m_path);
@@ -199,7 +216,7 @@ Result<void> Database::connect(bool create, Media media)
     m_handle = *static_cast<sqlite3* const*>(handle.constData());
     sqlite3_extended_result_codes(m_handle, 1);
     m_file = fileIdentity(m_path);
-    return {};
+    return tameConnection(m_handle);
 }
 
 Result<void> Database::checkPlace()
@@ -224,9 +241,7 @@ Result<void> Database::configure()
         execute("PRAGMA foreign_keys = ON; PRAGMA trusted_schema = OFF; PRAGMA cell_size_check = ON; "
                 "PRAGMA mmap_size = 0; PRAGMA temp_store = MEMORY; PRAGMA cache_size = -65536;"));
     if (m_access == Access::ReadOnly) return execute("PRAGMA query_only = ON");
-    STEELYARD_CHECK(execute("PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA secure_delete = ON;"));
-    sqlite3_db_config(m_handle, SQLITE_DBCONFIG_DEFENSIVE, 1, nullptr);
-    return {};
+    return execute("PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA secure_delete = ON;");
 }
 
 Result<Statement> Database::prepare(std::string_view sql)

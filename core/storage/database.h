@@ -13,7 +13,8 @@
 // lost its place leaves no journal behind that would be taken for one of the file that came there.
 //
 // Failures: NotFound (no such file), Invalid (create over a file), Storage (no book, damaged, I/O), NewerFormat.
-// Opening never changes a file that is not a book, nor one that a newer program wrote.
+// Opening never changes a file that is not a book, nor one that a newer program wrote, nor one that holds more than its version
+// should (book_schema.h), nor one beside which a journal stands that isn't its own (left_journal.h).
 #pragma once
 
 #include "core/base/result.h"
@@ -34,6 +35,7 @@ class QSqlDatabase;
 namespace steelyard {
 
 class Statement;
+struct Migration;
 
 enum class Access { ReadWrite, ReadOnly };
 
@@ -43,6 +45,8 @@ inline constexpr int kApplicationId = 0x53595244;
 class Database {
 public:
     [[nodiscard]] static Result<std::unique_ptr<Database>> create(const QString& path);
+    // Made by these steps alone: a book of an older version.
+    [[nodiscard]] static Result<std::unique_ptr<Database>> create(const QString& path, const std::vector<Migration>&);
     [[nodiscard]] static Result<std::unique_ptr<Database>> open(const QString& path, Access access);
     // Whether a book has an older form than this program's. NotFound and damage as open().
     [[nodiscard]] static Result<bool> isOlder(const QString& path);

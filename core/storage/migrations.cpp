@@ -71,17 +71,22 @@ Result<int> schemaVersion(Database& db)
     return static_cast<int>(version);
 }
 
+Error tooNew(int version)
+{
+    return {
+        ErrorCode::NewerFormat,
+        MigrationText::tr("This book was written by a newer Steelyard (book version %1; this program reads up to %2). "
+                          "Install the newer program. The book was not touched.")
+            .arg(version)
+            .arg(builtInMigrations().back().version)};
+}
+
 Result<void> migrate(Database& db, const std::vector<Migration>& migrations, const QString& copyAside)
 {
     STEELYARD_TRY(const int current, schemaVersion(db));
     const int target = migrations.back().version;
     if (current == target) return {};
-    if (current > target)
-        return fail(ErrorCode::NewerFormat,
-                    MigrationText::tr("This book was written by a newer Steelyard (book version %1; this program "
-                                      "reads up to %2). Install the newer program. The book was not touched.")
-                        .arg(current)
-                        .arg(target));
+    if (current > target) return fail(tooNew(current));
     if (current > 0 && !copyAside.isEmpty()) STEELYARD_CHECK(copyBook(db, unusedName(copyAside)));
     // A table that is rebuilt is dropped for a moment; keys are checked at the end of each step instead.
     STEELYARD_CHECK(db.execute("PRAGMA foreign_keys = OFF"));

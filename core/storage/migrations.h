@@ -21,6 +21,8 @@ struct Migration {
 // The scripts built into the program, ascending from 1.
 [[nodiscard]] std::vector<Migration> builtInMigrations();
 [[nodiscard]] Result<int> schemaVersion(Database&);
+// What is said of a book of this version, which is above the highest number here.
+[[nodiscard]] Error tooNew(int version);
 // Runs what is missing. An empty file gets everything; `copyAside` is where an older book is copied first (empty: the
 // caller has its own copy).
 [[nodiscard]] Result<void> migrate(Database&, const std::vector<Migration>&, const QString& copyAside);

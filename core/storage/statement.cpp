@@ -25,7 +25,10 @@ Statement::Statement(Database& database, std::vector<sqlite3_stmt*>& idle, sqlit
 {}
 
 Statement::Statement(Statement&& other) noexcept
-    : m_database(other.m_database), m_idle(other.m_idle), m_statement(std::exchange(other.m_statement, nullptr))
+    : m_database(other.m_database),
+      m_idle(other.m_idle),
+      m_statement(std::exchange(other.m_statement, nullptr)),
+      m_bindFailure(other.m_bindFailure)
 {}
 
 Statement::~Statement()
@@ -38,29 +41,29 @@ Statement::~Statement()
 
 void Statement::bindForever(int index, std::string_view value)
 {
-    sqlite3_bind_text(m_statement, index, value.data(), static_cast<int>(value.size()), SQLITE_STATIC);
+    keep(sqlite3_bind_text(m_statement, index, value.data(), static_cast<int>(value.size()), SQLITE_STATIC));
 }
 
 void Statement::bind(int index, std::nullopt_t)
 {
-    sqlite3_bind_null(m_statement, index);
+    keep(sqlite3_bind_null(m_statement, index));
 }
 
 void Statement::bind(int index, std::int64_t value)
 {
-    sqlite3_bind_int64(m_statement, index, value);
+    keep(sqlite3_bind_int64(m_statement, index, value));
 }
 
 void Statement::bind(int index, double value)
 {
-    sqlite3_bind_double(m_statement, index, value);
+    keep(sqlite3_bind_double(m_statement, index, value));
 }
 
 void Statement::bind(int index, std::string_view value)
 {
     // An empty view may have no address, which SQLite would take for NULL.
     const char* data = value.data() ? value.data() : "";
-    sqlite3_bind_text(m_statement, index, data, static_cast<int>(value.size()), SQLITE_TRANSIENT);
+    keep(sqlite3_bind_text(m_statement, index, data, static_cast<int>(value.size()), SQLITE_TRANSIENT));
 }
 
 void Statement::bind(int index, const QString& value)
@@ -71,8 +74,8 @@ void Statement::bind(int index, const QString& value)
 
 void Statement::bindBlob(int index, const QByteArray& value)
 {
-    sqlite3_bind_blob64(m_statement, index, value.constData(), static_cast<sqlite3_uint64>(value.size()),
-                        SQLITE_TRANSIENT);
+    keep(sqlite3_bind_blob64(m_statement, index, value.constData(), static_cast<sqlite3_uint64>(value.size()),
+                             SQLITE_TRANSIENT));
 }
 
 void Statement::bind(int index, QDate value)
@@ -108,8 +111,22 @@ void Statement::bind(int index, Load value)
     bind(index, value.toString());
 }
 
+void Statement::keep(int bound)
+{
+    if (m_bindFailure == SQLITE_OK) m_bindFailure = bound;
+}
+
 Result<bool> Statement::step()
 {
+    if (m_bindFailure != SQLITE_OK) {
+        const int failure = std::exchange(m_bindFailure, SQLITE_OK);
+        sqlite3_reset(m_statement);
+        return fail(
+            Error{ErrorCode::Storage,
+                  StatementText::tr("What was to be stored is too large, or the memory did not reach for it, so "
+                                    "nothing was changed. Close other programs and try again."),
+                  QStringLiteral("SQLite %1 while binding").arg(failure)});
+    }
     const int code = sqlite3_step(m_statement);
     if (code == SQLITE_ROW) return true;
     if (code == SQLITE_DONE) {

@@ -76,7 +76,8 @@ public:
         (bind(++index, values), ...);
     }
 
-    // True: a row can be read. False: done (the statement is then reset and can be bound again).
+    // True: a row can be read. False: done (the statement is then reset and can be bound again). Fails, and does nothing, when a value
+    // could not be bound: it would run with unknown in its place.
     [[nodiscard]] Result<bool> step();
     // Runs a statement that gives no rows.
     [[nodiscard]] Result<void> run();
@@ -126,10 +127,12 @@ private:
     friend class Database;
     // Text that lives as long as the program (a choice's key): SQLite need not copy it.
     void bindForever(int index, std::string_view value);
+    void keep(int bound);
     Statement(Database& database, std::vector<sqlite3_stmt*>& idle, sqlite3_stmt* statement);
     Database* m_database;
     std::vector<sqlite3_stmt*>* m_idle;  // where it goes when it dies
     sqlite3_stmt* m_statement;
+    int m_bindFailure = 0;  // SQLite's code of the first value that could not be bound since the last step
 };
 
 }  // namespace steelyard

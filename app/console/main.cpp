@@ -19,7 +19,7 @@ struct MainText {
 std::vector<ConsoleCommand> allCommands()
 {
     return {newCommand(),   demoCommand(), importCommand(), exportCommand(), reviewCommand(), forecastCommand(),
-            learnCommand(), planCommand(), trialCommand(),  sheetsCommand(), verifyCommand()};
+            learnCommand(), planCommand(), trialCommand(),  sheetsCommand(), verifyCommand(), salvageCommand()};
 }
 
 // Promised by name, not there yet.

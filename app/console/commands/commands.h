@@ -16,5 +16,6 @@ namespace steelyard {
 [[nodiscard]] ConsoleCommand sheetsCommand();
 [[nodiscard]] ConsoleCommand trialCommand();
 [[nodiscard]] ConsoleCommand verifyCommand();
+[[nodiscard]] ConsoleCommand salvageCommand();
 
 }  // namespace steelyard

@@ -1,11 +1,10 @@
 #include "core/storage/book_copy.h"
 
+#include "core/storage/durable_file.h"
 #include "core/storage/statement.h"
 
 #include <QtCore/QCoreApplication>
 #include <QtCore/QFile>
-
-#include <cstdio>
 
 namespace steelyard {
 namespace {
@@ -40,6 +39,13 @@ Result<void> writeCopy(Database& db, const QString& to)
     return {};
 }
 
+Result<void> makeCopy(Database& db, const QString& unfinished, const QString& to)
+{
+    STEELYARD_CHECK(writeCopy(db, unfinished));
+    STEELYARD_CHECK(syncFile(unfinished));  // SQLite promises no sync of what VACUUM INTO wrote
+    return renameOver(unfinished, to);
+}
+
 }  // namespace
 
 Result<void> copyBook(Database& db, const QString& to)
@@ -48,12 +54,9 @@ Result<void> copyBook(Database& db, const QString& to)
         return fail(ErrorCode::Invalid,
                     BookCopyText::tr("“%1” is the book itself and was not touched. Choose another name.").arg(to));
     const QString unfinished = to + QStringLiteral(".part");
-    auto written = writeCopy(db, unfinished);
-    // QFile::rename() never takes the place of a file; the system's own does, in one step.
-    if (written && std::rename(QFile::encodeName(unfinished).constData(), QFile::encodeName(to).constData()) != 0)
-        written = fail(ErrorCode::Storage, BookCopyText::tr("“%1” can't be made.").arg(to));
-    if (!written) QFile::remove(unfinished);
-    return written;
+    auto made = makeCopy(db, unfinished, to);
+    if (!made) QFile::remove(unfinished);
+    return made;
 }
 
 }  // namespace steelyard

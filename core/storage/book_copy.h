@@ -2,7 +2,7 @@
 //
 //   STEELYARD_CHECK(copyBook(db, path));
 //
-// It is written beside its place and checked there; only then it takes the place of what was there. Failure: Storage, or Invalid
+// It is written beside its place, checked there and on the disk; only then it takes the place of what was there. Failure: Storage, or Invalid
 // where the book itself is, and what was there stays.
 #pragma once
 

@@ -125,7 +125,7 @@ Result<std::unique_ptr<Database>> Database::create(const QString& path, const st
     return db;
 }
 
-Result<std::unique_ptr<Database>> Database::open(const QString& path, Access access)
+Result<std::unique_ptr<Database>> Database::open(const QString& path, Access access, Older older)
 {
     if (!QFileInfo(path).isFile())
         return fail(ErrorCode::NotFound, DatabaseText::tr("There is no book at “%1”.").arg(path));
@@ -140,8 +140,8 @@ Result<std::unique_ptr<Database>> Database::open(const QString& path, Access acc
         return fail(ErrorCode::Storage,
                     DatabaseText::tr("This book has an older form and can only be brought up to date where it can be "
                                      "written. Close the other program that holds it, or copy the book."));
-    STEELYARD_CHECK(
-        migrate(*db, migrations, path + QStringLiteral(".before-version-%1").arg(migrations.back().version)));
+    const QString aside = path + QStringLiteral(".before-version-%1").arg(migrations.back().version);
+    STEELYARD_CHECK(migrate(*db, migrations, older == Older::CopyAside ? aside : QString()));
     return db;
 }
 

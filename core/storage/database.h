@@ -47,7 +47,11 @@ public:
     [[nodiscard]] static Result<std::unique_ptr<Database>> create(const QString& path);
     // Made by these steps alone: a book of an older version.
     [[nodiscard]] static Result<std::unique_ptr<Database>> create(const QString& path, const std::vector<Migration>&);
-    [[nodiscard]] static Result<std::unique_ptr<Database>> open(const QString& path, Access access);
+    // What is done about a book of an older form before it is brought up to date.
+    enum class Older { CopyAside, ChangeInPlace };
+    // In place only where the file itself is a copy that can be thrown away.
+    [[nodiscard]] static Result<std::unique_ptr<Database>> open(const QString& path, Access access,
+                                                                Older older = Older::CopyAside);
     // Whether a book has an older form than this program's. NotFound and damage as open().
     [[nodiscard]] static Result<bool> isOlder(const QString& path);
     // Another connection to a book that this process has open already (for a worker thread; read-only).

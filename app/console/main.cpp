@@ -18,12 +18,13 @@ struct MainText {
 
 std::vector<ConsoleCommand> allCommands()
 {
-    return {newCommand(),   demoCommand(), importCommand(), exportCommand(), reviewCommand(), forecastCommand(),
-            learnCommand(), planCommand(), trialCommand(),  sheetsCommand(), verifyCommand(), salvageCommand()};
+    return {newCommand(),      demoCommand(),   importCommand(),  exportCommand(), reviewCommand(),
+            forecastCommand(), learnCommand(),  planCommand(),    trialCommand(),  sheetsCommand(),
+            verifyCommand(),   backupCommand(), restoreCommand(), salvageCommand()};
 }
 
 // Promised by name, not there yet.
-constexpr std::array kLater{"backup", "restore", "erase"};
+constexpr std::array kLater{"erase"};
 
 QString commandList(const std::vector<ConsoleCommand>& commands)
 {

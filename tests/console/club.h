@@ -18,10 +18,17 @@ struct Said {
     QString err;
 };
 
-inline Said console(const QStringList& words)
+// Backups land in `data`, not among those of whoever runs the tests. `input` is what comes through a pipe.
+inline Said console(const QStringList& words, const QString& data = {}, const QByteArray& input = {})
 {
     QProcess process;
+    QProcessEnvironment environment = QProcessEnvironment::systemEnvironment();
+    const QTemporaryDir thrownAway;
+    environment.insert(QStringLiteral("XDG_DATA_HOME"), data.isEmpty() ? thrownAway.path() : data);
+    process.setProcessEnvironment(environment);
     process.start(QStringLiteral(STEELYARD_CONSOLE_PROGRAM), words);
+    process.write(input);
+    process.closeWriteChannel();
     if (!process.waitForFinished(60'000)) return {};
     if (process.exitStatus() != QProcess::NormalExit) return {};
     return {process.exitCode(), process.readAllStandardOutput(), QString::fromUtf8(process.readAllStandardError())};
@@ -33,11 +40,12 @@ protected:
     QString m_book = file("club.steelyard");
 
     [[nodiscard]] QString file(const char* name) const { return m_dir.filePath(QString::fromLatin1(name)); }
-    [[nodiscard]] Said run(const char* command, const QStringList& more = {}) const
+    [[nodiscard]] Said run(const char* command, const QStringList& more = {}, const QByteArray& input = {}) const
     {
         return console(QStringList{QString::fromLatin1(command), QStringLiteral("--as-of"),
                                    QStringLiteral("2026-11-25"), QStringLiteral("--book"), m_book}
-                       + more);
+                           + more,
+                       file("data"), input);
     }
     void write(const QString& path, const QByteArray& bytes) const
     {

@@ -17,5 +17,7 @@ namespace steelyard {
 [[nodiscard]] ConsoleCommand trialCommand();
 [[nodiscard]] ConsoleCommand verifyCommand();
 [[nodiscard]] ConsoleCommand salvageCommand();
+[[nodiscard]] ConsoleCommand backupCommand();
+[[nodiscard]] ConsoleCommand restoreCommand();
 
 }  // namespace steelyard

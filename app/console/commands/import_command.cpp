@@ -1,5 +1,6 @@
 #include "app/console/commands/commands.h"
 #include "core/book/book.h"
+#include "core/care/backup_shelf.h"
 #include "core/exchange/book_import.h"
 #include "core/exchange/logbook_guess.h"
 #include "core/exchange/logbook_import.h"
@@ -104,6 +105,14 @@ Result<void> writeSetAside(const Console& console, const LogbookReader& reader, 
     return {};
 }
 
+// An import can be undone, so what hinders a backup doesn't hinder it; it is said.
+void keepBefore(const Console& console, Book& book)
+{
+    const BackupShelf shelf(BackupShelf::usualFolder(book.path()), console.clock());
+    if (const auto kept = shelf.keep(book.database(), BackupReason::Import); !kept)
+        console.say(ImportCommandText::tr("No backup was made before the import: %1").arg(kept.error().what));
+}
+
 // The folder that `export` wrote: everything goes into a book that has no athletes yet.
 Result<void> importFolder(Book& book, const QString& folder, const Console& console)
 {
@@ -119,6 +128,7 @@ Result<void> importFolder(Book& book, const QString& folder, const Console& cons
                         ImportCommandText::tr("%1. Nothing was imported.").arg(toText(report.problems.front())));
         return {};
     };
+    keepBefore(console, book);
     STEELYARD_CHECK(importExport(book, folder, fill, console.progress()));
     STEELYARD_TRY(const auto sets, book.database().integer("SELECT count(*) FROM set_entry"));
     console.print(ImportCommandText::tr("The whole export came in: %1 sets.").arg(sets));
@@ -151,6 +161,7 @@ Result<void> runImport(const Console& console)
         STEELYARD_CHECK(writeSetAside(console, *first, trial.report));
     }
     STEELYARD_TRY(const auto reader, LogbookReader::open(std::move(bytes), mapping, today));
+    if (!options.previewOnly) keepBefore(console, *book);
     STEELYARD_TRY(const ImportOutcome outcome, importLogbook(book->database(), *reader, options, progress));
     const ImportReport& report = outcome.report;
     printReport(console, report);

@@ -1,0 +1,63 @@
+// Five hundred and twelve plain words, short, unlike each other and easy to spell: nine bits each for whoever guesses.
+#pragma once
+
+#include <array>
+
+namespace steelyard {
+
+inline constexpr std::array<const char*, 512> kPassphraseWords{
+    "acorn",    "actor",   "album",   "alder",    "alley",   "almond",   "amber",    "anchor",  "angle",   "ankle",
+    "apple",    "apron",   "arbor",   "arch",     "arena",   "arrow",    "ash",      "aspen",   "atlas",   "attic",
+    "autumn",   "badge",   "bagel",   "baker",    "balcony", "bamboo",   "banjo",    "banner",  "barley",  "barn",
+    "barrel",   "basil",   "basin",   "basket",   "bather",  "bay",      "beach",    "beacon",  "beaker",  "bean",
+    "bear",     "beaver",  "beech",   "beetle",   "bell",    "bench",    "berry",    "bicycle", "birch",   "biscuit",
+    "bison",    "blanket", "blossom", "blue",     "board",   "boat",     "bonnet",   "book",    "boot",    "border",
+    "bottle",   "bowl",    "box",     "bracket",  "branch",  "brass",    "bread",    "breeze",  "brick",   "bridge",
+    "broom",    "brook",   "brush",   "bucket",   "buckle",  "bugle",    "bulb",     "bunk",    "butter",  "button",
+    "cabin",    "cable",   "cactus",  "cake",     "camel",   "camera",   "candle",   "canoe",   "canvas",  "canyon",
+    "caper",    "caravan", "card",    "cargo",    "carpet",  "carrot",   "cart",     "cashew",  "castle",  "cedar",
+    "celery",   "cellar",  "cement",  "cereal",   "chair",   "chalk",    "chapel",   "cheese",  "cherry",  "chess",
+    "chest",    "chimney", "cider",   "cinder",   "circle",  "city",     "clay",     "cliff",   "clock",   "cloud",
+    "clover",   "coach",   "coast",   "cobalt",   "cocoa",   "coffee",   "coin",     "collar",  "comet",   "compass",
+    "cookie",   "copper",  "coral",   "cork",     "corner",  "cotton",   "cousin",   "crab",    "cradle",  "crane",
+    "crater",   "crayon",  "cricket", "crown",    "crumb",   "crystal",  "cube",     "cuckoo",  "cup",     "curtain",
+    "cushion",  "cycle",   "daisy",   "dancer",   "deck",    "deer",     "delta",    "denim",   "desert",  "desk",
+    "dial",     "diary",   "dinner",  "dish",     "dolphin", "donkey",   "door",     "dove",    "dragon",  "drawer",
+    "dream",    "drum",    "duck",    "dune",     "dusk",    "eagle",    "east",     "easel",   "echo",    "edge",
+    "elbow",    "elder",   "elm",     "ember",    "emerald", "engine",   "envelope", "evening", "fabric",  "falcon",
+    "farm",     "feather", "fence",   "fern",     "ferry",   "fiddle",   "field",    "fig",     "finch",   "finger",
+    "fir",      "flag",    "flame",   "flask",    "flint",   "flock",    "floor",    "flour",   "flute",   "foam",
+    "fog",      "folder",  "forest",  "fork",     "fossil",  "fountain", "fox",      "frame",   "freckle", "frost",
+    "fruit",    "funnel",  "gable",   "galaxy",   "gallery", "garden",   "garlic",   "garnet",  "gate",    "gazelle",
+    "ginger",   "giraffe", "glacier", "glass",    "globe",   "glove",    "goat",     "gold",    "goose",   "grain",
+    "granite",  "grape",   "grass",   "gravel",   "green",   "grove",    "guest",    "guitar",  "gull",    "habit",
+    "hail",     "hall",    "hammer",  "hammock",  "harbour", "harp",     "harvest",  "hat",     "hawk",    "hazel",
+    "heath",    "hedge",   "helmet",  "heron",    "herring", "hill",     "hinge",    "hollow",  "honey",   "hood",
+    "hook",     "hoop",    "horn",    "horse",    "hotel",   "house",    "hut",      "ice",     "igloo",   "inch",
+    "indigo",   "ink",     "inlet",   "iris",     "iron",    "island",   "ivory",    "ivy",     "jacket",  "jaguar",
+    "jam",      "jar",     "jasmine", "jelly",    "jersey",  "jewel",    "jigsaw",   "jockey",  "joiner",  "jug",
+    "juice",    "jungle",  "juniper", "kayak",    "kettle",  "key",      "kiln",     "king",    "kite",    "kitchen",
+    "kiwi",     "knee",    "knot",    "koala",    "label",   "ladder",   "lagoon",   "lake",    "lamb",    "lamp",
+    "lantern",  "larch",   "lark",    "latch",    "laurel",  "lava",     "lawn",     "leaf",    "leather", "ledge",
+    "lemon",    "lentil",  "letter",  "library",  "lilac",   "lily",     "lime",     "linen",   "lion",    "lobby",
+    "lobster",  "locket",  "lodge",   "loft",     "loom",    "lotus",    "lunch",    "lute",    "lynx",    "magnet",
+    "magpie",   "maize",   "mango",   "maple",    "marble",  "margin",   "market",   "marsh",   "meadow",  "melon",
+    "mercury",  "meteor",  "mill",    "mint",     "mirror",  "mitten",   "moat",     "mole",    "moon",    "moose",
+    "mosaic",   "moss",    "moth",    "mountain", "mouse",   "mule",     "music",    "mussel",  "mustard", "napkin",
+    "nature",   "nectar",  "needle",  "nest",     "nettle",  "nickel",   "night",    "noon",    "north",   "notebook",
+    "nutmeg",   "oak",     "oasis",   "oat",      "ocean",   "olive",    "onion",    "onyx",    "opal",    "orange",
+    "orbit",    "orchard", "orchid",  "otter",    "oval",    "oven",     "owl",      "oyster",  "paddle",  "page",
+    "paint",    "palace",  "palm",    "panda",    "panel",   "paper",    "parcel",   "park",    "parrot",  "parsley",
+    "pasta",    "patch",   "path",    "peach",    "peanut",  "pear",     "pearl",    "pebble",  "pelican", "pencil",
+    "pepper",   "piano",   "picnic",  "pier",     "pigeon",  "pillow",   "pilot",    "pine",    "pirate",  "planet",
+    "plate",    "plaza",   "plum",    "pocket",   "poem",    "pollen",   "pond",     "poppy",   "porch",   "port",
+    "potato",   "pottery", "prairie", "prism",    "puddle",  "puffin",   "pulley",   "pumpkin", "puppet",  "puzzle",
+    "quail",    "quarry",  "quartz",  "quill",    "quilt",   "quince",   "rabbit",   "radio",   "radish",  "raft",
+    "rail",     "rain",    "raisin",  "ranch",    "raven",   "reed",     "reef",     "ribbon",  "rice",    "ridge",
+    "river",    "road",    "robin",   "rocket",   "roof",    "room",     "rope",     "rose",    "ruby",    "rudder",
+    "runner",   "rye",     "saddle",  "saffron",  "sail",    "salmon",   "salt",     "sand",    "satin",   "saturn",
+    "scarf",    "school",  "season",  "shell",    "silver",  "sky",      "snow",     "sofa",    "spoon",   "spring",
+    "squirrel", "star",
+};
+
+}  // namespace steelyard

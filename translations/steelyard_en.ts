@@ -738,6 +738,16 @@
     </message>
 </context>
 <context>
+    <name>SalvageText</name>
+    <message numerus="yes">
+        <source>%n name(s) could not be read and begin with “Recovered”; rename them when you know what they are</source>
+        <translation>
+            <numerusform>%n name could not be read and begins with “Recovered”; rename it when you know what it is</numerusform>
+            <numerusform>%n names could not be read and begin with “Recovered”; rename them when you know what they are</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>SetNotationText</name>
     <message numerus="yes">
         <source>A mark counts from 1 to the set&apos;s %n repetition(s).</source>

@@ -1,5 +1,6 @@
 #include "ui/shell/main_window.h"
 
+#include "core/storage/book_place.h"
 #include "ui/pages/first_run/first_run_page.h"
 #include "ui/prompt/prompter.h"
 #include "ui/shell/action_finder.h"
@@ -46,6 +47,7 @@ MainWindow::MainWindow(MainServices services, Prompter& prompter, const Clock& c
       m_jobs(std::make_unique<JobRunner>()),
       m_layers(new QStackedWidget(this)),
       m_first(new FirstRunPage(this)),
+      m_recovery(new RecoveryPage({prompter, *m_jobs, m_services.recovery}, this)),
       m_status(new StatusLine(*m_jobs, this))
 {
     auto* central = new QWidget(this);
@@ -55,12 +57,15 @@ MainWindow::MainWindow(MainServices services, Prompter& prompter, const Clock& c
     column->addWidget(m_layers, 1);
     column->addWidget(m_status);
     m_layers->addWidget(m_first);
+    m_layers->addWidget(m_recovery);
     setCentralWidget(central);
     setAcceptDrops(true);
     makeActions();
     makeMenus();
     connect(m_first, &FirstRunPage::actionRequested, this, &MainWindow::perform);
     connect(m_first, &FirstRunPage::bookRequested, this, &MainWindow::openBook);
+    connect(m_recovery, &RecoveryPage::bookRequested, this, &MainWindow::openBook);
+    connect(m_recovery, &RecoveryPage::closed, this, [this] { m_layers->setCurrentWidget(m_first); });
     connect(m_jobs.get(), &JobRunner::changed, this, &MainWindow::checkSettled);
     m_first->setRecentBooks(recentBooks());
     setWindowTitle(tr("Steelyard"));
@@ -271,10 +276,13 @@ bool MainWindow::openBook(const QString& path)
 {
     auto opened = Book::open(path, m_clock);
     if (!opened) {
-        if (m_view)
+        m_first->say(opened.error().what);
+        if (m_view) {
             m_prompter.tellError(this, tr("The book could not be opened"), opened.error());
-        else
-            m_first->say(opened.error().what);
+        } else if (RecoveryPage::isFor(path, opened.error())) {
+            m_layers->setCurrentWidget(m_recovery);
+            m_recovery->show(path, opened.error());
+        }
         return false;
     }
     closeBook();
@@ -291,7 +299,10 @@ bool MainWindow::openBook(const QString& path)
     connect(m_reviews.get(), &ReviewStore::reviewsChanged, this, &MainWindow::updateActions);
     connect(m_reviews.get(), &ReviewStore::reviewFailed, this,
             [this](const Error& error) { m_status->say(tr("The records could not be read: %1").arg(error.what)); });
-    m_status->say(m_book->isReadOnly() ? tr("Read only") : tr("Everything is saved as it is typed"));
+    const QString place = placeSentence(placeCaution(fileSystemAt(path), path));
+    m_status->say(!place.isEmpty()       ? place
+                  : m_book->isReadOnly() ? tr("Read only")
+                                         : tr("Everything is saved as it is typed"));
     setWindowTitle(tr("%1 — Steelyard").arg(QFileInfo(path).completeBaseName()));
     remember(path);
     m_view->currentPage()->takeFocus();

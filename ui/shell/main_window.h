@@ -11,6 +11,7 @@
 
 #include "ui/shell/caution_choice.h"
 #include "ui/jobs/job.h"
+#include "ui/pages/care/recovery_page.h"
 #include "ui/shell/actions.h"
 #include "ui/shell/review_store.h"
 
@@ -39,6 +40,8 @@ struct MainServices {
     std::function<void(const UiContext&, const QString& path, QWidget* parent)> openImport;
     // The same for sets as text; the lifter whose page is in front.
     std::function<void(const UiContext&, std::optional<Id<Athlete>>, QWidget* parent)> openPaste;
+    // For a book that can't be opened.
+    RecoveryServices recovery = {};
 };
 
 class MainWindow : public QMainWindow {
@@ -48,7 +51,7 @@ public:
     MainWindow(MainServices services, Prompter& prompter, const Clock& clock, QSettings& settings);
     ~MainWindow() override;
 
-    // Says what went wrong on the first page when the book can't be opened.
+    // When the book can't be opened, the first page says why; when its file is there and can't be used, the page of recovery.
     bool openBook(const QString& path);
     void closeBook();
     [[nodiscard]] Book* book() const { return m_book.get(); }
@@ -98,6 +101,7 @@ private:
     std::unique_ptr<UiContext> m_context;
     QStackedWidget* m_layers;
     FirstRunPage* m_first;
+    RecoveryPage* m_recovery;
     StatusLine* m_status;
     BookView* m_view = nullptr;
     JobHandle m_learning;

@@ -1,6 +1,6 @@
 #include "ui/pages/first_run/empty_book_page.h"
 
-#include "ui/pages/first_run/choice_row.h"
+#include "ui/widgets/choice_row.h"
 
 namespace steelyard {
 

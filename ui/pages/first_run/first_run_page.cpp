@@ -1,7 +1,7 @@
 #include "ui/pages/first_run/first_run_page.h"
 
 #include "ui/format/format.h"
-#include "ui/pages/first_run/choice_row.h"
+#include "ui/widgets/choice_row.h"
 #include "ui/shell/theme.h"
 
 #include <QtCore/QDir>

@@ -711,6 +711,26 @@
     </message>
 </context>
 <context>
+    <name>RestoreCommandText</name>
+    <message numerus="yes">
+        <source>This backup is not sound: %n finding(s).</source>
+        <translation>
+            <numerusform>This backup is not sound: %n finding.</numerusform>
+            <numerusform>This backup is not sound: %n findings.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>RestoreText</name>
+    <message numerus="yes">
+        <source>“%1” isn&apos;t sound, so the book was left as it is: %n finding(s). Take another backup.</source>
+        <translation>
+            <numerusform>“%1” isn&apos;t sound, so the book was left as it is: %n finding. Take another backup.</numerusform>
+            <numerusform>“%1” isn&apos;t sound, so the book was left as it is: %n findings. Take another backup.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>ReviewPrintText</name>
     <message numerus="yes">
         <source>Saved the review of %n lifter(s) in %1</source>
@@ -1488,6 +1508,44 @@
         <translation>
             <numerusform>%n repetition</numerusform>
             <numerusform>%n repetitions</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>steelyard::RestorePanel</name>
+    <message numerus="yes">
+        <source>%n lifter(s)</source>
+        <translation>
+            <numerusform>%n lifter</numerusform>
+            <numerusform>%n lifters</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n session(s)</source>
+        <translation>
+            <numerusform>%n session</numerusform>
+            <numerusform>%n sessions</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n set(s)</source>
+        <translation>
+            <numerusform>%n set</numerusform>
+            <numerusform>%n sets</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n set(s) say something else today.</source>
+        <translation>
+            <numerusform>%n set says something else today.</numerusform>
+            <numerusform>%n sets say something else today.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>It isn&apos;t sound, so it can&apos;t be restored: %n finding(s). The first: %1</source>
+        <translation>
+            <numerusform>It isn&apos;t sound, so it can&apos;t be restored: %n finding. The first: %1</numerusform>
+            <numerusform>It isn&apos;t sound, so it can&apos;t be restored: %n findings. The first: %1</numerusform>
         </translation>
     </message>
 </context>

@@ -1,10 +1,13 @@
 #include "app/desktop/composition.h"
 
+#include "core/care/backup_shelf.h"
 #include "core/exchange/new_book.h"
 #include "core/samples/sample_club.h"
+#include "ui/pages/care/backups_page.h"
 #include "ui/pages/import/book_importer.h"
 #include "ui/pages/import/import_page.h"
 #include "ui/pages/import/paste_page.h"
+#include "ui/shell/backup_keeper.h"
 #include "ui/shell/context.h"
 
 #include <QtCore/QCoreApplication>
@@ -43,7 +46,7 @@ MainServices makeServices(const Clock& clock)
     };
     services.openImport = [](const UiContext& context, const QString& path, QWidget* parent) {
         QWidget* window = makeWindow(parent, QCoreApplication::translate("Composition", "Import a logbook"));
-        auto importer = std::make_shared<BookImporter>(context.book, context.jobs);
+        auto importer = std::make_shared<BookImporter>(context.book, context.jobs, context.backups);
         auto* page = new ImportPage(
             {importer, context.prompter, context.jobs, context.settings, context.book.path(), context.clock.today()},
             window);
@@ -60,6 +63,21 @@ MainServices makeServices(const Clock& clock)
         auto* page = new PastePage(context, athlete, window);
         window->layout()->addWidget(page);
         QObject::connect(page, &PastePage::closed, window, &QWidget::close);
+        window->show();
+        page->takeFocus();
+    };
+    services.backupFolder = &BackupShelf::usualFolder;
+    services.openBackups = [](const UiContext& context, const MainServices::Restore& restore, QWidget* parent) {
+        QWidget* window = makeWindow(parent, QCoreApplication::translate("Composition", "Backups"));
+        auto* page = new BackupsPage(context, window);
+        window->layout()->addWidget(page);
+        QObject::connect(page, &BackupsPage::closed, window, &QWidget::close);
+        QObject::connect(page, &BackupsPage::restoreRequested, window, [window, restore](const RestoreWish& wish) {
+            window->close();
+            restore(wish);
+        });
+        // With the book, what the page shows is gone.
+        QObject::connect(context.backups, &QObject::destroyed, window, [window] { delete window; });
         window->show();
         page->takeFocus();
     };

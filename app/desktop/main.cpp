@@ -130,7 +130,9 @@ int main(int argc, char** argv)
     const Clock& clock = wishes.asOf ? static_cast<const Clock&>(fixedClock) : systemClock;
     QSettings settings;
     QtPrompter prompter;
-    MainWindow window(makeServices(clock), prompter, clock, settings);
+    MainServices services = makeServices(clock);
+    services.dailyBackups = wishes.picture.file.isEmpty();  // a picture leaves nothing behind
+    MainWindow window(std::move(services), prompter, clock, settings);
     if (!wishes.book.isEmpty() && wishes.page != QLatin1StringView("first")) {
         const bool opened = window.openBook(wishes.book);
         if (!opened && !wishes.picture.file.isEmpty())

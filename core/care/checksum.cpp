@@ -48,8 +48,9 @@ Result<void> keepChecksum(const QString& content, const QString& file)
     const QByteArray line = digits + "  " + QFile::encodeName(QFileInfo(file).fileName()) + '\n';
     QSaveFile beside(checksumPath(file));
     beside.setDirectWriteFallback(false);
-    if (!beside.open(QIODevice::WriteOnly) || !beside.setPermissions(QFileDevice::ReadOwner | QFileDevice::WriteOwner)
-        || beside.write(line) != line.size() || !beside.flush() || !beside.commit())
+    const bool open = beside.open(QIODevice::WriteOnly);
+    beside.setPermissions(QFileDevice::ReadOwner | QFileDevice::WriteOwner);  // sticks know no owners
+    if (!open || beside.write(line) != line.size() || !beside.flush() || !beside.commit())
         return fail(ErrorCode::Storage,
                     ChecksumText::tr("“%1” can't be written: %2.").arg(beside.fileName(), beside.errorString()));
     return syncFile(checksumPath(file));

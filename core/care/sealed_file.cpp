@@ -84,10 +84,10 @@ public:
     }
     [[nodiscard]] Result<void> open()
     {
-        if (m_file.open(QIODevice::WriteOnly)
-            && m_file.setPermissions(QFileDevice::ReadOwner | QFileDevice::WriteOwner))
-            return {};
-        return failed();
+        if (!m_file.open(QIODevice::WriteOnly)) return failed();
+        m_file.setPermissions(QFileDevice::ReadOwner
+                              | QFileDevice::WriteOwner);  // a stick that knows no owners refuses
+        return {};
     }
     [[nodiscard]] Result<void> write(std::span<const unsigned char> bytes)
     {

@@ -17,9 +17,9 @@ Result<void> writeCopy(Database& db, const QString& to)
 {
     // Made first, so that nobody else can read it while it grows. SQLite writes into an empty file.
     QFile file(to);
-    if (!file.open(QIODevice::WriteOnly | QIODevice::Truncate)
-        || !file.setPermissions(QFileDevice::ReadOwner | QFileDevice::WriteOwner))
+    if (!file.open(QIODevice::WriteOnly | QIODevice::Truncate))
         return fail(ErrorCode::Storage, BookCopyText::tr("“%1” can't be made: %2.").arg(to, file.errorString()));
+    file.setPermissions(QFileDevice::ReadOwner | QFileDevice::WriteOwner);  // a stick that knows no owners refuses
     file.close();
     {
         // A connection that only reads may write another file all the same.

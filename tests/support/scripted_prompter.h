@@ -29,6 +29,10 @@ public:
     {
         choose(question, then);
     }
+    void chooseFolder(QWidget*, const FileQuestion& question, std::function<void(const QString&)> then) override
+    {
+        choose(question, then);
+    }
     bool previewPrint(QWidget*, const PrintQuestion& question) override { return printer && printer(question); }
 
 private:

@@ -107,6 +107,17 @@ QString date(QDate date)
     return date.isValid() ? QLocale().toString(date, datePattern()) : absent();
 }
 
+QString moment(const QDateTime& utc)
+{
+    const QDateTime here = utc.toLocalTime();
+    return date(here.date()) + u' ' + QLocale().toString(here.time(), QLocale::ShortFormat);
+}
+
+QString fileSize(qint64 bytes)
+{
+    return QLocale().formattedDataSize(bytes, 1, QLocale::DataSizeSIFormat);
+}
+
 QString dayMonth(QDate date)
 {
     return date.isValid() ? QLocale().toString(date, QStringLiteral("d MMM")) : absent();

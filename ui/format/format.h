@@ -28,6 +28,8 @@ namespace steelyard::format {
 [[nodiscard]] double massIn(double kilograms, MassUnit shown);
 
 [[nodiscard]] QString date(QDate date);              // the locale's short form with the whole year
+[[nodiscard]] QString moment(const QDateTime& utc);  // its day and time of day, here
+[[nodiscard]] QString fileSize(qint64 bytes);        // "54.2 MB"
 [[nodiscard]] QString dayMonth(QDate date);          // "3 Mar"
 [[nodiscard]] QString weekday(QDate date);           // "Monday"
 [[nodiscard]] QString ago(QDate date, QDate today);  // "today", "yesterday", "5 days ago", "in 2 weeks"

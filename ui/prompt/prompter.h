@@ -47,6 +47,8 @@ public:
     virtual void tellError(QWidget* parent, const QString& doing, const Error&) = 0;
     virtual void chooseFileToOpen(QWidget* parent, const FileQuestion&, std::function<void(const QString&)> then) = 0;
     virtual void chooseFileToSave(QWidget* parent, const FileQuestion&, std::function<void(const QString&)> then) = 0;
+    // `suggestion` is where to begin; filter and suffix mean nothing here.
+    virtual void chooseFolder(QWidget* parent, const FileQuestion&, std::function<void(const QString&)> then) = 0;
     // Shows the pages as they will come out, and prints from there. False: this machine has no printer.
     [[nodiscard]] virtual bool previewPrint(QWidget* parent, const PrintQuestion&) = 0;
 };

@@ -70,6 +70,16 @@ void QtPrompter::chooseFileToSave(QWidget* parent, const FileQuestion& question,
     openFileDialog(parent, question, QFileDialog::AcceptSave, std::move(then));
 }
 
+void QtPrompter::chooseFolder(QWidget* parent, const FileQuestion& question, std::function<void(const QString&)> then)
+{
+    auto* dialog = new QFileDialog(parent, question.title, question.suggestion);
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    dialog->setFileMode(QFileDialog::Directory);
+    dialog->setOption(QFileDialog::ShowDirsOnly);
+    QObject::connect(dialog, &QFileDialog::fileSelected, parent, std::move(then));
+    dialog->open();
+}
+
 bool QtPrompter::previewPrint(QWidget* parent, const PrintQuestion& question)
 {
     if (QPrinterInfo::availablePrinterNames().isEmpty()) return false;

@@ -11,6 +11,7 @@ public:
     void tellError(QWidget* parent, const QString& doing, const Error&) override;
     void chooseFileToOpen(QWidget* parent, const FileQuestion&, std::function<void(const QString&)> then) override;
     void chooseFileToSave(QWidget* parent, const FileQuestion&, std::function<void(const QString&)> then) override;
+    void chooseFolder(QWidget* parent, const FileQuestion& question, std::function<void(const QString&)> then) override;
     bool previewPrint(QWidget* parent, const PrintQuestion&) override;
 };
 

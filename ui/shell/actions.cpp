@@ -31,6 +31,7 @@ std::vector<ActionRow> makeActionTable()
         {u("book.paste"), Book, ActionText::tr("Bring in sets as &text…"), u("Ctrl+Shift+V"), everywhere,
          NeedsBook | NeedsWritable},
         {u("book.copy"), Book, ActionText::tr("Save a co&py…"), u("Ctrl+Shift+C"), everywhere, NeedsBook},
+        {u("book.backups"), Book, ActionText::tr("&Backups…"), u("Ctrl+Shift+K"), everywhere, NeedsBook},
         {u("book.close"), Book, ActionText::tr("&Close the book"), u("Ctrl+W"), everywhere, NeedsBook, true},
         {u("book.quit"), Book, ActionText::tr("&Quit"), u("Ctrl+Q"), everywhere},
 

@@ -5,6 +5,7 @@ class QSettings;
 
 namespace steelyard {
 
+class BackupKeeper;
 class Book;
 class Clock;
 class JobRunner;
@@ -19,6 +20,8 @@ struct UiContext {
     JobRunner& jobs;
     // Ways of looking that outlive the program; nothing about lifters. Absent: they are forgotten with the window.
     QSettings* settings = nullptr;
+    // Absent: nothing is backed up (tests, pictures).
+    BackupKeeper* backups = nullptr;
 };
 
 }  // namespace steelyard

@@ -5,7 +5,9 @@
 #include "ui/prompt/prompter.h"
 #include "ui/shell/action_finder.h"
 #include "ui/shell/add_lifter_dialog.h"
+#include "ui/shell/backup_keeper.h"
 #include "ui/shell/book_copying.h"
+#include "ui/shell/book_restoring.h"
 #include "ui/shell/book_view.h"
 #include "ui/shell/help_dialogs.h"
 #include "ui/shell/learning.h"
@@ -123,6 +125,7 @@ bool MainWindow::isPossible(const ActionRow& row) const
     if (row.id == QLatin1StringView("roster.learn")) return !m_learning.isRunning();
     if (row.id == QLatin1StringView("book.import")) return static_cast<bool>(m_services.openImport);
     if (row.id == QLatin1StringView("book.paste")) return static_cast<bool>(m_services.openPaste);
+    if (row.id == QLatin1StringView("book.backups")) return m_backups && m_services.openBackups;
     if (row.id == QLatin1StringView("book.sample")) return static_cast<bool>(m_services.makeSampleClub);
     if (row.menu == ActionMenu::View && m_view && findAction(row.id)->needs == NeedsBook && !row.separated)
         return m_view->hasPlace(row.id.mid(5));
@@ -163,6 +166,9 @@ void MainWindow::performShell(const QString& id)
     if (is("book.import")) m_services.openImport(*m_context, {}, this);
     if (is("book.paste")) m_services.openPaste(*m_context, m_view->roster()->chosen(), this);
     if (is("book.copy")) saveCopy(*m_context, m_view, [this](const QString& text) { m_status->say(text); });
+    if (is("book.backups"))
+        m_services.openBackups(
+            *m_context, [this](const RestoreWish& wish) { restore(wish); }, this);
     if (is("book.close")) closeBook();
     if (is("book.quit")) close();
     if (is("edit.undo")) undoOrRedo(true);
@@ -288,7 +294,9 @@ bool MainWindow::openBook(const QString& path)
     closeBook();
     m_book = std::move(*opened);
     m_reviews = std::make_unique<ReviewStore>(*m_book, m_clock, *m_jobs, m_services.reviewer);
-    m_context = std::make_unique<UiContext>(UiContext{*m_book, *m_reviews, m_prompter, m_clock, *m_jobs, &m_settings});
+    beginBackups();
+    m_context = std::make_unique<UiContext>(
+        UiContext{*m_book, *m_reviews, m_prompter, m_clock, *m_jobs, &m_settings, m_backups.get()});
     m_view = new BookView(*m_context, this);
     m_view->restoreLayout(m_settings.value(QStringLiteral("window/roster")).toByteArray());
     m_layers->addWidget(m_view);
@@ -297,6 +305,7 @@ bool MainWindow::openBook(const QString& path)
     connect(m_view, &BookView::actionRequested, this, &MainWindow::perform);
     connect(m_view, &BookView::said, m_status, &StatusLine::say);
     connect(m_reviews.get(), &ReviewStore::reviewsChanged, this, &MainWindow::updateActions);
+    connect(m_reviews.get(), &ReviewStore::reviewsChanged, this, &MainWindow::checkSettled);
     connect(m_reviews.get(), &ReviewStore::reviewFailed, this,
             [this](const Error& error) { m_status->say(tr("The records could not be read: %1").arg(error.what)); });
     const QString place = placeSentence(placeCaution(fileSystemAt(path), path));
@@ -311,6 +320,29 @@ bool MainWindow::openBook(const QString& path)
     return true;
 }
 
+void MainWindow::beginBackups()
+{
+    if (!m_services.backupFolder) return;
+    m_backups = std::make_unique<BackupKeeper>(
+        *m_book, *m_jobs, m_clock,
+        BackupKeeper::Options{m_services.backupFolder(m_book->path()), &m_settings, m_services.dailyBackups});
+    connect(m_backups.get(), &BackupKeeper::troubleChanged, m_status,
+            [this] { m_status->setNote(m_backups->trouble(), m_backups->troubleDetail()); });
+    // When all is read and nothing else runs: the day's first backup waits for the coach, not the other way round.
+    connect(this, &MainWindow::settled, m_backups.get(), &BackupKeeper::keepIfDue);
+}
+
+void MainWindow::restore(const RestoreWish& wish)
+{
+    const auto close = [this] {
+        closeBook();
+        m_first->say(tr("Restoring…"));
+    };
+    restoreBook({this, *m_jobs, m_prompter, m_clock, BackupShelf(m_services.backupFolder(wish.book), m_clock), close,
+                 [this](const QString& book) { openBook(book); }, [this](const QString& text) { m_status->say(text); }},
+                wish);
+}
+
 void MainWindow::closeBook()
 {
     if (!m_book) return;
@@ -318,6 +350,8 @@ void MainWindow::closeBook()
     for (const JobHandle& job : m_jobs->running()) job.cancel();
     delete std::exchange(m_view, nullptr);
     m_context.reset();
+    m_backups.reset();
+    m_status->setNote({}, {});
     m_reviews.reset();
     m_book.reset();
     m_first->say({});

@@ -9,6 +9,7 @@
 // in its own.
 #pragma once
 
+#include "core/care/book_restore.h"
 #include "ui/shell/caution_choice.h"
 #include "ui/jobs/job.h"
 #include "ui/pages/care/recovery_page.h"
@@ -25,6 +26,7 @@ class QStackedWidget;
 
 namespace steelyard {
 
+class BackupKeeper;
 class BookView;
 class FirstRunPage;
 class Prompter;
@@ -42,6 +44,11 @@ struct MainServices {
     std::function<void(const UiContext&, std::optional<Id<Athlete>>, QWidget* parent)> openPaste;
     // For a book that can't be opened.
     RecoveryServices recovery = {};
+    // Where the backups of a book stand. Absent: none are made.
+    std::function<QString(const QString& book)> backupFolder;
+    bool dailyBackups = true;
+    using Restore = std::function<void(const RestoreWish&)>;
+    std::function<void(const UiContext&, const Restore&, QWidget* parent)> openBackups;
 };
 
 class MainWindow : public QMainWindow {
@@ -63,6 +70,10 @@ public:
     void perform(const QString& id);
     // Brings in a logbook file, as dropping it on the window does.
     void importFile(const QString& path);
+    // Puts a backup in the place of a book, opened or not, and opens it.
+    void restore(const RestoreWish& wish);
+    // Null when none are made.
+    [[nodiscard]] BackupKeeper* backups() const { return m_backups.get(); }
 
 Q_SIGNALS:
     void settled();
@@ -79,6 +90,7 @@ private:
     [[nodiscard]] bool isPossible(const ActionRow& row) const;
     void performShell(const QString& id);
     void undoOrRedo(bool undo);
+    void beginBackups();
     void makeBook(bool sample, bool thenImport);
     void openExisting();
     void addLifter();
@@ -98,6 +110,7 @@ private:
     std::unique_ptr<Book> m_book;
     std::unique_ptr<JobRunner> m_jobs;
     std::unique_ptr<ReviewStore> m_reviews;
+    std::unique_ptr<BackupKeeper> m_backups;
     std::unique_ptr<UiContext> m_context;
     QStackedWidget* m_layers;
     FirstRunPage* m_first;

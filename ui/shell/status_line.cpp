@@ -1,6 +1,7 @@
 #include "ui/shell/status_line.h"
 
 #include "ui/format/format.h"
+#include "ui/shell/theme.h"
 
 #include <QtWidgets/QHBoxLayout>
 #include <QtWidgets/QLabel>
@@ -12,16 +13,21 @@ StatusLine::StatusLine(JobRunner& jobs, QWidget* parent)
     : QWidget(parent),
       m_jobs(jobs),
       m_text(new QLabel(this)),
+      m_note(new QLabel(this)),
       m_job(new QLabel(this)),
       m_stop(new QPushButton(tr("Stop   Ctrl+."), this))
 {
     m_text->setTextFormat(Qt::PlainText);
     m_text->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+    m_note->setTextFormat(Qt::PlainText);
+    m_note->hide();
     m_job->setTextFormat(Qt::PlainText);
     m_stop->setFocusPolicy(Qt::TabFocus);
     auto* layout = new QHBoxLayout(this);
     layout->setContentsMargins(10, 2, 10, 2);
     layout->addWidget(m_text, 1);
+    layout->addWidget(m_note);
+    layout->addSpacing(16);
     layout->addWidget(m_job);
     layout->addWidget(m_stop);
     setFixedHeight(fontMetrics().height() * 9 / 5);
@@ -33,6 +39,21 @@ StatusLine::StatusLine(JobRunner& jobs, QWidget* parent)
 void StatusLine::say(const QString& text)
 {
     m_text->setText(text);
+}
+
+void StatusLine::setNote(const QString& text, const QString& detail)
+{
+    m_note->setText(text);
+    m_note->setToolTip(format::plainToolTip(detail));
+    QPalette colours = palette();
+    colours.setColor(QPalette::WindowText, themeColours(colours).warm);
+    m_note->setPalette(colours);
+    m_note->setVisible(!text.isEmpty());
+}
+
+QString StatusLine::note() const
+{
+    return m_note->text();
 }
 
 void StatusLine::stopRunning()

@@ -16,6 +16,9 @@ class StatusLine : public QWidget {
 public:
     explicit StatusLine(JobRunner& jobs, QWidget* parent = nullptr);
     void say(const QString& text);
+    // What stays to be said, whatever else is: empty when all is well.
+    void setNote(const QString& text, const QString& detail);
+    [[nodiscard]] QString note() const;
     void stopRunning();
 
 private:
@@ -23,6 +26,7 @@ private:
 
     JobRunner& m_jobs;
     QLabel* m_text;
+    QLabel* m_note;
     QLabel* m_job;
     QPushButton* m_stop;
 };

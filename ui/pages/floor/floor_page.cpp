@@ -10,6 +10,7 @@
 #include "ui/print/fonts.h"
 
 #include <QtCore/QSignalBlocker>
+#include <QtWidgets/QLabel>
 #include <QtWidgets/QCheckBox>
 #include <QtWidgets/QComboBox>
 #include <QtWidgets/QDateEdit>

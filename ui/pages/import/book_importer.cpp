@@ -2,6 +2,7 @@
 
 #include "core/book/book.h"
 #include "core/exchange/logbook_import.h"
+#include "ui/shell/backup_keeper.h"
 
 #include <QtCore/QCoreApplication>
 #include <QtCore/QCryptographicHash>
@@ -76,6 +77,8 @@ Result<void> setAside(Database& database, const QString& path, const QByteArray&
 struct ImportWork {
     std::unique_ptr<Database> database;
     ImportLeftovers leftovers;
+    std::optional<BackupShelf> shelf;
+    std::optional<Result<Backup>> kept;
 };
 
 Result<ImportOutcome> importFile(ImportWork& work, const QString& book, const QString& path,
@@ -85,6 +88,8 @@ Result<ImportOutcome> importFile(ImportWork& work, const QString& book, const QS
     STEELYARD_TRY(QByteArray bytes, readLogbookFile(path));
     STEELYARD_TRY(work.database, Database::openWriter(book));
     Database& database = *work.database;
+    // What hinders a backup doesn't hinder an import, which can be undone; it is said at the foot of the window.
+    if (work.shelf) work.kept = work.shelf->keep(database, BackupReason::Import);
     const double half = choices.setBadRowsAside ? 0.5 : 0.0;
     if (choices.setBadRowsAside)
         STEELYARD_CHECK(setAside(database, path, bytes, choices, today, progress.part(0, half)));
@@ -148,8 +153,8 @@ Result<void> tryOut(const QString& book, LogbookReader& reader, ImportPreview& p
 
 }  // namespace
 
-BookImporter::BookImporter(Book& book, JobRunner& jobs)
-    : m_book(book), m_jobs(jobs), m_path(book.path()), m_today(book.clock().today())
+BookImporter::BookImporter(Book& book, JobRunner& jobs, BackupKeeper* backups)
+    : m_book(book), m_jobs(jobs), m_backups(backups), m_path(book.path()), m_today(book.clock().today())
 {}
 
 LogbookGuess BookImporter::guess(const QByteArray& head) const
@@ -203,14 +208,17 @@ Result<ImportPreview> BookImporter::preview(const QString& path, const ImportCho
 JobHandle BookImporter::start(QObject* owner, const QString& path, const ImportChoices& choices,
                               std::function<void(Result<int>)> done)
 {
-    const auto work = [work = std::make_shared<ImportWork>(), book = m_book.path(),
-                       place = m_book.database().checkPlace(), path, choices, today = m_book.clock().today(),
+    const auto shared = std::make_shared<ImportWork>();
+    if (m_backups) shared->shelf = m_backups->shelf();
+    const auto work = [shared, book = m_book.path(), place = m_book.database().checkPlace(), path, choices,
+                       today = m_book.clock().today(),
                        now = m_book.clock().nowUtc()](const Progress& progress) -> Result<ImportOutcome> {
         STEELYARD_CHECK(place);  // never into another file that came there
-        return importFile(*work, book, path, choices, today, now, progress);
+        return importFile(*shared, book, path, choices, today, now, progress);
     };
     return m_jobs.run(owner, BookImporterText::tr("Importing"), work,
-                      [this, done = std::move(done)](const Result<ImportOutcome>& outcome) {
+                      [this, shared, done = std::move(done)](const Result<ImportOutcome>& outcome) {
+                          if (m_backups && shared->kept) m_backups->took(*shared->kept);
                           if (!outcome) return done(fail(outcome.error()));
                           m_book.history().adopt(outcome->changes);
                           done(outcome->report.setsAdded);

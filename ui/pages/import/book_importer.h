@@ -6,11 +6,13 @@
 
 namespace steelyard {
 
+class BackupKeeper;
 class Book;
 
 class BookImporter final : public LogbookImporter {
 public:
-    BookImporter(Book& book, JobRunner& jobs);
+    // `backups` keeps one before each import; null: none is kept.
+    BookImporter(Book& book, JobRunner& jobs, BackupKeeper* backups = nullptr);
 
     [[nodiscard]] LogbookGuess guess(const QByteArray& head) const override;
     [[nodiscard]] ImportNames names() const override;
@@ -23,6 +25,7 @@ public:
 private:
     Book& m_book;
     JobRunner& m_jobs;
+    QPointer<BackupKeeper> m_backups;
     // What a preview needs that still runs when the book is closed.
     QString m_path;
     QDate m_today;

@@ -4,6 +4,7 @@
 #include "core/exchange/logbook_import.h"
 #include "ui/format/format.h"
 #include "ui/format/set_words.h"
+#include "ui/shell/backup_keeper.h"
 #include "ui/shell/theme.h"
 
 #include <QtCore/QCoreApplication>
@@ -239,9 +240,14 @@ void PastePage::sayLine()
 void PastePage::bringIn()
 {
     m_import->setEnabled(false);
+    keepFirst(m_context.backups, BackupReason::Import, this, [this, log = m_log.asLogbook()] { bringInNow(log); });
+}
+
+void PastePage::bringInNow(const ParsedLogbook& log)
+{
     m_job = m_context.jobs.run(
         this, tr("Bringing in sets"),
-        [book = m_context.book.path(), log = m_log.asLogbook(), place = m_context.book.database().checkPlace(),
+        [book = m_context.book.path(), log, place = m_context.book.database().checkPlace(),
          now = m_context.clock.nowUtc()](const Progress& progress) -> Result<ImportOutcome> {
             STEELYARD_CHECK(place);  // never into another file that came there
             return bringInLog(book, log, now, progress);

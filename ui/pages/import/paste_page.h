@@ -41,6 +41,7 @@ private:
     void markProblems();
     void sayLine();
     void bringIn();
+    void bringInNow(const ParsedLogbook& log);
     [[nodiscard]] QString reading(const PastedLine& line) const;
 
     UiContext m_context;

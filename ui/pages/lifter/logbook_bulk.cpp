@@ -5,6 +5,7 @@
 #include "ui/shell/theme.h"
 #include "ui/widgets/words.h"
 
+#include <QtCore/QPointer>
 #include <QtGui/QKeyEvent>
 #include <QtWidgets/QCheckBox>
 #include <QtWidgets/QComboBox>
@@ -52,10 +53,11 @@ void choose(QComboBox* box, Id<Entity> id)
 
 }  // namespace
 
-LogbookBulk::LogbookBulk(PlanRename planRename, Store store, QWidget* parent)
+LogbookBulk::LogbookBulk(PlanRename planRename, Store store, Before before, QWidget* parent)
     : QWidget(parent),
       m_planRename(std::move(planRename)),
       m_store(std::move(store)),
+      m_before(std::move(before)),
       m_form(new QGridLayout),
       m_task(bulkChoice(this)),
       m_line(bulkChoice(this)),
@@ -300,7 +302,18 @@ void LogbookBulk::showWords(const BulkWords& words)
 
 void LogbookBulk::apply()
 {
-    if (!m_ready) return;
+    if (!m_ready || !isEnabled()) return;
+    const QPointer<QWidget> field = focusWidget();
+    setEnabled(false);  // what was shown is what will be done
+    m_before([this, field] {
+        setEnabled(true);
+        if (field) field->setFocus();
+        applyNow();
+    });
+}
+
+void LogbookBulk::applyNow()
+{
     const QString problem = m_store(std::move(m_ready), m_readyWords);
     if (problem.isEmpty()) {
         Q_EMIT left();

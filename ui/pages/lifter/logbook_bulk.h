@@ -42,7 +42,10 @@ public:
     using PlanRename = std::function<Result<RenamePlan>(const Library&, const RenameWish&)>;
     using Store = std::function<QString(std::unique_ptr<Edit>, const QString& words)>;
 
-    LogbookBulk(PlanRename planRename, Store store, QWidget* parent = nullptr);
+    // What comes before: a backup. It calls on when it is done.
+    using Before = std::function<void(std::function<void()> then)>;
+
+    LogbookBulk(PlanRename planRename, Store store, Before before, QWidget* parent = nullptr);
     void open(Source source);
 
 Q_SIGNALS:
@@ -61,6 +64,7 @@ private:
     void refresh();
     void showWords(const BulkWords& words);
     void apply();
+    void applyNow();
     [[nodiscard]] bool handleKey(QObject* watched, QEvent* event);
     [[nodiscard]] Task task() const;
     [[nodiscard]] const LineRecord* line() const;
@@ -75,6 +79,7 @@ private:
 
     PlanRename m_planRename;
     Store m_store;
+    Before m_before;
     std::optional<Source> m_source;
     std::unique_ptr<Edit> m_ready;  // what Enter does; null: it can't be done
     QString m_readyWords;

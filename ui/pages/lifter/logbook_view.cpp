@@ -10,6 +10,7 @@
 #include "ui/pages/lifter/logbook_calendar.h"
 #include "ui/pages/lifter/logbook_list_model.h"
 #include "ui/pages/lifter/logbook_session.h"
+#include "ui/shell/backup_keeper.h"
 
 #include <QtGui/QKeyEvent>
 #include <QtWidgets/QHBoxLayout>
@@ -98,16 +99,18 @@ QWidget* LogbookView::makeRight()
         [this](QDate day) { return m_context.book.logbook().replacedSets(m_shown.lifter->log.athlete.id, day); }, this);
     m_right = new QStackedWidget(this);
     m_right->addWidget(m_session);
-    m_bulk =
-        new LogbookBulk([this](const Library& library,
-                               const RenameWish& wish) { return planRename(m_context.book.database(), library, wish); },
-                        [this](std::unique_ptr<Edit> edit, const QString& words) -> QString {
-                            const auto done = m_context.book.history().perform(std::move(edit));
-                            if (!done) return done.error().what;
-                            Q_EMIT said(words);
-                            return {};
-                        },
-                        this);
+    m_bulk = new LogbookBulk(
+        [this](const Library& library, const RenameWish& wish) {
+            return planRename(m_context.book.database(), library, wish);
+        },
+        [this](std::unique_ptr<Edit> edit, const QString& words) -> QString {
+            const auto done = m_context.book.history().perform(std::move(edit));
+            if (!done) return done.error().what;
+            Q_EMIT said(words);
+            return {};
+        },
+        [this](std::function<void()> then) { keepFirst(m_context.backups, BackupReason::Bulk, this, std::move(then)); },
+        this);
     m_right->addWidget(m_bulk);
     connect(m_bulk, &LogbookBulk::left, this, &LogbookView::leaveBulk);
     const Clock& clock = m_context.clock;

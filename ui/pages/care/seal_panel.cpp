@@ -1,0 +1,122 @@
+#include "ui/pages/care/seal_panel.h"
+
+#include "core/book/book.h"
+#include "core/care/sealed_file.h"
+#include "ui/prompt/prompter.h"
+#include "ui/shell/backup_keeper.h"
+#include "ui/shell/theme.h"
+#include "ui/widgets/passphrase_fields.h"
+#include "ui/widgets/words.h"
+
+#include <QtCore/QDir>
+#include <QtCore/QFileInfo>
+#include <QtCore/QStandardPaths>
+#include <QtWidgets/QHBoxLayout>
+#include <QtWidgets/QLabel>
+#include <QtWidgets/QPushButton>
+#include <QtWidgets/QVBoxLayout>
+
+namespace steelyard {
+
+SealPanel::SealPanel(const UiContext& context, QWidget* parent)
+    : QWidget(parent),
+      m_context(context),
+      m_passphrase(new PassphraseFields(
+          {.is = PassphraseFields::New,
+           .warning = tr("There is no way back without it: nobody can open the file, and nobody can tell you the "
+                         "passphrase. Write it down, and keep the paper where only you find it.")},
+          this)),
+      m_said(plainWords(this)),
+      m_seal(new QPushButton(tr("Seal &it into a file…"), this))
+{
+    auto* title = plainWords(this);
+    QFont strong = font();
+    strong.setBold(true);
+    title->setFont(strong);
+    title->setText(tr("A sealed copy, to leave this computer"));
+    auto* leave = new QPushButton(tr("Lea&ve"), this);
+    auto* buttons = new QHBoxLayout;
+    buttons->addWidget(m_seal);
+    buttons->addWidget(leave);
+    buttons->addStretch(1);
+    auto* all = new QVBoxLayout(this);
+    all->setContentsMargins(0, 0, 0, 0);
+    all->addWidget(title);
+    all->addWidget(m_passphrase);
+    all->addLayout(buttons);
+    all->addWidget(m_said);
+    all->addStretch(1);
+    connect(m_seal, &QPushButton::clicked, this, &SealPanel::chooseFile);
+    connect(m_passphrase, &PassphraseFields::entered, this, &SealPanel::chooseFile);
+    connect(leave, &QPushButton::clicked, this, [this] {
+        m_passphrase->clear();
+        Q_EMIT left();
+    });
+}
+
+SealPanel::~SealPanel()
+{
+    m_job.cancel();
+}
+
+void SealPanel::takeFocus()
+{
+    m_said->clear();
+    m_passphrase->takeFocus();
+}
+
+QString SealPanel::said() const
+{
+    return m_said->text();
+}
+
+void SealPanel::chooseFile()
+{
+    if (m_busy) return;
+    auto typed = m_passphrase->take();
+    if (!typed) return;  // the fields say why
+    auto passphrase = std::make_shared<const Passphrase>(std::move(*typed));
+    const QString folder = QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation);
+    const QString name = QFileInfo(m_context.book.path()).completeBaseName() + u' '
+                         + m_context.clock.today().toString(Qt::ISODate) + QStringLiteral(".steelyard.sealed");
+    m_context.prompter.chooseFileToSave(this,
+                                        {tr("Seal a copy of this book"), QDir(folder).filePath(name),
+                                         tr("Sealed files (*.sealed)"), QStringLiteral("sealed")},
+                                        [this, passphrase](const QString& to) { begin(to, passphrase); });
+}
+
+void SealPanel::begin(const QString& to, std::shared_ptr<const Passphrase> passphrase)
+{
+    m_busy = true;
+    m_seal->setEnabled(false);
+    end(tr("Sealing…"), false);
+    m_context.backups->keep(
+        BackupReason::Asked, this,
+        [this, to, passphrase = std::move(passphrase)](const Result<Backup>& backup) { seal(backup, to, passphrase); });
+}
+
+void SealPanel::seal(const Result<Backup>& backup, const QString& to, std::shared_ptr<const Passphrase> passphrase)
+{
+    const auto done = [this, to](const Result<void>& sealed) {
+        m_busy = false;
+        m_seal->setEnabled(true);
+        end(sealed ? tr("Sealed: “%1”.").arg(to) : sealed.error().what, !sealed);
+    };
+    if (!backup) return done(fail(backup.error()));
+    m_job = m_context.jobs.run(
+        this, tr("Sealing a copy"),
+        [from = backup->path, to, passphrase = std::move(passphrase)](const Progress& progress) {
+            return sealFile(from, to, *passphrase, SealCost::usual(), progress);
+        },
+        done);
+}
+
+void SealPanel::end(const QString& text, bool alarming)
+{
+    QPalette colours = palette();
+    if (alarming) colours.setColor(QPalette::WindowText, themeColours(colours).alarm);
+    m_said->setPalette(colours);
+    m_said->setText(text);
+}
+
+}  // namespace steelyard

@@ -8,9 +8,12 @@
 //   fault_keying dump BOOK                                the content, as text
 //   fault_keying stranger BOOK                            as another person than the owner: reads, tries to write
 //   fault_keying full BOOK --room BYTES                   types until no file may grow beyond that, then has room again
+//   fault_keying keep BOOK SHELF, restore BOOK SHELF FIRST SECOND [--die-after MICROSECONDS] [--room BYTES]     see care_tasks.h
+//   fault_keying keepfull BOOK SHELF --room BYTES or --ballast FILE
 //   fault_keying full BOOK --ballast FILE                 types until the disk is full, then removes that file
 #include "core/exchange/book_dump.h"
 #include "core/exchange/logbook_import.h"
+#include "tests/faults/care_tasks.h"
 #include "tests/faults/keying.h"
 
 #include <QtCore/QCommandLineParser>
@@ -115,6 +118,25 @@ Result<void> beAStranger(Book& book)
     return {};
 }
 
+// Takes the room away with a file that fills it, or by a limit.
+Result<void> keepUntilFull(const QString& book, const BackupShelf& shelf, const BackupShelf& second,
+                           const QCommandLineParser& options)
+{
+    const QString ballast = options.value(QStringLiteral("ballast"));
+    std::signal(SIGXFSZ, SIG_IGN);
+    const auto fill = [&] {
+        if (ballast.isEmpty()) return allowFiles(options.value(QStringLiteral("room")).toULong());
+        QFile file(ballast);
+        if (!file.open(QIODevice::WriteOnly | QIODevice::Unbuffered)) return;
+        while (file.write(QByteArray(4096, '.')) == 4096) continue;
+    };
+    const auto makeRoom = [&] {
+        if (ballast.isEmpty()) return allowFiles(RLIM_INFINITY);
+        QFile::remove(ballast);
+    };
+    return test::keepWithoutRoom(book, shelf, second, fill, makeRoom, say);
+}
+
 Result<void> run(const QCommandLineParser& options)
 {
     const QString task = options.positionalArguments().value(0);
@@ -123,6 +145,16 @@ Result<void> run(const QCommandLineParser& options)
     if (task == u"stranger" && ::getuid() == 0 && (::setgid(65534) != 0 || ::setuid(65534) != 0))
         return fail(ErrorCode::Unsupported, QStringLiteral("can't become somebody else"));
     if (options.isSet(QStringLiteral("die-after"))) dieAfter(options.value(QStringLiteral("die-after")).toInt());
+    const QStringList words = options.positionalArguments();
+    const BackupShelf shelf(words.value(2), clock);
+    if (options.isSet(QStringLiteral("room")) && (task == u"restore" || task == u"dump")) {
+        std::signal(SIGXFSZ, SIG_IGN);
+        allowFiles(options.value(QStringLiteral("room")).toULong());
+    }
+    if (task == u"keep") return test::keepUntilTheEnd(path, shelf, say);
+    if (task == u"restore") return test::restoreUntilTheEnd(path, words.mid(3), shelf, clock, say);
+    if (task == u"keepfull")
+        return keepUntilFull(path, shelf, BackupShelf(words.value(2) + QStringLiteral("-second"), clock), options);
     STEELYARD_TRY(const auto book, Book::open(path, clock));
     if (task == u"type") return typeUntilTheEnd(*book);
     if (task == u"import") return importUntilTheEnd(*book);

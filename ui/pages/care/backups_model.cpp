@@ -70,19 +70,9 @@ int BackupsModel::columnCount(const QModelIndex& parent) const
     return parent.isValid() ? 0 : ColumnCount;
 }
 
-QString BackupsModel::textOf(const Backup& backup, int column) const
+QString BackupsModel::stateWords(BackupState state)
 {
-    switch (column) {
-    case Made:
-        return format::moment(backup.madeAt);
-    case Why:
-        return backupReasonWords(backup.reason);
-    case Size:
-        return format::fileSize(backup.bytes);
-    default:
-        break;
-    }
-    switch (stateOf(backup.number)) {
+    switch (state) {
     case BackupState::Unknown:
         return tr("being checked");
     case BackupState::Sound:
@@ -93,13 +83,35 @@ QString BackupsModel::textOf(const Backup& backup, int column) const
     return {};
 }
 
+int BackupsModel::widestState(const QFontMetrics& metrics)
+{
+    int widest = 0;
+    for (const BackupState state : {BackupState::Unknown, BackupState::Sound, BackupState::Changed})
+        widest = std::max(widest, metrics.horizontalAdvance(stateWords(state)));
+    return widest;
+}
+
+QString BackupsModel::textOf(const Backup& backup, int column) const
+{
+    switch (column) {
+    case Made:
+        return format::moment(backup.madeAt);
+    case Why:
+        return backupReasonWords(backup.reason);
+    case Size:
+        return format::fileSize(backup.bytes);
+    default:
+        return stateWords(stateOf(backup.number));
+    }
+}
+
 QVariant BackupsModel::data(const QModelIndex& index, int role) const
 {
     const Backup* backup = at(index.row());
     if (!backup) return {};
     if (role == Qt::TextAlignmentRole)
         return QVariant::fromValue(Qt::Alignment(Qt::AlignVCenter)
-                                   | (index.column() == Size ? Qt::AlignRight : Qt::AlignLeft));
+                                   | (index.column() >= Size ? Qt::AlignRight : Qt::AlignLeft));
     if (role == Qt::DisplayRole) return textOf(*backup, index.column());
     if (role == Qt::ToolTipRole) return format::plainToolTip(backup->path);
     if (role == Qt::ForegroundRole && index.column() == State && stateOf(backup->number) == BackupState::Changed)
@@ -112,7 +124,7 @@ QVariant BackupsModel::headerData(int section, Qt::Orientation orientation, int 
     if (orientation != Qt::Horizontal) return {};
     if (role == Qt::TextAlignmentRole)
         return QVariant::fromValue(Qt::Alignment(Qt::AlignVCenter)
-                                   | (section == Size ? Qt::AlignRight : Qt::AlignLeft));
+                                   | (section >= Size ? Qt::AlignRight : Qt::AlignLeft));
     if (role != Qt::DisplayRole) return {};
     const QStringList titles{tr("Made"), tr("Why"), tr("Size"), tr("State")};
     return titles.value(section);

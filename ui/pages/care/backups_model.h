@@ -7,6 +7,7 @@
 #include "core/care/backup.h"
 
 #include <QtCore/QAbstractTableModel>
+#include <QtGui/QFontMetrics>
 
 #include <map>
 
@@ -28,6 +29,7 @@ public:
     [[nodiscard]] BackupState stateOf(qint64 number) const;
     [[nodiscard]] const std::vector<Backup>& backups() const { return m_backups; }
     [[nodiscard]] const Backup* at(int row) const;  // null: no such row
+    [[nodiscard]] static int widestState(const QFontMetrics& metrics);
 
     [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
     [[nodiscard]] int columnCount(const QModelIndex& parent = {}) const override;
@@ -35,6 +37,7 @@ public:
     [[nodiscard]] QVariant headerData(int section, Qt::Orientation orientation, int role) const override;
 
 private:
+    [[nodiscard]] static QString stateWords(BackupState state);
     [[nodiscard]] QString textOf(const Backup& backup, int column) const;
 
     std::vector<Backup> m_backups;

@@ -93,7 +93,11 @@ QTableView* BackupsPage::makeTable()
     table->verticalHeader()->hide();
     table->verticalHeader()->setDefaultSectionSize(fontMetrics().height() * 8 / 5);
     table->horizontalHeader()->setHighlightSections(false);
-    table->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
+    const int room = fontMetrics().averageCharWidth() * 3;
+    table->setColumnWidth(BackupsModel::Made,
+                          fontMetrics().horizontalAdvance(format::moment(m_context.clock.nowUtc())) + room);
+    table->setColumnWidth(BackupsModel::Size, fontMetrics().horizontalAdvance(QStringLiteral("888.8 MB")) + room);
+    table->setColumnWidth(BackupsModel::State, BackupsModel::widestState(fontMetrics()) + room);
     table->horizontalHeader()->setSectionResizeMode(BackupsModel::Why, QHeaderView::Stretch);
     table->setAccessibleName(tr("Backups"));
     table->installEventFilter(this);

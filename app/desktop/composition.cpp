@@ -1,6 +1,6 @@
 #include "app/desktop/composition.h"
 
-#include "core/care/backup_shelf.h"
+#include "core/care/book_restore.h"
 #include "core/exchange/new_book.h"
 #include "core/samples/sample_club.h"
 #include "ui/pages/care/backups_page.h"
@@ -28,6 +28,23 @@ QWidget* makeWindow(QWidget* parent, const QString& title)
     window->resize(1140, 720);
     new QVBoxLayout(window);
     return window;
+}
+
+// For a book that can't be opened.
+RecoveryServices makeRecovery(const Clock& clock)
+{
+    RecoveryServices recovery;
+    recovery.newestGoodBackup = [&clock](const QString& book,
+                                         const Progress& progress) -> Result<std::optional<KnownBackup>> {
+        STEELYARD_TRY(const auto good, BackupShelf(BackupShelf::usualFolder(book), clock).newestGood(progress));
+        return good ? std::optional(KnownBackup{good->path, good->madeAt}) : std::nullopt;
+    };
+    recovery.restore = [&clock](const QString& book, const QString& backup, const Progress& progress) -> Result<void> {
+        STEELYARD_TRY(const StagedBook staged, stageRestore({.book = book, .from = backup}, clock, progress));
+        return finishRestore(staged, BackupShelf(BackupShelf::usualFolder(book), clock), clock)
+            .map([](const RestoredBook&) {});
+    };
+    return recovery;
 }
 
 }  // namespace
@@ -66,6 +83,7 @@ MainServices makeServices(const Clock& clock)
         window->show();
         page->takeFocus();
     };
+    services.recovery = makeRecovery(clock);
     services.backupFolder = &BackupShelf::usualFolder;
     services.openBackups = [](const UiContext& context, const MainServices::Restore& restore, QWidget* parent) {
         QWidget* window = makeWindow(parent, QCoreApplication::translate("Composition", "Backups"));

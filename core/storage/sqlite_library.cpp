@@ -111,7 +111,9 @@ std::optional<QByteArray> readHeader(const QString& path)
     prepareLibrary();
     sqlite3_initialize();
     sqlite3_vfs* vfs = sqlite3_vfs_find(nullptr);
-    const QByteArray name = QFile::encodeName(QFileInfo(path).absoluteFilePath());
+    // The file itself: this call, unlike opening a database, follows no link.
+    const QString itself = QFileInfo(path).canonicalFilePath();
+    const QByteArray name = QFile::encodeName(itself.isEmpty() ? QFileInfo(path).absoluteFilePath() : itself);
     sqlite3_filename whole = sqlite3_create_filename(name.constData(), "", "", 0, nullptr);
     if (!whole) return std::nullopt;
     std::vector<char> memory(static_cast<std::size_t>(vfs->szOsFile), '\0');

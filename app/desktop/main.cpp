@@ -1,5 +1,6 @@
 #include "app/translations.h"
 #include "app/desktop/composition.h"
+#include "app/desktop/end_signal.h"
 #include "app/desktop/long_words.h"
 #include "app/desktop/picture.h"
 #include "core/base/memory.h"
@@ -61,7 +62,7 @@ std::optional<QString> readWishes(const QApplication& app, Wishes& wishes)
                                      QStringLiteral("FILE"));
     const QCommandLineOption size(QStringLiteral("size"), MainText::tr("Size of the picture."), QStringLiteral("WxH"),
                                   QStringLiteral("1366x768"));
-    const QCommandLineOption page(QStringLiteral("page"), QStringLiteral("week, lifter, block, floor, first"),
+    const QCommandLineOption page(QStringLiteral("page"), QStringLiteral("week, lifter, block, floor, first, recovery"),
                                   QStringLiteral("PAGE"), QStringLiteral("week"));
     const QCommandLineOption athlete(QStringLiteral("athlete"), MainText::tr("Choose this lifter."),
                                      QStringLiteral("NAME"));
@@ -88,9 +89,10 @@ std::optional<QString> readWishes(const QApplication& app, Wishes& wishes)
     wishes.theme = static_cast<ThemeChoice>(themeIndex);
     wishes.picture.file = parser.value(picture);
     wishes.page = parser.value(page);
-    const QStringList pages{QStringLiteral("week"), QStringLiteral("lifter"), QStringLiteral("block"),
-                            QStringLiteral("floor"), QStringLiteral("first")};
-    if (!pages.contains(wishes.page)) return MainText::tr("--page takes week, lifter, block, floor or first.");
+    const QStringList pages{QStringLiteral("week"),  QStringLiteral("lifter"), QStringLiteral("block"),
+                            QStringLiteral("floor"), QStringLiteral("first"),  QStringLiteral("recovery")};
+    if (!pages.contains(wishes.page))
+        return MainText::tr("--page takes week, lifter, block, floor, first or recovery.");
     wishes.athlete = parser.value(athlete);
     wishes.import = parser.value(import);
     wishes.longWords = parser.isSet(longWords);
@@ -135,13 +137,14 @@ int main(int argc, char** argv)
     MainWindow window(std::move(services), prompter, clock, settings);
     if (!wishes.book.isEmpty() && wishes.page != QLatin1StringView("first")) {
         const bool opened = window.openBook(wishes.book);
-        if (!opened && !wishes.picture.file.isEmpty())
+        if (!opened && !wishes.picture.file.isEmpty() && wishes.page != QLatin1StringView("recovery"))
             return endWith(MainText::tr("“%1” could not be opened.").arg(wishes.book), 3);
         if (opened && !wishes.athlete.isEmpty() && !window.view()->chooseLifter(wishes.athlete))
             return endWith(MainText::tr("There is nobody called “%1” in this book.").arg(wishes.athlete), 1);
         if (opened) window.view()->showPlace(wishes.page);
     }
     window.show();
+    closeOnSignal(window);
     if (!wishes.import.isEmpty()) window.importFile(wishes.import);
     if (!wishes.picture.file.isEmpty()) takePicture(window, wishes.picture);
     return QApplication::exec();

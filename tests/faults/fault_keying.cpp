@@ -11,14 +11,19 @@
 //   fault_keying keep BOOK SHELF, restore BOOK SHELF FIRST SECOND [--die-after MICROSECONDS] [--room BYTES]     see care_tasks.h
 //   fault_keying keepfull BOOK SHELF --room BYTES or --ballast FILE
 //   fault_keying full BOOK --ballast FILE                 types until the disk is full, then removes that file
+//   fault_keying work BOOK --work WORK [--room … | --ballast …]   does one of disk_works.h without room, then with it
+#include "core/book/verify.h"
 #include "core/exchange/book_dump.h"
 #include "core/exchange/logbook_import.h"
 #include "tests/faults/care_tasks.h"
+#include "tests/faults/disk_works.h"
 #include "tests/faults/keying.h"
 
 #include <QtCore/QCommandLineParser>
 #include <QtCore/QCoreApplication>
+#include <QtCore/QDir>
 #include <QtCore/QFile>
+#include <QtCore/QFileInfo>
 
 #include <sys/resource.h>
 #include <sys/time.h>
@@ -85,6 +90,17 @@ void allowFiles(rlim_t bytes)
     ::setrlimit(RLIMIT_FSIZE, &limit);
 }
 
+// Takes the room away where a limit stands for a full disk, and gives what brings it back.
+std::function<void()> roomMaker(const QCommandLineParser& options)
+{
+    if (options.isSet(QStringLiteral("room"))) {
+        std::signal(SIGXFSZ, SIG_IGN);
+        allowFiles(options.value(QStringLiteral("room")).toULong());
+        return [] { allowFiles(RLIM_INFINITY); };
+    }
+    return [ballast = options.value(QStringLiteral("ballast"))] { QFile::remove(ballast); };
+}
+
 // Types until the book refuses, looks whether all that was acknowledged is there, makes room and types one more.
 Result<void> fillTheDisk(Book& book, const std::function<void()>& makeRoom)
 {
@@ -137,6 +153,33 @@ Result<void> keepUntilFull(const QString& book, const BackupShelf& shelf, const 
     return test::keepWithoutRoom(book, shelf, second, fill, makeRoom, say);
 }
 
+// What lies beside the book but for the files that SQLite keeps there while one reads.
+QStringList besides(const QString& book)
+{
+    const QFileInfo file(book);
+    QStringList names = file.dir().entryList(QDir::AllEntries | QDir::Hidden | QDir::NoDotAndDotDot);
+    names.removeIf([&](const QString& name) { return name.startsWith(file.fileName() + u'-'); });
+    return names;
+}
+
+// Tries it, says what was refused and what was left lying beside the book, and tries again with room.
+Result<void> workWithoutRoom(const QString& work, const QString& book, const Clock& clock,
+                             const std::function<void()>& makeRoom)
+{
+    const QStringList before = besides(book);
+    if (const auto outcome = test::doDiskWork(work, book, clock); !outcome) sayError("refused", outcome.error());
+    QStringList left = besides(book);
+    left.removeIf([&](const QString& name) { return before.contains(name); });
+    say("left: " + left.join(u' ').toUtf8());
+    makeRoom();
+    const auto again = test::doDiskWork(work, book, clock);
+    say("again: " + (again ? QByteArray("done") : again.error().what.toUtf8()));
+    STEELYARD_TRY(const auto opened, Book::open(book, clock));
+    STEELYARD_TRY(const auto report, verifyBook(opened->database(), {}));
+    say("findings: " + report.findings.join(u' ').toUtf8());
+    return {};
+}
+
 Result<void> run(const QCommandLineParser& options)
 {
     const QString task = options.positionalArguments().value(0);
@@ -155,6 +198,8 @@ Result<void> run(const QCommandLineParser& options)
     if (task == u"restore") return test::restoreUntilTheEnd(path, words.mid(3), shelf, clock, say);
     if (task == u"keepfull")
         return keepUntilFull(path, shelf, BackupShelf(words.value(2) + QStringLiteral("-second"), clock), options);
+    const auto makeRoom = roomMaker(options);
+    if (task == u"work") return workWithoutRoom(options.value(QStringLiteral("work")), path, clock, makeRoom);
     STEELYARD_TRY(const auto book, Book::open(path, clock));
     if (task == u"type") return typeUntilTheEnd(*book);
     if (task == u"import") return importUntilTheEnd(*book);
@@ -168,13 +213,7 @@ Result<void> run(const QCommandLineParser& options)
         STEELYARD_TRY(const QByteArray content, dumpContent(book->database()));
         say(content);
     }
-    if (task == u"full" && options.isSet(QStringLiteral("room"))) {
-        std::signal(SIGXFSZ, SIG_IGN);
-        allowFiles(options.value(QStringLiteral("room")).toULong());
-        return fillTheDisk(*book, [] { allowFiles(RLIM_INFINITY); });
-    }
-    if (task == u"full")
-        return fillTheDisk(*book, [ballast = options.value(QStringLiteral("ballast"))] { QFile::remove(ballast); });
+    if (task == u"full") return fillTheDisk(*book, makeRoom);
     return {};
 }
 
@@ -188,6 +227,7 @@ int main(int argc, char** argv)
     options.addOption({QStringLiteral("die-after"), QString(), QStringLiteral("us")});
     options.addOption({QStringLiteral("room"), QString(), QStringLiteral("bytes")});
     options.addOption({QStringLiteral("ballast"), QString(), QStringLiteral("file")});
+    options.addOption({QStringLiteral("work"), QString(), QStringLiteral("work")});
     options.process(application);
     const auto outcome = steelyard::run(options);
     if (!outcome) steelyard::sayError("failed", outcome.error());

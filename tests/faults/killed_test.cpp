@@ -1,5 +1,5 @@
 // Programs that are killed in the middle of their work, at moments that are random but the same for a seed. Three hundred kills
-// unless STEELYARD_FAULT_KILLS says otherwise (packaging/faults --long).
+// unless STEELYARD_FAULT_KILLS says otherwise (packaging/faults long).
 #include "core/book/verify.h"
 #include "core/exchange/book_dump.h"
 #include "core/storage/migrations.h"

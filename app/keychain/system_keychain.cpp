@@ -91,10 +91,12 @@ Result<void> whetherDone(const QKeychain::Job& job)
     return {};
 }
 
+// A locked service says that nothing was there to delete, or that all went well, and keeps the entry.
 Result<void> whetherGone(const QKeychain::Job& job)
 {
-    if (job.error() == QKeychain::EntryNotFound && isSecretServiceLocked()) return fail(stayedLocked());
-    if (job.error() == QKeychain::EntryNotFound) return {};
+    const bool said = job.error() == QKeychain::NoError || job.error() == QKeychain::EntryNotFound;
+    if (said && isSecretServiceLocked()) return fail(stayedLocked());
+    if (said) return {};
     return whetherDone(job);
 }
 

@@ -1,13 +1,13 @@
 #include "app/translations.h"
 #include "app/console/commands/commands.h"
 #include "core/base/memory.h"
+#include "core/care/closed_process.h"
 
 #include <QtCore/QCoreApplication>
 
 #include <array>
 #include <clocale>
 #include <cstdio>
-#include <sys/stat.h>
 
 namespace steelyard {
 namespace {
@@ -92,7 +92,7 @@ int runConsole(const QStringList& arguments)
 int main(int argc, char** argv)
 {
     steelyard::keepFreedMemory();
-    umask(077);  // a book holds other people's health
+    steelyard::closeToOthers();
     QCoreApplication app(argc, argv);
     QCoreApplication::setApplicationName(QStringLiteral("steelyard-console"));
     QCoreApplication::setApplicationVersion(QStringLiteral(STEELYARD_VERSION));

@@ -3,6 +3,7 @@
 //   steelyard-paper --book club.steelyard --date 2027-03-01 --days 7 --paper A4 --pdf week.pdf
 #include "app/translations.h"
 #include "core/book/day_sheets.h"
+#include "core/care/closed_process.h"
 #include "core/storage/gym_repository.h"
 #include "ui/print/fonts.h"
 #include "ui/print/paper_layouts.h"
@@ -169,6 +170,7 @@ int runPaper(const QStringList& arguments)
 
 int main(int argc, char** argv)
 {
+    steelyard::closeToOthers();
     // Nothing is shown, so a display is neither needed nor asked for; a platform named from outside is kept.
     if (!qEnvironmentVariableIsSet("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
     QGuiApplication application(argc, argv);

@@ -1404,6 +1404,23 @@
     </message>
 </context>
 <context>
+    <name>steelyard::LockDialog</name>
+    <message numerus="yes">
+        <source>after %n minute(s) without a key or the mouse</source>
+        <translation>
+            <numerusform>after %n minute without a key or the mouse</numerusform>
+            <numerusform>after %n minutes without a key or the mouse</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>That is not the passphrase. The next try is looked at in %n second(s).</source>
+        <translation>
+            <numerusform>That is not the passphrase. The next try is looked at in %n second.</numerusform>
+            <numerusform>That is not the passphrase. The next try is looked at in %n seconds.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>steelyard::LogbookBulk</name>
     <message numerus="yes">
         <source>Change %n planned slot(s) after today as well</source>
@@ -1586,6 +1603,16 @@
         <translation>
             <numerusform>%n open</numerusform>
             <numerusform>%n open</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>steelyard::ScreenLock</name>
+    <message numerus="yes">
+        <source>That was not the passphrase. The next try is looked at in %n second(s).</source>
+        <translation>
+            <numerusform>That was not the passphrase. The next try is looked at in %n second.</numerusform>
+            <numerusform>That was not the passphrase. The next try is looked at in %n seconds.</numerusform>
         </translation>
     </message>
 </context>

@@ -1,6 +1,11 @@
 #include "app/desktop/composition.h"
 
 #include "core/care/book_restore.h"
+#include "core/care/backup_shelf.h"
+#include "app/keychain/system_keychain.h"
+#include "core/book/book.h"
+#include "core/care/diagnosis.h"
+#include "core/care/event_log.h"
 #include "core/exchange/new_book.h"
 #include "core/samples/sample_club.h"
 #include "ui/pages/care/backups_page.h"
@@ -11,6 +16,9 @@
 #include "ui/shell/context.h"
 
 #include <QtCore/QCoreApplication>
+#include <QtGui/QScreen>
+#include <QtWidgets/QApplication>
+#include <QtWidgets/QStyle>
 #include <QtWidgets/QVBoxLayout>
 #include <QtWidgets/QWidget>
 
@@ -18,6 +26,8 @@
 
 namespace steelyard {
 namespace {
+
+constexpr int kLogLinesSaid = 300;
 
 // A window of its own, not a modal box: the review stays usable while a logbook is looked through.
 QWidget* makeWindow(QWidget* parent, const QString& title)
@@ -47,11 +57,27 @@ RecoveryServices makeRecovery(const Clock& clock)
     return recovery;
 }
 
+DiagnosisSurroundings surroundings()
+{
+    DiagnosisSurroundings around{QStringLiteral(STEELYARD_VERSION), {}, QApplication::style()->name()};
+    for (const QScreen* screen : QGuiApplication::screens())
+        around.screens << QStringLiteral("%1 x %2, scale %3")
+                              .arg(screen->geometry().width())
+                              .arg(screen->geometry().height())
+                              .arg(screen->devicePixelRatio());
+    return around;
+}
+
 }  // namespace
 
-MainServices makeServices(const Clock& clock)
+MainServices makeServices(const Clock& clock, EventLog& log)
 {
     MainServices services;
+    services.secrets = std::make_shared<SystemKeychain>();
+    services.note = [&log](const QString& action) { log.write(u"action", action); };
+    services.diagnose = [&log](Book* book, const QSettings& settings) {
+        return diagnosisOf(book ? &book->database() : nullptr, surroundings(), settings, log.lastLines(kLogLinesSaid));
+    };
     services.reviewer = reviewRoster;
     services.makeEmptyBook = [&clock](const QString& path, const Progress&) -> Result<void> {
         STEELYARD_CHECK(newBook(path, clock));

@@ -5,6 +5,8 @@
 
 namespace steelyard {
 
-[[nodiscard]] MainServices makeServices(const Clock& clock);
+class EventLog;
+
+[[nodiscard]] MainServices makeServices(const Clock& clock, EventLog& log);
 
 }  // namespace steelyard

@@ -1,13 +1,17 @@
 #include "app/translations.h"
 #include "app/desktop/composition.h"
 #include "app/desktop/end_signal.h"
+#include "app/desktop/crash_note.h"
 #include "app/desktop/long_words.h"
 #include "app/desktop/picture.h"
 #include "core/base/memory.h"
+#include "core/care/closed_process.h"
+#include "core/care/event_log.h"
 #include "ui/print/fonts.h"
 #include "ui/prompt/qt_prompter.h"
 #include "ui/shell/actions.h"
 #include "ui/shell/book_view.h"
+#include "ui/shell/guarded_application.h"
 #include "ui/shell/theme.h"
 
 #include <QtCore/QCommandLineParser>
@@ -100,6 +104,47 @@ std::optional<QString> readWishes(const QApplication& app, Wishes& wishes)
     return readSize(parser.value(size), wishes.picture.size);
 }
 
+EventLog* eventLog = nullptr;  // a message handler is handed nothing
+
+void writeMessage(QtMsgType type, const QMessageLogContext& context, const QString& text)
+{
+    if (eventLog) eventLog->write(type == QtDebugMsg || type == QtInfoMsg ? u"said" : u"warned", text);
+    std::fprintf(stderr, "%s\n", qUtf8Printable(qFormatLogMessage(type, context, text)));
+}
+
+// While the event loop runs, until the end of main.
+class LogInUse {
+public:
+    explicit LogInUse(EventLog& log)
+    {
+        eventLog = &log;
+        noteCrashesIn(log.descriptor());
+        qInstallMessageHandler(writeMessage);
+    }
+    ~LogInUse()
+    {
+        qInstallMessageHandler(nullptr);
+        noteCrashesIn(-1);
+        eventLog = nullptr;
+    }
+    Q_DISABLE_COPY_MOVE(LogInUse)
+};
+
+// What was stored is stored; the rest of the program may not be as it should. Said once: what draws wrongly draws again and again.
+void sayCaught(GuardedApplication& app, EventLog& log, Prompter& prompter, MainWindow& window)
+{
+    app.setCaught([&, said = false](const QString& kind) mutable {
+        log.write(u"caught", kind);
+        if (std::exchange(said, true)) return;
+        prompter.tellError(
+            &window, MainText::tr("Something in the program failed"),
+            {ErrorCode::Storage,
+             MainText::tr("What was stored before stays stored. Close Steelyard and start it again. Help, "
+                          "Save a diagnosis file, writes down what is known of it, without names."),
+             kind});
+    });
+}
+
 int endWith(const QString& message, int status)
 {
     std::fprintf(stderr, "steelyard: %s\n", qUtf8Printable(message));
@@ -111,7 +156,8 @@ int endWith(const QString& message, int status)
 int main(int argc, char** argv)
 {
     keepFreedMemory();
-    QApplication app(argc, argv);
+    closeToOthers();
+    GuardedApplication app(argc, argv);
     std::setlocale(LC_NUMERIC, "C");  // Qt took the system's; files and SQLite are read in this one
     steelyard::installTranslations(app);
     QApplication::setApplicationName(QStringLiteral("steelyard"));
@@ -131,10 +177,16 @@ int main(int argc, char** argv)
     const FixedClock fixedClock(wishes.asOf.value_or(systemClock.today()));
     const Clock& clock = wishes.asOf ? static_cast<const Clock&>(fixedClock) : systemClock;
     QSettings settings;
-    QtPrompter prompter;
-    MainServices services = makeServices(clock);
+    EventLog log(EventLog::usualFolder(), systemClock);
+    const LogInUse inUse(log);
+    log.write(u"begin", QStringLiteral(STEELYARD_VERSION));
+    QtPrompter prompter([&log](const Error& error) {
+        log.write(u"error", QStringLiteral("%1 %2").arg(static_cast<int>(error.code)).arg(error.detail));
+    });
+    MainServices services = makeServices(clock, log);
     services.dailyBackups = wishes.picture.file.isEmpty();  // a picture leaves nothing behind
     MainWindow window(std::move(services), prompter, clock, settings);
+    sayCaught(app, log, prompter, window);
     if (!wishes.book.isEmpty() && wishes.page != QLatin1StringView("first")) {
         const bool opened = window.openBook(wishes.book);
         if (!opened && !wishes.picture.file.isEmpty() && wishes.page != QLatin1StringView("recovery"))

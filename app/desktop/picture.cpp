@@ -32,7 +32,9 @@ void pictureWhenCalm(MainWindow* window, const PictureRequest& request, int calm
     // A dialog or window that an action opened is the picture, the window behind it is not.
     QWidget* front = QApplication::activeModalWidget();
     for (QWidget* each : window->findChildren<QWidget*>(QString(), Qt::FindDirectChildrenOnly))
-        if (!front && each->isWindow() && each->isVisible() && each->windowType() == Qt::Window) front = each;
+        if (!front && each->isWindow() && each->isVisible()
+            && (each->windowType() == Qt::Window || each->windowType() == Qt::Dialog))
+            front = each;
     QWidget* shown = front ? front : window;
     QCoreApplication::exit(shown->grab().save(request.file) ? 0 : 3);
 }

@@ -1,6 +1,7 @@
 #include "ui/models/roster_delegate.h"
 
 #include "ui/format/format.h"
+#include "ui/format/people.h"
 #include "ui/models/roster_model.h"
 #include "ui/shell/theme.h"
 
@@ -86,7 +87,8 @@ void RosterDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option
                           row.finished ? QStringLiteral("✓") : format::severityShape(row.worst));
     if (wordFits) painter->drawText(word, Qt::AlignLeft | Qt::AlignVCenter, soonWord(row));
     painter->setPen(ink.name);
-    painter->drawText(name, Qt::AlignVCenter, metrics.elidedText(row.name, Qt::ElideRight, name.width()));
+    painter->drawText(name, Qt::AlignVCenter,
+                      metrics.elidedText(format::person(row.name), Qt::ElideRight, name.width()));
     painter->setPen(ink.quiet);
     paintCounts(painter, row, counts, metrics);
     painter->restore();

@@ -1,6 +1,7 @@
 #include "ui/models/roster_model.h"
 
 #include "ui/format/format.h"
+#include "ui/format/people.h"
 #include "ui/models/attention_words.h"
 
 #include <algorithm>
@@ -25,6 +26,7 @@ QVariant RosterModel::data(const QModelIndex& index, int role) const
     const RosterRow& at = row(index);
     switch (role) {
     case Qt::DisplayRole:
+        return format::person(at.name);
     case NameRole:
         return at.name;
     case GroupRole:
@@ -36,7 +38,7 @@ QVariant RosterModel::data(const QModelIndex& index, int role) const
     case Qt::ToolTipRole:
         return format::plainToolTip(explained(at));
     case Qt::AccessibleTextRole:
-        return QStringLiteral("%1, %2").arg(at.name, inWords(at));
+        return QStringLiteral("%1, %2").arg(format::person(at.name), inWords(at));
     default:
         return {};
     }
@@ -45,7 +47,7 @@ QVariant RosterModel::data(const QModelIndex& index, int role) const
 // The name and what is known, then why the lifter stands in this place.
 QString RosterModel::explained(const RosterRow& row) const
 {
-    QString text = row.name + QLatin1Char('\n') + inWords(row);
+    QString text = format::person(row.name) + QLatin1Char('\n') + inWords(row);
     if (const AthleteReview* review = m_reviews.find(row.athlete))
         text += QLatin1Char('\n') + attentionWords(*review, m_reviews.asOf());
     return text;

@@ -1,5 +1,6 @@
 #include "ui/print/day_layout.h"
 
+#include "ui/format/people.h"
 #include "ui/print/column_flow.h"
 #include "ui/print/page_head.h"
 #include "ui/print/sheet_words.h"
@@ -51,7 +52,7 @@ PaperPiece useRow(const GymTurnUse& use, double width)
     // "each hand" stands at the dumbbells.
     const bool hands = exercise.loading == Loading::PerHand && exercise.target.load;
     const QString load = hands ? sheetLoad(exercise.target.load->load) : loadWords(exercise);
-    const std::array words{use.athlete, nameOf(exercise), load};
+    const std::array words{format::person(use.athlete), nameOf(exercise), load};
     double x = 0;
     for (std::size_t i = 0; i < words.size(); ++i) {
         const double cell = kShares[i] * width;

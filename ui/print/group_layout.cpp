@@ -1,5 +1,6 @@
 #include "ui/print/group_layout.h"
 
+#include "ui/format/people.h"
 #include "ui/print/column_flow.h"
 #include "ui/print/exercise_block.h"
 #include "ui/print/page_head.h"
@@ -40,7 +41,8 @@ PaperPiece lifterHead(const SessionSheet& sheet, double width, bool continued)
     const double room = width - code;
     const double large = lineHeightMm(kLargePoints);
     const double small = lineHeightMm(kSmallestPoints);
-    const QString name = continued ? GroupText::tr("%1, continued").arg(sheet.athlete) : sheet.athlete;
+    const QString who = format::person(sheet.athlete);
+    const QString name = continued ? GroupText::tr("%1, continued").arg(who) : who;
     writeLine(piece.items, {0, 0, room, large}, name, kLargePoints, true);
     QStringList under{sheet.sheetId, sheet.title, weekWords(sheet)};
     under.removeAll(QString());

@@ -1,6 +1,7 @@
 #include "ui/print/review_pieces.h"
 
 #include "ui/format/format.h"
+#include "ui/format/people.h"
 #include "ui/print/sheet_words.h"
 #include "ui/print/text_measure.h"
 
@@ -187,7 +188,7 @@ ReviewPiece notesPiece(double width)
 
 std::vector<ReviewPiece> reviewPieces(const ReviewSheetEntry& entry, double width)
 {
-    std::vector<ReviewPiece> pieces{heading(entry.athlete, besideName(entry), width)};
+    std::vector<ReviewPiece> pieces{heading(format::person(entry.athlete), besideName(entry), width)};
     for (const ReviewSheetFlag& flag : entry.flags) pieces.push_back(flagPiece(flag, width));
     if (entry.flags.empty()) {
         ReviewPiece nothing;
@@ -202,7 +203,7 @@ std::vector<ReviewPiece> reviewPieces(const ReviewSheetEntry& entry, double widt
 
 ReviewPiece continuedHeading(const ReviewSheetEntry& entry, double width)
 {
-    return heading(entry.athlete, ReviewPaperText::tr("continued"), width);
+    return heading(format::person(entry.athlete), ReviewPaperText::tr("continued"), width);
 }
 
 }  // namespace steelyard

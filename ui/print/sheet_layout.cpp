@@ -1,5 +1,6 @@
 #include "ui/print/sheet_layout.h"
 
+#include "ui/format/people.h"
 #include "ui/print/exercise_block.h"
 #include "ui/print/page_head.h"
 #include "ui/print/sheet_words.h"
@@ -34,7 +35,7 @@ QChar letterOfTurn(const SheetExercise& exercise)
 
 PageHead headOfPage(const SessionSheet& sheet, int number, int count)
 {
-    return {sheet.athlete,
+    return {format::person(sheet.athlete),
             sheetDate(sheet.date),
             headOf(sheet),
             LayoutText::tr("page %1/%2 · sheet %3").arg(QString::number(number), QString::number(count), sheet.sheetId),

@@ -1,5 +1,6 @@
 #include "ui/print/week_layout.h"
 
+#include "ui/format/people.h"
 #include "ui/print/column_flow.h"
 #include "ui/print/exercise_block.h"
 #include "ui/print/page_head.h"
@@ -86,7 +87,7 @@ std::vector<SheetPage> layOutWeek(std::span<const SessionSheet> sheets, PaperSiz
     constexpr int kWeekColumns = 2;
     const SessionSheet& first = sheets.front();
     const auto head = [&](int number, int count) {
-        return PageHead{first.athlete,
+        return PageHead{format::person(first.athlete),
                         WeekText::tr("week of %1").arg(sheetShortDate(weekBegin(first.date))),
                         first.gym,
                         WeekText::tr("page %1/%2").arg(QString::number(number), QString::number(count)),

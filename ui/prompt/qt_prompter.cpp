@@ -1,10 +1,14 @@
 #include "ui/prompt/qt_prompter.h"
 
+#include "ui/format/people.h"
+#include "ui/widgets/ampersands.h"
+
 #include <QtCore/QCoreApplication>
 #include <QtPrintSupport/QPrintPreviewDialog>
 #include <QtPrintSupport/QPrinter>
 #include <QtPrintSupport/QPrinterInfo>
 #include <QtWidgets/QFileDialog>
+#include <QtWidgets/QLabel>
 #include <QtWidgets/QMessageBox>
 #include <QtWidgets/QPushButton>
 
@@ -19,10 +23,12 @@ struct PrompterText {
 
 QMessageBox* plainMessageBox(QWidget* parent, const QString& title, const QString& text, const QString& detail)
 {
-    auto* box = new QMessageBox(QMessageBox::NoIcon, title, text, QMessageBox::NoButton, parent);
+    auto* box = new QMessageBox(QMessageBox::NoIcon, format::people(title), format::people(text), QMessageBox::NoButton,
+                                parent);
     box->setAttribute(Qt::WA_DeleteOnClose);
-    box->setTextFormat(Qt::PlainText);  // names may look like mark-up
-    box->setInformativeText(detail);
+    box->setInformativeText(format::people(detail));
+    // Names may look like mark-up. The box itself has this for its first text alone.
+    for (auto* label : box->findChildren<QLabel*>()) label->setTextFormat(Qt::PlainText);
     return box;
 }
 
@@ -44,7 +50,7 @@ void openFileDialog(QWidget* parent, const FileQuestion& question, QFileDialog::
 void QtPrompter::ask(QWidget* parent, const Question& question, std::function<void()> then)
 {
     QMessageBox* box = plainMessageBox(parent, question.title, question.text, question.detail);
-    auto* yes = box->addButton(question.yes, QMessageBox::AcceptRole);
+    auto* yes = box->addButton(keepingAmpersands(question.yes), QMessageBox::AcceptRole);
     box->setDefaultButton(box->addButton(QMessageBox::Cancel));
     QObject::connect(yes, &QPushButton::clicked, parent, std::move(then));
     box->open();
@@ -52,6 +58,7 @@ void QtPrompter::ask(QWidget* parent, const Question& question, std::function<vo
 
 void QtPrompter::tellError(QWidget* parent, const QString& doing, const Error& error)
 {
+    if (m_note) m_note(error);
     QMessageBox* box = plainMessageBox(parent, doing, doing, error.what);
     box->setDetailedText(error.detail);
     box->addButton(QMessageBox::Close);

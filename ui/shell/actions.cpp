@@ -32,6 +32,9 @@ std::vector<ActionRow> makeActionTable()
          NeedsBook | NeedsWritable},
         {u("book.copy"), Book, ActionText::tr("Save a co&py…"), u("Ctrl+Shift+C"), everywhere, NeedsBook},
         {u("book.backups"), Book, ActionText::tr("&Backups…"), u("Ctrl+Shift+K"), everywhere, NeedsBook},
+        {u("book.lock"), Book, ActionText::tr("&Lock the screen"), u("Ctrl+L"), everywhere, NeedsNothing, true},
+        {u("book.lockSettings"), Book, ActionText::tr("Lock and i&dle time…"), u("Ctrl+Shift+L"), everywhere},
+        {u("book.forget"), Book, ActionText::tr("&Forget the remembered passphrase"), {}, everywhere, NeedsBook},
         {u("book.close"), Book, ActionText::tr("&Close the book"), u("Ctrl+W"), everywhere, NeedsBook, true},
         {u("book.quit"), Book, ActionText::tr("&Quit"), u("Ctrl+Q"), everywhere},
 
@@ -273,12 +276,15 @@ std::vector<ActionRow> makeActionTable()
         {u("view.lifter"), View, ActionText::tr("&Lifter"), u("Ctrl+2"), everywhere, NeedsBook},
         {u("view.block"), View, ActionText::tr("&Block"), u("Ctrl+3"), everywhere, NeedsBook},
         {u("view.floor"), View, ActionText::tr("&Floor"), u("Ctrl+4"), everywhere, NeedsBook},
+        {u("view.initials"), View, ActionText::tr("Names as &initials, and back"), u("Ctrl+Shift+I"), everywhere,
+         NeedsBook, true},
         {u("view.refresh"), View, ActionText::tr("Read the records &again"), u("F5"), everywhere, NeedsBook, true},
         {u("view.cancel"), View, ActionText::tr("&Stop what is running"), u("Ctrl+."), everywhere},
 
         {u("help.find"), Help, ActionText::tr("&Find an action…"), u("Ctrl+K"), everywhere},
         {u("help.keys"), Help, ActionText::tr("List of &keys"), u("Ctrl+/"), everywhere},
         {u("help.guide"), Help, ActionText::tr("&Guide"), u("F1"), everywhere},
+        {u("help.diagnosis"), Help, ActionText::tr("Save a &diagnosis file…"), {}, everywhere, NeedsNothing, true},
         {u("help.about"), Help, ActionText::tr("&About Steelyard"), {}, everywhere, NeedsNothing, true},
     };
 }

@@ -1,6 +1,7 @@
 #include "ui/shell/book_view.h"
 
 #include "core/book/book.h"
+#include "ui/format/people.h"
 #include "ui/pages/first_run/empty_book_page.h"
 #include "ui/shell/actions.h"
 #include "ui/shell/pages.h"
@@ -43,6 +44,7 @@ BookView::BookView(const UiContext& context, QWidget* parent)
       m_stack(new QStackedWidget(this)),
       m_pages(makePages(context, m_stack))
 {
+    readPeople(format::arePeopleInitials());
     auto* right = new QWidget(this);
     auto* column = new QVBoxLayout(right);
     column->setContentsMargins(0, 0, 0, 0);
@@ -125,6 +127,21 @@ QWidget* BookView::makeBanner()
     return banner;
 }
 
+void BookView::readPeople(bool initials)
+{
+    QStringList names;
+    if (const auto athletes = m_context.book.athletes().all())
+        for (const Row<Athlete>& athlete : *athletes) names << athlete.value.name;
+    format::callPeople(initials, names);
+}
+
+void BookView::showInitials(bool initials)
+{
+    readPeople(initials);
+    bookChanged({.roster = true});
+    for (QWidget* each : findChildren<QWidget*>()) each->update();
+}
+
 void BookView::switchEmpty()
 {
     m_layers->setCurrentIndex(m_model.rowCount() == 0 ? 1 : 0);
@@ -133,6 +150,7 @@ void BookView::switchEmpty()
 
 void BookView::bookChanged(const Changes& changes)
 {
+    if (changes.roster) readPeople(format::arePeopleInitials());
     if (changes.roster || !changes.athletes.empty()) m_model.readRoster();
     for (Page* page : m_pages) page->bookChanged(changes);
     Q_EMIT actionsChanged();

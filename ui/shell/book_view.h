@@ -32,6 +32,8 @@ public:
     // By name, as it stands in the book; false when there is nobody of that name.
     bool chooseLifter(const QString& name);
     [[nodiscard]] RosterPane* roster() const { return m_roster; }
+    // Lifters by their initials on every page and paper, or by their names again.
+    void showInitials(bool initials);
     // Handles roster.*, view.* of places and the actions of the page in front; false: not ours.
     bool perform(const QString& action);
 
@@ -48,6 +50,7 @@ private:
     void showPage(int index);
     void bookChanged(const Changes& changes);
     void switchEmpty();
+    void readPeople(bool initials);
     QWidget* makeBanner();
 
     UiContext m_context;

@@ -1,6 +1,7 @@
 #include "ui/shell/main_window.h"
 
 #include "core/storage/book_place.h"
+#include "ui/format/people.h"
 #include "ui/pages/first_run/first_run_page.h"
 #include "ui/prompt/prompter.h"
 #include "ui/shell/action_finder.h"
@@ -11,9 +12,12 @@
 #include "ui/shell/book_view.h"
 #include "ui/shell/help_dialogs.h"
 #include "ui/shell/learning.h"
+#include "ui/shell/lock_dialog.h"
+#include "ui/shell/privacy_deeds.h"
 #include "ui/shell/roster_pane.h"
 #include "ui/shell/rule_dialog.h"
 #include "ui/shell/status_line.h"
+#include "ui/widgets/ampersands.h"
 
 #include <QtCore/QDir>
 #include <QtCore/QFileInfo>
@@ -33,11 +37,7 @@ namespace steelyard {
 namespace {
 
 constexpr int kMostRecentBooks = 6;
-
-QString forMenu(QString text)
-{
-    return text.replace(QLatin1Char('&'), QStringLiteral("&&"));
-}
+const QString kInitialsSetting = QStringLiteral("view/initials");
 
 }  // namespace
 
@@ -53,6 +53,7 @@ MainWindow::MainWindow(MainServices services, Prompter& prompter, const Clock& c
       m_status(new StatusLine(*m_jobs, this))
 {
     auto* central = new QWidget(this);
+    m_lock = new ScreenLock(*this, central, settings, *m_jobs);
     auto* column = new QVBoxLayout(central);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(0);
@@ -60,7 +61,7 @@ MainWindow::MainWindow(MainServices services, Prompter& prompter, const Clock& c
     column->addWidget(m_status);
     m_layers->addWidget(m_first);
     m_layers->addWidget(m_recovery);
-    setCentralWidget(central);
+    setCentralWidget(m_lock->curtain());
     setAcceptDrops(true);
     makeActions();
     makeMenus();
@@ -69,16 +70,19 @@ MainWindow::MainWindow(MainServices services, Prompter& prompter, const Clock& c
     connect(m_recovery, &RecoveryPage::bookRequested, this, &MainWindow::openBook);
     connect(m_recovery, &RecoveryPage::closed, this, [this] { m_layers->setCurrentWidget(m_first); });
     connect(m_jobs.get(), &JobRunner::changed, this, &MainWindow::checkSettled);
+    connect(m_lock, &ScreenLock::changed, this, &MainWindow::retitle);
     m_first->setRecentBooks(recentBooks());
-    setWindowTitle(tr("Steelyard"));
+    retitle();
     resize(1366, 768);
     restoreGeometry(m_settings.value(QStringLiteral("window/geometry")).toByteArray());
     updateActions();
+    m_lock->lock();
 }
 
 MainWindow::~MainWindow()
 {
     closeBook();
+    delete std::exchange(m_lock, nullptr);  // before the jobs that it asks
     m_jobs.reset();
 }
 
@@ -126,6 +130,8 @@ bool MainWindow::isPossible(const ActionRow& row) const
     if (row.id == QLatin1StringView("book.import")) return static_cast<bool>(m_services.openImport);
     if (row.id == QLatin1StringView("book.paste")) return static_cast<bool>(m_services.openPaste);
     if (row.id == QLatin1StringView("book.backups")) return m_backups && m_services.openBackups;
+    if (row.id == QLatin1StringView("help.diagnosis")) return static_cast<bool>(m_services.diagnose);
+    if (row.id == QLatin1StringView("book.forget")) return m_services.secrets != nullptr;
     if (row.id == QLatin1StringView("book.sample")) return static_cast<bool>(m_services.makeSampleClub);
     if (row.menu == ActionMenu::View && m_view && findAction(row.id)->needs == NeedsBook && !row.separated)
         return m_view->hasPlace(row.id.mid(5));
@@ -141,17 +147,23 @@ void MainWindow::updateActions()
         choice->setCheckable(true);
         choice->setChecked(m_book && caution == row.caution);
     }
+    action(QStringLiteral("view.initials"))->setCheckable(true);
+    action(QStringLiteral("view.initials"))->setChecked(m_book && format::arePeopleInitials());
     const bool undo = m_book && m_book->history().canUndo();
     const bool redo = m_book && m_book->history().canRedo();
     action(QStringLiteral("edit.undo"))
-        ->setText(undo ? tr("&Undo: %1").arg(forMenu(m_book->history().undoLabel())) : tr("&Undo"));
+        ->setText(undo ? tr("&Undo: %1").arg(keepingAmpersands(format::people(m_book->history().undoLabel())))
+                       : tr("&Undo"));
     action(QStringLiteral("edit.redo"))
-        ->setText(redo ? tr("&Redo: %1").arg(forMenu(m_book->history().redoLabel())) : tr("&Redo"));
+        ->setText(redo ? tr("&Redo: %1").arg(keepingAmpersands(format::people(m_book->history().redoLabel())))
+                       : tr("&Redo"));
 }
 
 void MainWindow::perform(const QString& id)
 {
+    if (m_lock->isLocked()) return;
     if (const ActionRow* row = findAction(id); row && !isPossible(*row)) return;
+    if (m_services.note) m_services.note(id);
     if (m_view && m_view->perform(id)) return;
     performShell(id);
 }
@@ -159,6 +171,7 @@ void MainWindow::perform(const QString& id)
 void MainWindow::performShell(const QString& id)
 {
     const auto is = [&](const char* name) { return id == QLatin1StringView(name); };
+    const auto say = [this](const QString& text) { m_status->say(text); };
     if (is("book.new")) makeBook(false, false);
     if (is("book.sample")) makeBook(true, false);
     if (is("book.importNew")) makeBook(false, true);
@@ -170,6 +183,9 @@ void MainWindow::performShell(const QString& id)
         m_services.openBackups(
             *m_context, [this](const RestoreWish& wish) { restore(wish); }, this);
     if (is("book.close")) closeBook();
+    if (is("book.lock")) lockScreen();
+    if (is("book.lockSettings")) openLockSettings(false);
+    if (is("book.forget")) forgetPassphrase(*m_services.secrets, *m_context, this, say);
     if (is("book.quit")) close();
     if (is("edit.undo")) undoOrRedo(true);
     if (is("edit.redo")) undoOrRedo(false);
@@ -178,6 +194,7 @@ void MainWindow::performShell(const QString& id)
     if (is("roster.rules")) openRules();
     for (const CautionAction& row : kCautionActions)
         if (is(row.id)) choose(row.caution);
+    if (is("view.initials")) showInitials(!format::arePeopleInitials());
     if (is("view.refresh")) {
         m_view->roster()->setOrder(m_view->roster()->order());
         m_reviews->refreshAll();
@@ -190,6 +207,7 @@ void MainWindow::performShell(const QString& id)
     }
     if (is("help.keys")) makeKeyList(this)->show();
     if (is("help.guide")) makeGuide(this, m_view ? m_view->currentPage()->key() : QString())->show();
+    if (is("help.diagnosis")) saveDiagnosis(m_prompter, this, m_services.diagnose(m_book.get(), m_settings), say);
     if (is("help.about")) makeAbout(this)->show();
 }
 
@@ -203,9 +221,40 @@ void MainWindow::choose(Caution caution)
     updateActions();
 }
 
+void MainWindow::lockScreen()
+{
+    if (m_lock->canLock())
+        m_lock->lock();
+    else
+        openLockSettings(true);
+}
+
+void MainWindow::openLockSettings(bool thenLock)
+{
+    auto* dialog = new LockDialog(*m_lock, *m_jobs, this);
+    if (thenLock) connect(dialog, &LockDialog::passphraseSet, m_lock, &ScreenLock::lock);
+    dialog->show();
+}
+
+void MainWindow::retitle()
+{
+    // A book may well be called by somebody's name.
+    const bool named = m_book && !m_lock->isLocked() && !format::arePeopleInitials();
+    setWindowTitle(named ? tr("%1 — Steelyard").arg(QFileInfo(m_book->path()).completeBaseName()) : tr("Steelyard"));
+}
+
+void MainWindow::showInitials(bool initials)
+{
+    m_settings.setValue(kInitialsSetting, initials);
+    m_view->showInitials(initials);
+    m_status->showInitials(initials);
+    retitle();
+    updateActions();
+}
+
 void MainWindow::undoOrRedo(bool undo)
 {
-    const QString label = undo ? m_book->history().undoLabel() : m_book->history().redoLabel();
+    const QString label = format::people(undo ? m_book->history().undoLabel() : m_book->history().redoLabel());
     const auto done = undo ? m_book->history().undo() : m_book->history().redo();
     if (!done)
         m_prompter.tellError(this, undo ? tr("This could not be undone") : tr("This could not be redone"),
@@ -297,6 +346,8 @@ bool MainWindow::openBook(const QString& path)
     beginBackups();
     m_context = std::make_unique<UiContext>(
         UiContext{*m_book, *m_reviews, m_prompter, m_clock, *m_jobs, &m_settings, m_backups.get()});
+    format::callPeople(m_settings.value(kInitialsSetting, false).toBool(), {});
+    m_status->showInitials(format::arePeopleInitials());
     m_view = new BookView(*m_context, this);
     m_view->restoreLayout(m_settings.value(QStringLiteral("window/roster")).toByteArray());
     m_layers->addWidget(m_view);
@@ -312,7 +363,7 @@ bool MainWindow::openBook(const QString& path)
     m_status->say(!place.isEmpty()       ? place
                   : m_book->isReadOnly() ? tr("Read only")
                                          : tr("Everything is saved as it is typed"));
-    setWindowTitle(tr("%1 — Steelyard").arg(QFileInfo(path).completeBaseName()));
+    retitle();
     remember(path);
     m_view->currentPage()->takeFocus();
     m_reviews->refreshAll();
@@ -357,7 +408,9 @@ void MainWindow::closeBook()
     m_first->say({});
     m_first->setRecentBooks(recentBooks());
     m_layers->setCurrentWidget(m_first);
-    setWindowTitle(tr("Steelyard"));
+    format::callPeople(false, {});
+    m_status->showInitials(false);
+    retitle();
     m_status->say({});
     updateActions();
 }
@@ -392,14 +445,15 @@ void MainWindow::closeEvent(QCloseEvent* event)
 
 void MainWindow::importFile(const QString& path)
 {
-    if (isPossible(*findAction(QStringLiteral("book.import")))) m_services.openImport(*m_context, path, this);
+    if (!m_lock->isLocked() && isPossible(*findAction(QStringLiteral("book.import"))))
+        m_services.openImport(*m_context, path, this);
 }
 
 // A book is opened, anything else is a logbook for the book that is open.
 void MainWindow::dragEnterEvent(QDragEnterEvent* event)
 {
     const QList<QUrl> urls = event->mimeData()->urls();
-    if (!urls.isEmpty() && urls.front().isLocalFile()) event->acceptProposedAction();
+    if (!m_lock->isLocked() && !urls.isEmpty() && urls.front().isLocalFile()) event->acceptProposedAction();
 }
 
 void MainWindow::dropEvent(QDropEvent* event)

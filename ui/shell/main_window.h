@@ -10,6 +10,7 @@
 #pragma once
 
 #include "core/care/book_restore.h"
+#include "core/care/secret_store.h"
 #include "ui/shell/caution_choice.h"
 #include "ui/jobs/job.h"
 #include "ui/pages/care/recovery_page.h"
@@ -30,6 +31,7 @@ class BackupKeeper;
 class BookView;
 class FirstRunPage;
 class Prompter;
+class ScreenLock;
 class StatusLine;
 struct UiContext;
 
@@ -49,6 +51,11 @@ struct MainServices {
     bool dailyBackups = true;
     using Restore = std::function<void(const RestoreWish&)>;
     std::function<void(const UiContext&, const Restore&, QWidget* parent)> openBackups;
+    std::shared_ptr<SecretStore> secrets;
+    // Hears of every action that is performed, by id.
+    std::function<void(const QString& action)> note;
+    // The text of a diagnosis file (core/care/diagnosis.h); no book: none is open.
+    std::function<QString(Book* book, const QSettings&)> diagnose;
 };
 
 class MainWindow : public QMainWindow {
@@ -64,6 +71,7 @@ public:
     [[nodiscard]] Book* book() const { return m_book.get(); }
     [[nodiscard]] BookView* view() const { return m_view; }
     [[nodiscard]] const ReviewStore* reviews() const { return m_reviews.get(); }
+    [[nodiscard]] ScreenLock& screenLock() const { return *m_lock; }
     [[nodiscard]] QAction* action(const QString& id) const;
     // Nothing is being read or computed: what is to be seen is there.
     [[nodiscard]] bool isSettled() const;
@@ -97,6 +105,10 @@ private:
     void learn();
     void openRules();
     void choose(Caution caution);
+    void lockScreen();
+    void openLockSettings(bool thenLock);
+    void retitle();
+    void showInitials(bool initials);
     void remember(const QString& path);
     [[nodiscard]] QStringList recentBooks() const;
     void saveLayout();
@@ -116,6 +128,7 @@ private:
     FirstRunPage* m_first;
     RecoveryPage* m_recovery;
     StatusLine* m_status;
+    ScreenLock* m_lock;
     BookView* m_view = nullptr;
     JobHandle m_learning;
 };

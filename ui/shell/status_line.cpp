@@ -2,6 +2,7 @@
 
 #include "ui/format/format.h"
 #include "ui/shell/theme.h"
+#include "ui/format/people.h"
 
 #include <QtWidgets/QHBoxLayout>
 #include <QtWidgets/QLabel>
@@ -14,6 +15,7 @@ StatusLine::StatusLine(JobRunner& jobs, QWidget* parent)
       m_jobs(jobs),
       m_text(new QLabel(this)),
       m_note(new QLabel(this)),
+      m_initials(new QLabel(tr("Names as initials   Ctrl+Shift+I"), this)),
       m_job(new QLabel(this)),
       m_stop(new QPushButton(tr("Stop   Ctrl+."), this))
 {
@@ -22,12 +24,16 @@ StatusLine::StatusLine(JobRunner& jobs, QWidget* parent)
     m_note->setTextFormat(Qt::PlainText);
     m_note->hide();
     m_job->setTextFormat(Qt::PlainText);
+    m_initials->setTextFormat(Qt::PlainText);
+    m_initials->setObjectName(QStringLiteral("initialsShown"));
+    m_initials->hide();
     m_stop->setFocusPolicy(Qt::TabFocus);
     auto* layout = new QHBoxLayout(this);
     layout->setContentsMargins(10, 2, 10, 2);
     layout->addWidget(m_text, 1);
     layout->addWidget(m_note);
     layout->addSpacing(16);
+    layout->addWidget(m_initials);
     layout->addWidget(m_job);
     layout->addWidget(m_stop);
     setFixedHeight(fontMetrics().height() * 9 / 5);
@@ -38,7 +44,13 @@ StatusLine::StatusLine(JobRunner& jobs, QWidget* parent)
 
 void StatusLine::say(const QString& text)
 {
-    m_text->setText(text);
+    m_text->setText(format::people(text));
+}
+
+void StatusLine::showInitials(bool initials)
+{
+    m_initials->setVisible(initials);
+    m_text->setText(format::people(m_text->text()));
 }
 
 void StatusLine::setNote(const QString& text, const QString& detail)

@@ -19,6 +19,8 @@ public:
     // What stays to be said, whatever else is: empty when all is well.
     void setNote(const QString& text, const QString& detail);
     [[nodiscard]] QString note() const;
+    // Says all the time that lifters are called by their initials.
+    void showInitials(bool initials);
     void stopRunning();
 
 private:
@@ -27,6 +29,7 @@ private:
     JobRunner& m_jobs;
     QLabel* m_text;
     QLabel* m_note;
+    QLabel* m_initials;
     QLabel* m_job;
     QPushButton* m_stop;
 };

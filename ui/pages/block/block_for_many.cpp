@@ -4,6 +4,7 @@
 #include "core/edits/edits.h"
 #include "ui/format/format.h"
 #include "ui/widgets/roomy_rows.h"
+#include "ui/format/people.h"
 
 #include <QtWidgets/QComboBox>
 #include <QtWidgets/QDateEdit>
@@ -131,7 +132,8 @@ void BlockForMany::open(QDate start)
     for (const Row<Athlete>& row : athletes ? *athletes : std::vector<Row<Athlete>>()) {
         if (row.value.archived) continue;
         const QString& group = row.value.group;
-        const QString words = group.isEmpty() ? row.value.name : row.value.name + QStringLiteral(" · ") + group;
+        const QString name = format::person(row.value.name);
+        const QString words = group.isEmpty() ? name : name + QStringLiteral(" · ") + group;
         auto* item = new QListWidgetItem(words, m_lifters);
         item->setToolTip(format::plainToolTip(words));
         item->setCheckState(Qt::Unchecked);
@@ -212,8 +214,9 @@ void BlockForMany::show(std::vector<LifterFit> fits)
         for (const BrokenLimit& limit : one.fit.broken) lines << limit.sentence;
         lines.removeDuplicates();
         differing += lines.isEmpty() ? 0 : 1;
-        auto* row = new QTreeWidgetItem(m_answer, {one.name, dayWords(one.fit.block), QString::number(one.slots),
-                                                   QString::number(one.loads), QString::number(lines.size())});
+        auto* row = new QTreeWidgetItem(m_answer,
+                                        {format::person(one.name), dayWords(one.fit.block), QString::number(one.slots),
+                                         QString::number(one.loads), QString::number(lines.size())});
         for (const int column : {LiftsColumn, LoadsColumn, DiffersColumn})
             row->setTextAlignment(column, Qt::AlignRight | Qt::AlignVCenter);
         for (const QString& line : lines) addLine(row, line);

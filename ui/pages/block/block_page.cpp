@@ -4,6 +4,7 @@
 #include "core/edits/edits.h"
 #include "core/planning/usual_weekdays.h"
 #include "ui/format/format.h"
+#include "ui/format/people.h"
 #include "ui/format/plan_words.h"
 #include "ui/pages/block/block_day_list.h"
 #include "ui/pages/block/block_for_many.h"
@@ -254,8 +255,8 @@ void BlockPage::hint(const QString& text)
 void BlockPage::offerStart(bool canLeave)
 {
     if (m_context.book.isReadOnly())
-        return hint(
-            tr("No block is planned for %1. This book can only be read.").arg(m_record->log.athlete.value.name));
+        return hint(tr("No block is planned for %1. This book can only be read.")
+                        .arg(format::person(m_record->log.athlete.value.name)));
     const auto templates = m_context.book.blocks().templates();
     std::vector<int> usual = usualWeekdays(m_record->log, m_context.clock.today());
     if (usual.empty()) usual = {1, 3, 5};
@@ -263,7 +264,7 @@ void BlockPage::offerStart(bool canLeave)
                                    : tr("No block is planned for %1 yet. A block is some weeks of sessions with an "
                                         "aim: what is planned here stands on "
                                         "the sheets, and what the review decides lands here.")
-                                         .arg(m_record->log.athlete.value.name);
+                                         .arg(format::person(m_record->log.athlete.value.name));
     m_start->offer({*m_athlete, blockSources(m_blocks, templates.value_or(std::vector<Row<BlockTemplate>>()), usual),
                     usualStart(m_blocks, firstOpen()), tr("Block %1").arg(m_blocks.size() + 1), intro, canLeave});
     m_states->setCurrentWidget(m_start);

@@ -3,6 +3,7 @@
 #include "core/book/book.h"
 #include "core/sheets/sheet_code.h"
 #include "ui/format/format.h"
+#include "ui/format/people.h"
 #include "ui/pages/floor/keying_view.h"
 #include "ui/pages/floor/rack_view.h"
 #include "ui/pages/floor/sheet_field.h"
@@ -14,6 +15,7 @@
 #include <QtWidgets/QCheckBox>
 #include <QtWidgets/QComboBox>
 #include <QtWidgets/QDateEdit>
+#include <QtWidgets/QLabel>
 #include <QtWidgets/QListWidget>
 #include <QtWidgets/QStackedWidget>
 
@@ -201,7 +203,7 @@ void FloorPage::makeRows(const std::map<Id<Athlete>, int>& keyed)
 
 QString FloorPage::rowText(const DayRow& row) const
 {
-    QStringList parts{row.name};
+    QStringList parts{format::person(row.name)};
     if (row.sheet) {
         const DaySheet& day = m_sheets[*row.sheet];
         if (row.keyed == 0) parts += tr("%n exercise(s)", nullptr, static_cast<int>(day.sheet.exercises.size()));
@@ -345,7 +347,7 @@ void FloorPage::showPreview()
         m_preview->setHint(
             tr("There is no sheet for %1: nothing is planned and nothing was done before. K keys a session all "
                "the same.")
-                .arg(row->name));
+                .arg(format::person(row->name)));
     else if (row)
         m_preview->setHint({});
     const bool several = layoutOfPaper() == PaperLayout::Group || layoutOfPaper() == PaperLayout::Day;

@@ -2,9 +2,11 @@
 
 #include "core/keying/trial_ratings.h"
 #include "ui/format/format.h"
+#include "ui/format/people.h"
 #include "ui/pages/floor/keying_row.h"
 #include "ui/pages/floor/keying_side.h"
 #include "ui/pages/floor/lift_choices.h"
+#include "ui/widgets/ampersands.h"
 #include "ui/widgets/elided_label.h"
 #include "ui/widgets/lift_chooser.h"
 
@@ -170,7 +172,8 @@ void KeyingView::showHead()
 {
     const auto person = here();
     const bool listed = person != m_people.end();
-    QStringList head{m_desk->lifter().log.athlete.value.name, format::weekday(m_date) + u' ' + format::date(m_date)};
+    QStringList head{format::person(m_desk->lifter().log.athlete.value.name),
+                     format::weekday(m_date) + u' ' + format::date(m_date)};
     if (listed)
         head +=
             tr("lifter %1 of %2")
@@ -179,7 +182,8 @@ void KeyingView::showHead()
     m_done->setText(
         tr("%1 of %n set(s) in the book", nullptr, m_desk->sheet().rowCount()).arg(m_desk->sheet().storedSets()));
     const bool last = !listed || person + 1 == m_people.end();
-    m_board->setEnd(last ? tr("Done: back to the sheets") : tr("Done: on to %1").arg((person + 1)->name));
+    m_board->setEnd(last ? tr("Done: back to the sheets")
+                         : tr("Done: on to %1").arg(keepingAmpersands(format::person((person + 1)->name))));
 }
 
 void KeyingView::showHint()

@@ -2,6 +2,7 @@
 
 #include "core/keying/set_notation.h"
 #include "ui/format/format.h"
+#include "ui/format/people.h"
 #include "ui/print/sheet_words.h"
 #include "ui/shell/theme.h"
 
@@ -74,10 +75,10 @@ void RackBoard::setStation(const RackStation& station, bool active, RepCounter::
     m_active = active;
     m_now = now;
     setAccessibleName(words());
-    setToolTip(m_station.isEmpty()
-                   ? QString()
-                   : format::plainToolTip(m_station.lifter + u'\n' + m_station.exercise().exercise + u'\n'
-                                          + detailOf(m_station.exercise()) + u'\n' + cueWords(m_station.exercise())));
+    setToolTip(m_station.isEmpty() ? QString()
+                                   : format::plainToolTip(
+                                       format::person(m_station.lifter) + u'\n' + m_station.exercise().exercise + u'\n'
+                                       + detailOf(m_station.exercise()) + u'\n' + cueWords(m_station.exercise())));
     update();
 }
 
@@ -143,7 +144,7 @@ QString RackBoard::targetLine() const
 QString RackBoard::words() const
 {
     if (m_station.isEmpty()) return tr("Nobody stands here.");
-    return QStringList{m_station.lifter,
+    return QStringList{format::person(m_station.lifter),
                        m_station.exercise().exercise,
                        setWords(),
                        loadLine(),
@@ -161,7 +162,7 @@ void RackBoard::paintHead(QPainter& painter, QRectF area) const
     QRectF name = rackStrip(area, 0, 0.42);
     const QRectF turn = name.adjusted(name.width() * 0.66, 0, 0, 0);
     name.setWidth(name.width() * 0.64);
-    drawFitting(painter, name, m_station.lifter, {ink, name.height() * 0.8, true});
+    drawFitting(painter, name, format::person(m_station.lifter), {ink, name.height() * 0.8, true});
     drawFitting(painter, turn, setWords(), {ink, name.height() * 0.7, false, Qt::AlignRight | Qt::AlignVCenter});
     drawFitting(painter, rackStrip(area, 0.42, 0.74), m_station.exercise().exercise, {ink, area.height() * 0.27, true});
     drawFitting(painter, rackStrip(area, 0.74, 1), detailOf(m_station.exercise()),

@@ -5,6 +5,7 @@
 #include "core/keying/set_notation.h"
 #include "core/storage/session_reader.h"
 #include "ui/format/format.h"
+#include "ui/format/people.h"
 #include "ui/pages/floor/rack_board.h"
 
 #include <QtCore/QTimer>
@@ -271,9 +272,9 @@ void RackView::store()
     if (station.counter.repetitions().empty()) return say(tr("Nothing is counted yet: Space counts a repetition."));
     const auto set = station.set();
     if (!set) return say(tr("Type the load first, then Enter twice."));
-    const QString label =
-        tr("%1’s set of %2: %3 × %4")
-            .arg(station.lifter, station.exercise().exercise, format::load(set->load), QString::number(set->reps));
+    const QString label = tr("%1’s set of %2: %3 × %4")
+                              .arg(format::person(station.lifter), station.exercise().exercise, format::load(set->load),
+                                   QString::number(set->reps));
     const auto stored = m_context.book.history().perform(
         addCountedSet(*station.exercise().lift, m_date, *set, station.counter.repetitions(), label));
     if (!stored) return say(tr("The set is not stored. %1").arg(stored.error().what));

@@ -3,6 +3,7 @@
 #include "core/book/book.h"
 #include "core/exchange/logbook_import.h"
 #include "ui/format/format.h"
+#include "ui/format/people.h"
 #include "ui/format/set_words.h"
 #include "ui/shell/backup_keeper.h"
 #include "ui/shell/theme.h"
@@ -70,7 +71,7 @@ QLayout* PastePage::makeTop(std::optional<Id<Athlete>> athlete)
     if (const auto athletes = m_context.book.athletes().all())
         for (const auto& row : *athletes) {
             m_athletes.push_back({row.value.name, row.value.unit});
-            m_athlete->addItem(row.value.name, row.value.name);
+            m_athlete->addItem(format::person(row.value.name), row.value.name);
             if (row.id == athlete) m_athlete->setCurrentIndex(m_athlete->count() - 1);
         }
     m_athlete->setMinimumContentsLength(20);

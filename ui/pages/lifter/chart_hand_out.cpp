@@ -2,6 +2,7 @@
 
 #include "ui/charts/chart_picture.h"
 #include "ui/format/format.h"
+#include "ui/format/people.h"
 #include "ui/pages/lifter/line_list_model.h"
 #include "ui/prompt/prompter.h"
 
@@ -20,7 +21,7 @@ struct HandOutText {
 
 ChartCaption captionOf(const LifterView& view, const ShownLine& shown)
 {
-    QStringList parts{shown.lifter->log.athlete.value.name, lineTitle(shown.record())};
+    QStringList parts{format::person(shown.lifter->log.athlete.value.name), lineTitle(shown.record())};
     if (const QString detail = lineDetail(shown.record()); !detail.isEmpty()) parts << detail;
     parts << view.title();
     return {parts.join(QStringLiteral(" · ")), format::date(shown.today)};
@@ -28,9 +29,9 @@ ChartCaption captionOf(const LifterView& view, const ShownLine& shown)
 
 QString pictureName(const ShownLine& shown)
 {
-    QString name =
-        QStringList{shown.lifter->log.athlete.value.name, lineTitle(shown.record()), shown.today.toString(Qt::ISODate)}
-            .join(u' ');
+    QString name = QStringList{format::person(shown.lifter->log.athlete.value.name), lineTitle(shown.record()),
+                               shown.today.toString(Qt::ISODate)}
+                       .join(u' ');
     static const QString kUnwanted = QStringLiteral("/\\:*?\"<>|");
     for (QChar& letter : name)
         if (kUnwanted.contains(letter) || !letter.isPrint()) letter = u'-';

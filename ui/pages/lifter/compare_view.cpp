@@ -2,6 +2,7 @@
 
 #include "ui/charts/everyday_spec.h"
 #include "ui/format/format.h"
+#include "ui/format/people.h"
 #include "ui/pages/lifter/line_list_model.h"
 #include "ui/pages/lifter/same_line.h"
 
@@ -170,7 +171,8 @@ void CompareView::readLifters()
             const auto self = m_shown.lifter->log.athlete.id;
             std::ranges::stable_partition(*answer, [&](const LifterOnLine& one) { return one.athlete == self; });
             for (LifterOnLine& one : *answer) {
-                const QString name = one.compared.name;
+                const QString name = format::person(one.compared.name);
+                one.compared.name = name;
                 offer(std::move(one.compared), name, m_offered.size() < kTickedLifters);
             }
             draw();

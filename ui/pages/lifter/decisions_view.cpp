@@ -1,5 +1,6 @@
 #include "ui/pages/lifter/decisions_view.h"
 
+#include "ui/format/people.h"
 #include "ui/models/two_line_delegate.h"
 #include "ui/pages/lifter/decision_model.h"
 
@@ -30,6 +31,7 @@ DecisionsView::DecisionsView(QWidget* parent)
     m_table->verticalHeader()->hide();
     m_table->verticalHeader()->setDefaultSectionSize(fontMetrics().height() * 2 + 8);
     m_table->horizontalHeader()->setHighlightSections(false);
+    m_note->setMinimumWidth(1);  // a name without a space must not widen the window
     m_note->setTextFormat(Qt::PlainText);
     m_note->setWordWrap(true);
     m_note->setForegroundRole(QPalette::PlaceholderText);
@@ -53,7 +55,7 @@ void DecisionsView::show(const ShownLine& shown)
     m_note->setText(
         none ? tr("No decision about %1 so far. Answer a flag in the week's review, and what happened in the four "
                   "weeks after will stand here.")
-                   .arg(shown.lifter->log.athlete.value.name)
+                   .arg(format::person(shown.lifter->log.athlete.value.name))
              : tr("What followed a decision need not come from it. Enter opens the progress of the lift, Escape "
                   "goes back."));
 }

@@ -3,6 +3,7 @@
 #include "core/book/book.h"
 #include "core/edits/edits.h"
 #include "ui/charts/chart_table_model.h"
+#include "ui/format/people.h"
 #include "ui/pages/lifter/chart_hand_out.h"
 #include "ui/pages/lifter/chart_menu.h"
 #include "ui/pages/lifter/line_header.h"
@@ -144,7 +145,7 @@ void LifterPage::take(Result<LifterReading> answer)
         hint(tr("Nothing is logged for %1 yet. Import a logbook, or print a sheet for the next session and key in what "
                 "was "
                 "lifted. From the first session on, every lift has its line here.")
-                 .arg(m_reading->log.athlete.value.name));
+                 .arg(format::person(m_reading->log.athlete.value.name)));
         return;
     }
     m_states->setCurrentIndex(1);

@@ -3,6 +3,7 @@
 #include "core/book/book.h"
 #include "ui/charts/panels_chart.h"
 #include "ui/format/format.h"
+#include "ui/format/people.h"
 #include "ui/format/trial_words.h"
 #include "ui/pages/lifter/trial_draft.h"
 #include "ui/pages/lifter/trial_form.h"
@@ -304,7 +305,7 @@ void TrialsView::perform(const QString& action)
     if (isOneOf(action, {"other", "missed", "note", "move"})) return askOfSession(action);
     if (isOneOf(action, {"finish", "stop", "hurt"})) return askOfTrial(action);
     const auto said = [this](const QString& text) { Q_EMIT this->said(text); };
-    const TrialResult result{m_reading->record.log.athlete.value.name, *chosen(), m_shown.today};
+    const TrialResult result{format::person(m_reading->record.log.athlete.value.name), *chosen(), m_shown.today};
     if (isOneOf(action, {"print"})) printTrialResult(m_context, this, result, said);
     if (isOneOf(action, {"pdf"})) saveTrialResultPdf(m_context, this, result, said);
 }

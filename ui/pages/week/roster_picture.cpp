@@ -2,6 +2,7 @@
 
 #include "core/edits/edits.h"
 #include "ui/format/format.h"
+#include "ui/format/people.h"
 #include "ui/models/two_line_delegate.h"
 #include "ui/pages/week/roster_picture_bar.h"
 #include "ui/pages/week/roster_picture_delegate.h"
@@ -325,9 +326,9 @@ void RosterPicture::changeTags()
         for (const QString& tag : each.tags)
             if (!known.contains(tag)) known << tag;
     known.sort(Qt::CaseInsensitive);
-    m_question->ask(
-        {tr("Tags of %1, separated by commas").arg(review->name), tagText(review->tags), new ListCompleter(known)},
-        [this, athlete = review->athlete](const QString& typed) { return storeTags(athlete, typed); });
+    m_question->ask({tr("Tags of %1, separated by commas").arg(format::person(review->name)), tagText(review->tags),
+                     new ListCompleter(known)},
+                    [this, athlete = review->athlete](const QString& typed) { return storeTags(athlete, typed); });
 }
 
 QString RosterPicture::storeTags(Id<Athlete> athlete, const QString& typed)

@@ -1,6 +1,7 @@
 #include "ui/pages/week/roster_picture_model.h"
 
 #include "ui/format/format.h"
+#include "ui/format/people.h"
 #include "ui/models/attention_words.h"
 #include "ui/pages/week/roster_picture_words.h"
 
@@ -62,7 +63,7 @@ QString belongsTo(const ShownReview& shown)
 
 QStringList lifterWords(const ShownReview& shown)
 {
-    QStringList words{shown.review.name, belongsTo(shown)};
+    QStringList words{format::person(shown.review.name), belongsTo(shown)};
     words.removeAll(QString());
     return words;
 }
@@ -127,7 +128,7 @@ QVariant sessionsSortValue(const ShownReview& shown)
 const auto kPictureColumns = std::to_array<PictureColumnRow>({
     {QT_TRANSLATE_NOOP("steelyard::RosterPictureModel", "Lifter"),
      QT_TRANSLATE_NOOP("steelyard::RosterPictureModel", "Below: group and your own tags; T changes the tags"),
-     [](const ShownReview& shown) { return shown.review.name; }, belongsTo, lifterWords,
+     [](const ShownReview& shown) { return format::person(shown.review.name); }, belongsTo, lifterWords,
      [](const ShownReview& shown) { return QVariant(shown.review.name); }},
     {QT_TRANSLATE_NOOP("steelyard::RosterPictureModel", "Attention"),
      QT_TRANSLATE_NOOP("steelyard::RosterPictureModel", "How soon; hover over a lifter to read why they stand there"),

@@ -3,6 +3,7 @@
 #include "core/edits/edits.h"
 #include "core/flags/registry.h"
 #include "ui/format/format.h"
+#include "ui/format/people.h"
 #include "ui/jobs/job.h"
 #include "ui/pages/week/flag_list.h"
 #include "ui/pages/week/lines_panel.h"
@@ -142,6 +143,7 @@ void WeekPage::bookChanged(const Changes& changes)
 {
     // The review that follows brings what changed; what the bar shows of the plan may be of yesterday by then.
     if (m_athlete && changes.athletes.contains(*m_athlete)) m_flags->closeBar();
+    if (changes.roster && m_athlete) sayHeading(m_context.reviews.find(*m_athlete));
 }
 
 void WeekPage::takeFocus()
@@ -181,7 +183,7 @@ void WeekPage::markFine()
         m_context.prompter.tellError(this, tr("The decision could not be stored"), stored.error());
         return;
     }
-    Q_EMIT said(tr("%1: looked at, fine").arg(name));
+    Q_EMIT said(tr("%1: looked at, fine").arg(format::person(name)));
     Q_EMIT actionRequested(QStringLiteral("roster.next"));
 }
 
@@ -214,7 +216,7 @@ void WeekPage::sayHeading(const AthleteReview* review)
                                        : tr("Choose a lifter at the left. N goes to the next who isn't finished."));
         return;
     }
-    m_name->setText(review->name);
+    m_name->setText(format::person(review->name));
     QStringList parts;
     if (!review->group.isEmpty()) parts.push_back(review->group);
     parts.push_back(review->lastSession

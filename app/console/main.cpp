@@ -5,7 +5,6 @@
 
 #include <QtCore/QCoreApplication>
 
-#include <array>
 #include <clocale>
 #include <cstdio>
 
@@ -18,13 +17,10 @@ struct MainText {
 
 std::vector<ConsoleCommand> allCommands()
 {
-    return {newCommand(),      demoCommand(),   importCommand(),  exportCommand(), reviewCommand(),
-            forecastCommand(), learnCommand(),  planCommand(),    trialCommand(),  sheetsCommand(),
-            verifyCommand(),   backupCommand(), restoreCommand(), salvageCommand()};
+    return {newCommand(),    demoCommand(),     importCommand(), exportCommand(),  eraseCommand(),
+            reviewCommand(), forecastCommand(), learnCommand(),  planCommand(),    trialCommand(),
+            sheetsCommand(), verifyCommand(),   backupCommand(), restoreCommand(), salvageCommand()};
 }
-
-// Promised by name, not there yet.
-constexpr std::array kLater{"erase"};
 
 QString commandList(const std::vector<ConsoleCommand>& commands)
 {
@@ -81,8 +77,6 @@ int runConsole(const QStringList& arguments)
     }
     for (const ConsoleCommand& command : commands)
         if (command.name == name) return runCommand(command, arguments);
-    for (const char* later : kLater)
-        if (name == QLatin1StringView(later)) return refuse(MainText::tr("“%1” is not in this version yet.").arg(name));
     return refuse(MainText::tr("Say what to do:\n%1").arg(commandList(commands)));
 }
 

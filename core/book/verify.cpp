@@ -121,6 +121,21 @@ Result<void> checkReadingParameters(Database& db, VerifyReport& report)
     }
 }
 
+// Health entries of somebody who has not agreed to them, or no longer does.
+Result<void> checkConsents(Database& db, VerifyReport& report)
+{
+    return findRows(
+        db, report,
+        "SELECT a.name, count(*) FROM athlete a JOIN session s ON s.athlete_id = a.id "
+        "JOIN exercise_rating r ON r.session_id = s.id "
+        "WHERE coalesce(r.elbow, r.shoulder, r.wrist, r.lower_back, r.hip, r.knee, r.neck, r.ankle) IS NOT NULL "
+        "AND NOT EXISTS (SELECT 1 FROM health_consent c WHERE c.athlete_id = a.id AND c.withdrawn_on IS NULL "
+        "AND c.scope LIKE '%discomfort%') GROUP BY a.id ORDER BY a.id",
+        [](const Statement& st) {
+            return VerifyText::tr("%1: %2 ratings have discomfort without a consent.").arg(st.text(0), st.text(1));
+        });
+}
+
 Result<void> checkMeasurements(Database& db, VerifyReport& report)
 {
     STEELYARD_TRY(auto st, db.prepare("SELECT id, date, place, value, unit FROM measurement"));
@@ -235,6 +250,7 @@ Result<VerifyReport> verifyBook(Database& db, const Progress& progress)
     STEELYARD_CHECK(checkFile(db, report));
     STEELYARD_CHECK(checkOwnSchema(db, report));
     STEELYARD_CHECK(checkLinks(db, report));
+    STEELYARD_CHECK(checkConsents(db, report));
     STEELYARD_CHECK(checkMeasurements(db, report));
     STEELYARD_CHECK(checkRepetitions(db, report));
     STEELYARD_CHECK(checkTrials(db, report));

@@ -23,6 +23,11 @@ void checkLength(const std::optional<Length>& length, int lowMm, int highMm, con
 
 }  // namespace
 
+QString jointHistoryNeedsConsent()
+{
+    return AthleteText::tr("A joint history is kept only of a lifter who agreed to it. Record the consent first.");
+}
+
 std::vector<QString> tagsFrom(QStringView typed)
 {
     std::vector<QString> tags;
@@ -74,6 +79,9 @@ Problems validate(const Athlete& athlete, QDate today)
     if (athlete.minutesPerDay && (*athlete.minutesPerDay < 5 || *athlete.minutesPerDay > 480))
         problems.push_back({QStringLiteral("minutes_per_day"), AthleteText::tr("Minutes a day are from 5 to 480.")});
     for (Problem& problem : validateTags(athlete.tags)) problems.push_back(std::move(problem));
+    for (Problem& problem : validate(athlete.consents, today)) problems.push_back(std::move(problem));
+    if (!athlete.jointHistory.isEmpty() && !mayKeep(athlete.consents, HealthField::JointHistory))
+        problems.push_back({QStringLiteral("joint_history"), jointHistoryNeedsConsent()});
     return problems;
 }
 

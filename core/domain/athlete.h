@@ -1,6 +1,7 @@
 // A lifter on the roster. Unknown is absent, never zero.
 #pragma once
 
+#include "core/domain/consent.h"
 #include "core/domain/gym.h"
 
 #include <QtCore/QDate>
@@ -32,10 +33,11 @@ struct Athlete {
     QString group;  // "Tuesday evening"; empty = none
     std::optional<int> daysPerWeek;
     std::optional<int> minutesPerDay;
-    QString jointHistory;
+    QString jointHistory;  // only with consent
     QString note;
     std::vector<MuscleAim> aims;
     std::vector<QString> tags;  // the coach's own words: "on holiday", "juniors". See tagsFrom()
+    HealthConsents consents;
     bool archived = false;
     friend bool operator==(const Athlete&, const Athlete&) = default;
 };
@@ -55,6 +57,9 @@ inline constexpr qsizetype kMaxTagLength = 40;
 // What tagsFrom() reads back.
 [[nodiscard]] QString tagText(const std::vector<QString>& tags);
 [[nodiscard]] Problems validateTags(const std::vector<QString>& tags);
+
+// Why a joint history is refused of somebody who has not agreed to it.
+[[nodiscard]] QString jointHistoryNeedsConsent();
 
 // `today` bounds the date of birth.
 [[nodiscard]] Problems validate(const Athlete&, QDate today);

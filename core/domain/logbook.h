@@ -77,6 +77,16 @@ struct ExerciseRating {
     std::optional<int> nextWeakness;
 
     [[nodiscard]] bool none() const { return *this == ExerciseRating{}; }
+    [[nodiscard]] bool hasDiscomfort() const
+    {
+        return std::ranges::any_of(discomfort, [](const auto& joint) { return joint.has_value(); });
+    }
+    [[nodiscard]] ExerciseRating withoutDiscomfort() const
+    {
+        ExerciseRating rest = *this;
+        rest.discomfort = {};
+        return rest;
+    }
     // The strongest of tension, burn and pump: heavy sets are felt as the first, light ones as the second, some only after.
     // Absent when none was rated.
     [[nodiscard]] std::optional<int> felt() const { return std::max({tension, burn, pump}); }

@@ -30,6 +30,26 @@ constexpr std::array kAthleteLists{"body_mass",    "measurements",  "standards",
                                    "blocks",       "trials",        "decisions",  "empty_sessions",
                                    "lone_ratings", "replaced_sets", "repetitions"};
 
+// An export of before consent was asked for may hold such entries all the same: they came about, and are to be confirmed.
+Result<HealthConsents> consentsFromJson(JsonPlace& athlete, const QString& where)
+{
+    const QString list = QStringLiteral("health_consents");
+    if (!athlete.has(list)) return HealthConsents{HealthConsent::toConfirm()};
+    HealthConsents consents;
+    for (const auto& item : athlete.array(list)) {
+        JsonPlace place(item.toObject(), where + AthleteJsonText::tr(", consent"));
+        HealthConsent consent;
+        consent.scope = HealthScope::parse(place.text(QStringLiteral("scope")));
+        consent.givenOn = readOptionalDate(place, QStringLiteral("given_on"));
+        consent.wording = place.optionalInteger(QStringLiteral("wording")).value_or(0);
+        consent.withdrawnOn = readOptionalDate(place, QStringLiteral("withdrawn_on"));
+        consent.note = place.optionalText(QStringLiteral("note"));
+        STEELYARD_CHECK(place.finish());
+        consents.push_back(std::move(consent));
+    }
+    return consents;
+}
+
 Result<Athlete> profileFromJson(JsonPlace& place, const JsonNames& names, const QString& where)
 {
     Athlete a;
@@ -54,6 +74,7 @@ Result<Athlete> profileFromJson(JsonPlace& place, const JsonNames& names, const 
         a.tags.push_back(tag.toString());
     }
     STEELYARD_TRY(a.aims, aimsFromJson(place.array(QStringLiteral("aims")), names, where));
+    STEELYARD_TRY(a.consents, consentsFromJson(place, where));
     return a;
 }
 

@@ -24,6 +24,22 @@ void putLength(QJsonObject& json, const QString& name, std::optional<Length> len
     if (length) json[name] = static_cast<qint64>(toMillimetres(*length));
 }
 
+QJsonArray consentsJson(const HealthConsents& consents)
+{
+    QJsonArray list;
+    for (const HealthConsent& consent : consents) {
+        QJsonObject json{{QStringLiteral("scope"), consent.scope.toString()}};
+        if (consent.givenOn) {
+            json[QStringLiteral("given_on")] = dateText(*consent.givenOn);
+            json[QStringLiteral("wording")] = consent.wording;
+        }
+        if (consent.withdrawnOn) json[QStringLiteral("withdrawn_on")] = dateText(*consent.withdrawnOn);
+        putText(json, QStringLiteral("note"), consent.note);
+        list.append(json);
+    }
+    return list;
+}
+
 Result<QJsonObject> profileJson(Database& db, const Row<Athlete>& row, const Library& library)
 {
     const Athlete& a = row.value;
@@ -50,6 +66,7 @@ Result<QJsonObject> profileJson(Database& db, const Row<Athlete>& row, const Lib
     if (!a.tags.empty())
         json[QStringLiteral("tags")] = QJsonArray::fromStringList(QStringList(a.tags.begin(), a.tags.end()));
     json[QStringLiteral("aims")] = aimsToJson(a.aims, library);
+    json[QStringLiteral("health_consents")] = consentsJson(a.consents);
     return json;
 }
 

@@ -75,6 +75,7 @@ constexpr auto kReplacements = std::to_array<Replacement>({
 
 // Order that only the ids carry.
 constexpr auto kOrders = std::to_array<std::pair<std::string_view, std::string_view>>({
+    {"health_consent", "PARTITION BY t.athlete_id ORDER BY t.id"},
     {"gym_bar", "PARTITION BY t.gym_id ORDER BY t.id"},
     {"gym_plate", "PARTITION BY t.gym_id ORDER BY t.id"},
     {"gym_run", "PARTITION BY t.gym_id, t.kind ORDER BY t.id"},

@@ -3,7 +3,9 @@
 #include "core/exchange/book_json.h"
 #include "core/exchange/export_files.h"
 #include "core/exchange/logbook_export.h"
+#include "core/exchange/record_page.h"
 #include "core/storage/athlete_repository.h"
+#include "core/storage/library_repository.h"
 
 #include <QtCore/QCoreApplication>
 #include <QtCore/QDir>
@@ -107,12 +109,19 @@ Result<ExportReport> exportInSnapshot(Database& db, const QString& dir, std::opt
     ExportFile logbook(dir, kLogbookFile);
     ExportFile book(dir, kBookJsonFile);
     ExportFile readme(dir, kReadmeFile);
-    const std::array files{&logbook, &book, &readme};
+    ExportFile page(dir, kRecordPageFile);
+    std::vector<ExportFile*> files{&logbook, &book, &readme};
+    if (only) files.push_back(&page);
     for (ExportFile* file : files) STEELYARD_CHECK(file->open());
     ExportReport report;
     STEELYARD_CHECK(writeLogbook(db, logbook, athletes, report, progress));
     STEELYARD_CHECK(book.write(QJsonDocument(json).toJson(QJsonDocument::Indented)));
     STEELYARD_CHECK(readme.write(exportReadme(only ? athletes.front().value.name : QString())));
+    if (only) {
+        STEELYARD_TRY(const Library library, LibraryRepository(db).read());
+        STEELYARD_TRY(const QByteArray bytes, recordPage(db, library, *only));
+        STEELYARD_CHECK(page.write(bytes));
+    }
     for (ExportFile* file : files) STEELYARD_CHECK(file->flush());
     if (progress.cancelled()) return fail(ErrorCode::Cancelled, BookExportText::tr("The export was stopped."));
     for (ExportFile* file : files) {

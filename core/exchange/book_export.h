@@ -1,12 +1,12 @@
 // Writes a whole book, or one athlete's whole record, into a folder: logbook.csv (sets and ratings), book.json (everything
-// else, see book_json.h) and README.txt (what the files are).
+// else, see book_json.h) and README.txt (what the files are); of one athlete also record.html, which they can read themselves.
 //
 //   STEELYARD_TRY(const auto report, exportBook(book->database(), dir, std::nullopt, progress));
 //   STEELYARD_TRY(const auto report, exportBook(book->database(), dir, athleteId, progress));
 //
-// All three come from one snapshot. With `only`, no file says anything of another athlete. The folder is made when its
-// parent exists. Of what is in the folder only files with these three names are replaced, each as a whole, and none before
-// all three are written. Failures: NotFound, Invalid (no such folder, a file in the way), Storage, Cancelled.
+// All come from one snapshot. With `only`, no file says anything of another athlete. The folder is made when its
+// parent exists. Of what is in the folder only files with these names are replaced, each as a whole, and none before all
+// are written. Failures: NotFound, Invalid (no such folder, a file in the way), Storage, Cancelled.
 #pragma once
 
 #include "core/base/progress.h"

@@ -11,7 +11,8 @@
 //  "gyms": [], "rule_settings": {rule: {name: number}},
 //  "block_templates": [],         (block_json.h; left out when there is none)
 //  "reading_parameters": [],      (reading_fit_json.h; left out when nothing was learned)
-//  "athletes": [{..., "aims": [], "body_mass": [], "standards": [], "lines": [], "blocks": [], "decisions": [],
+//  "erased_athletes": [{"mark": UUID, "erased_at": time}],   (who was erased, without a name; left out when nobody was)
+//  "athletes": [{..., "aims": [], "health_consents": [], "body_mass": [], "standards": [], "lines": [], "blocks": [], "decisions": [],
 //                "trials": [],    (trial_json.h; left out when there is none)
 //                "empty_sessions": [], "lone_ratings": [], "replaced_sets": [], "repetitions": []}]}
 //

@@ -4,6 +4,7 @@
 #include "core/exchange/json_names.h"
 #include "core/exchange/reading_fit_json.h"
 #include "core/storage/block_repository.h"
+#include "core/storage/erased_athlete_repository.h"
 #include "core/storage/logbook_repository.h"
 #include "core/storage/rule_setting_repository.h"
 #include "core/storage/set_json.h"
@@ -52,6 +53,21 @@ Result<void> settingsFromJson(Transaction& transaction, const QJsonObject& json)
                                 .arg(rule.key(), value.key()));
             STEELYARD_CHECK(settings.put(transaction, rule.key(), value.key(), value.value().toDouble()));
         }
+    }
+    return {};
+}
+
+Result<void> erasedFromJson(Transaction& transaction, const QJsonArray& list)
+{
+    for (const auto& item : list) {
+        JsonPlace place(item.toObject(), BookJsonReaderText::tr("book.json, erased athlete"));
+        const QUuid mark = readUuid(place, QStringLiteral("mark"));
+        const QDateTime at = QDateTime::fromString(place.text(QStringLiteral("erased_at")), Qt::ISODate);
+        if (!at.isValid())
+            place.fault(QStringLiteral("erased_at"),
+                        BookJsonReaderText::tr("a time is needed, like 2027-03-01T18:00:00Z"));
+        STEELYARD_CHECK(place.finish());
+        STEELYARD_CHECK(ErasedAthleteRepository(transaction.database()).put(transaction, {mark, at}));
     }
     return {};
 }
@@ -133,6 +149,7 @@ Result<BookJsonRest> bookFromJson(Transaction& transaction, const QJsonObject& j
     const QJsonObject settings = place.object(QStringLiteral("rule_settings"));
     const QJsonArray templates = place.array(QStringLiteral("block_templates"));
     const QJsonArray fits = place.array(QStringLiteral("reading_parameters"));
+    const QJsonArray erased = place.array(QStringLiteral("erased_athletes"));
     STEELYARD_CHECK(place.finish());
 
     JsonNames names;
@@ -141,6 +158,7 @@ Result<BookJsonRest> bookFromJson(Transaction& transaction, const QJsonObject& j
     for (const auto& gym : gyms) STEELYARD_CHECK(gymFromJson(transaction, gym.toObject(), names));
     STEELYARD_CHECK(settingsFromJson(transaction, settings));
     STEELYARD_CHECK(readingFitsFromJson(transaction, fits));
+    STEELYARD_CHECK(erasedFromJson(transaction, erased));
     std::vector<Id<Athlete>> ids;
     for (const auto& athlete : athletes) {
         STEELYARD_TRY(const auto id, athleteFromJson(transaction, athlete.toObject(), today, names));

@@ -4,6 +4,7 @@
 #include "core/exchange/reading_fit_json.h"
 #include "core/storage/athlete_repository.h"
 #include "core/storage/block_repository.h"
+#include "core/storage/erased_athlete_repository.h"
 #include "core/storage/gym_repository.h"
 #include "core/storage/library_repository.h"
 #include "core/storage/logbook_repository.h"
@@ -110,6 +111,15 @@ QJsonObject settingsJson(const RuleSettings& settings)
     return json;
 }
 
+QJsonArray erasedJson(const std::vector<ErasedAthlete>& erased)
+{
+    QJsonArray list;
+    for (const ErasedAthlete& one : erased)
+        list.append(QJsonObject{{QStringLiteral("mark"), uuidText(one.mark)},
+                                {QStringLiteral("erased_at"), one.at.toString(Qt::ISODate)}});
+    return list;
+}
+
 Result<QJsonArray> templatesJson(Database& db, const Library& library)
 {
     STEELYARD_TRY(const auto templates, BlockRepository(db).templates());
@@ -149,6 +159,8 @@ Result<QJsonObject> bookToJson(Database& db, std::optional<Id<Athlete>> only)
         if (!templates.isEmpty()) json[QStringLiteral("block_templates")] = templates;
         STEELYARD_TRY(const auto fits, ReadingParameterRepository(db).all());
         if (!fits.empty()) json[QStringLiteral("reading_parameters")] = readingFitsJson(fits);
+        STEELYARD_TRY(const auto erased, ErasedAthleteRepository(db).all());
+        if (!erased.empty()) json[QStringLiteral("erased_athletes")] = erasedJson(erased);
     }
     QJsonArray list;
     for (const Row<Athlete>& athlete : athletes) {

@@ -43,6 +43,33 @@ QString columnMeaning(std::string_view column)
     return {};
 }
 
+// What the names in book.json mean, for somebody who writes a reader.
+QString jsonNames()
+{
+    return ExportFilesText::tr(
+        "\nNames in book.json (format 1; an entry that is not there is not known):\n"
+        "  library            muscles, grips, exercises, variants, standards: each with “uuid” (muscles: “key”) by "
+        "which\n"
+        "                     the others name it\n"
+        "  gyms               bars, plates in pairs, dumbbells and stacks as first, step, last\n"
+        "  athletes           one entry each: profile, then the lists that follow\n"
+        "    aims             sets a week by muscle, low to high\n"
+        "    health_consents  given_on, wording (number of the text agreed to), scope, withdrawn_on; without "
+        "given_on:\n"
+        "                     kept before anybody was asked\n"
+        "    body_mass        date, mass\n"
+        "    measurements     date, place, value, unit (cm or in)\n"
+        "    standards        what counts as a repetition, as agreed with this athlete\n"
+        "    lines            what has one history: variant, grip, standard\n"
+        "    blocks           plans: weeks, days, and slots with sets, reps from band low to high, planned RIR, load\n"
+        "    trials           question, arms, outcomes with weights, days as drawn and done, ending\n"
+        "    decisions        rule, kind (act, watch, dismiss), made_on, until, action, reason, what was said\n"
+        "    empty_sessions   days without sets\n"
+        "    lone_ratings     ratings of exercises without sets\n"
+        "    replaced_sets    what a set said before; “now” is its number today, absent when it is gone\n"
+        "    repetitions      one by one: travel, lowest and highest point in mm, seconds up and down, marks\n");
+}
+
 }  // namespace
 
 QByteArray exportReadme(const QString& athlete)
@@ -55,7 +82,9 @@ QByteArray exportReadme(const QString& athlete)
         "book.json    everything else: people, body mass, lift lines, plans, decisions, replaced sets, gyms and the\n"
         "             library. Loads are texts with their unit (“42.5 kg”), lengths are millimetres, dates ISO 8601.\n"
         "             What is not known is left out.\n"
-        "README.txt   this page.\n"
+        "README.txt   this page.\n");
+    if (!athlete.isEmpty()) text += ExportFilesText::tr("record.html  the same to read: open it in any browser.\n");
+    text += ExportFilesText::tr(
         "\nTogether they hold everything; read into a new book they give the same content.\n"
         "\nA text that begins with = + - @ or an apostrophe has one apostrophe more in front, so that no spreadsheet "
         "takes\n"
@@ -66,7 +95,7 @@ QByteArray exportReadme(const QString& athlete)
                     .arg(QString::fromLatin1(column.name.data(), static_cast<qsizetype>(column.name.size()))
                              .leftJustified(22),
                          columnMeaning(column.name));
-    return text.toUtf8();
+    return (text + jsonNames()).toUtf8();
 }
 
 }  // namespace steelyard

@@ -9,6 +9,7 @@ namespace steelyard {
 inline constexpr QLatin1StringView kLogbookFile{"logbook.csv"};
 inline constexpr QLatin1StringView kBookJsonFile{"book.json"};
 inline constexpr QLatin1StringView kReadmeFile{"README.txt"};
+inline constexpr QLatin1StringView kRecordPageFile{"record.html"};  // of one athlete only
 
 // `athlete`: whose record it is; empty: the whole book.
 [[nodiscard]] QByteArray exportReadme(const QString& athlete);

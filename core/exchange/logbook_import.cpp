@@ -1,7 +1,8 @@
 #include "core/exchange/logbook_import.h"
 
-#include "core/exchange/lift_line_finder.h"
 #include "core/edits/edit_history.h"
+#include "core/exchange/import_consent.h"
+#include "core/exchange/lift_line_finder.h"
 #include "core/storage/logbook_repository.h"
 
 #include <QtCore/QCoreApplication>
@@ -39,6 +40,7 @@ public:
           m_report(report),
           m_recordOf(std::move(recordOf)),
           m_logbook(transaction.database()),
+          m_consent(transaction, options, report),
           m_finder(transaction, report)
     {}
 
@@ -103,7 +105,8 @@ private:
                 LogbookImportText::tr("the book has another set with this number on this day and lift; correct the "
                                       "number, or change the set in the book"));
         }
-        if (!takeRating(row, *session, line.athlete, lineId)) {
+        STEELYARD_TRY(const ExerciseRating rating, m_consent.allowed(line.athlete, row.rating));
+        if (!takeRating(rating, *session, line.athlete, lineId)) {
             return complain(
                 row, QStringLiteral("tension"), {},
                 LogbookImportText::tr("this exercise has other ratings already on this day; leave them blank here, or "
@@ -194,12 +197,12 @@ private:
     }
 
     // False: the exercise has other ratings on this day.
-    bool takeRating(const LogbookRow& row, OpenSession& session, Id<Athlete> athlete, Id<LiftLine> line)
+    bool takeRating(const ExerciseRating& rating, OpenSession& session, Id<Athlete> athlete, Id<LiftLine> line)
     {
-        if (row.rating.none()) return true;
-        const auto [place, isNew] = session.ratings.emplace(line, row.rating);
-        if (isNew) m_newRatings.push_back({athlete, session.id, line, row.rating});
-        return place->second == row.rating;
+        if (rating.none()) return true;
+        const auto [place, isNew] = session.ratings.emplace(line, rating);
+        if (isNew) m_newRatings.push_back({athlete, session.id, line, rating});
+        return place->second == rating;
     }
 
     Result<void> writeRatings(const Progress& progress)
@@ -226,6 +229,7 @@ private:
     RecordOf m_recordOf;
     int m_lastBadLine = 0;
     LogbookRepository m_logbook;
+    ImportConsent m_consent;
     LiftLineFinder m_finder;
     using Sessions = std::map<std::pair<Id<Athlete>, QDate>, OpenSession>;
     Sessions m_sessions;

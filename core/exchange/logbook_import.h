@@ -26,10 +26,19 @@ namespace steelyard {
 // wait for. The database must outlive it.
 using ImportLeftovers = std::vector<std::shared_ptr<void>>;
 
+// Discomfort of a lifter who has no consent recorded. Of one who withdrew it, it is left out whatever is chosen.
+enum class ImportedDiscomfort {
+    ToConfirm,  // it was written down before, so it comes in, with a consent that is to be confirmed
+    Agreed,     // the coach says that they agreed: recorded with the day in `agreedOn`
+    LeaveOut,
+};
+
 struct ImportOptions {
     bool previewOnly = false;  // goes through everything, then takes it back
     bool setAside = false;     // rows with problems are left out, the others come in
     QDateTime madeAt = {};     // when, for the history of edits
+    ImportedDiscomfort discomfort = ImportedDiscomfort::ToConfirm;
+    QDate agreedOn = {};                                                 // with ImportedDiscomfort::Agreed
     std::size_t mostProblems = std::numeric_limits<std::size_t>::max();  // kept in the report; more are counted only
     ImportLeftovers* leftovers = nullptr;                                // absent: freed before the import returns
 };
@@ -41,6 +50,8 @@ struct ImportReport {
     int rowsSetAside = 0;
     QStringList newAthletes;
     QStringList newExercises;
+    QStringList discomfortToConfirm;  // lifters whose consent came about by this import
+    QStringList discomfortLeftOut;    // lifters whose ratings came in without discomfort
     int newVariants = 0;
     int newGrips = 0;
     int newStandards = 0;

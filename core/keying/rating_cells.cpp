@@ -40,9 +40,10 @@ std::optional<int>* scorePlace(ExerciseRating& rating, RatingCell cell)
 
 }  // namespace
 
-std::span<const RatingCell> afterExercise()
+std::span<const RatingCell> afterExercise(bool discomfort)
 {
-    return kAfterExercise;
+    const std::span<const RatingCell> all(kAfterExercise);
+    return discomfort ? all : all.first(all.size() - kJointCount);
 }
 
 std::span<const RatingCell> dayAfter()

@@ -31,7 +31,8 @@ enum class RatingCell {
     NextWeakness,
 };
 
-[[nodiscard]] std::span<const RatingCell> afterExercise();
+// Without the joints of a lifter who has not agreed that discomfort is kept.
+[[nodiscard]] std::span<const RatingCell> afterExercise(bool discomfort = true);
 [[nodiscard]] std::span<const RatingCell> dayAfter();
 
 [[nodiscard]] std::optional<Joint> jointOf(RatingCell);

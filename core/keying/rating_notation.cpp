@@ -21,13 +21,14 @@ struct RatingWord {
     std::optional<int>* number;
 };
 
-std::vector<RatingWord> ratingWords(ExerciseRating& rating)
+std::vector<RatingWord> ratingWords(ExerciseRating& rating, bool discomfort = true)
 {
     std::vector<RatingWord> words{{QStringLiteral("tension"), &rating.tension},
                                   {QStringLiteral("burn"), &rating.burn},
                                   {QStringLiteral("pump"), &rating.pump}};
     for (const auto& [joint, key] : EnumText<Joint>::table)
-        words.push_back({toText(joint).replace(u'_', u' '), &rating.discomfort[static_cast<std::size_t>(joint)]});
+        if (discomfort)
+            words.push_back({toText(joint).replace(u'_', u' '), &rating.discomfort[static_cast<std::size_t>(joint)]});
     words.push_back({QStringLiteral("soreness"), &rating.nextSoreness});
     words.push_back({QStringLiteral("weakness"), &rating.nextWeakness});
     return words;
@@ -35,8 +36,8 @@ std::vector<RatingWord> ratingWords(ExerciseRating& rating)
 
 class RatingLineReader {
 public:
-    RatingLineReader(QStringView line, const std::vector<Row<Muscle>>& muscles)
-        : m_line(line), m_muscles(muscles), m_words(ratingWords(m_rating))
+    RatingLineReader(QStringView line, const std::vector<Row<Muscle>>& muscles, bool discomfort)
+        : m_line(line), m_muscles(muscles), m_words(ratingWords(m_rating, discomfort))
     {}
 
     [[nodiscard]] RatingReading read()
@@ -124,9 +125,9 @@ private:
 
 }  // namespace
 
-RatingReading readRating(QStringView line, const std::vector<Row<Muscle>>& muscles)
+RatingReading readRating(QStringView line, const std::vector<Row<Muscle>>& muscles, bool discomfort)
 {
-    return RatingLineReader(line, muscles).read();
+    return RatingLineReader(line, muscles, discomfort).read();
 }
 
 QString writeRating(const ExerciseRating& rating)

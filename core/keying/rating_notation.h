@@ -16,7 +16,9 @@ namespace steelyard {
 
 using RatingReading = tl::expected<ExerciseRating, NotationProblem>;
 
-[[nodiscard]] RatingReading readRating(QStringView line, const std::vector<Row<Muscle>>& muscles);
+// Without the joints of a lifter who has not agreed that discomfort is kept.
+[[nodiscard]] RatingReading readRating(QStringView line, const std::vector<Row<Muscle>>& muscles,
+                                       bool discomfort = true);
 [[nodiscard]] QString writeRating(const ExerciseRating& rating);
 
 }  // namespace steelyard

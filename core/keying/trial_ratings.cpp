@@ -25,13 +25,12 @@ bool asks(const SheetTrial& trial, const AskedCell& asked)
     return std::ranges::find(trial.asked, asked.outcome) != trial.asked.end();
 }
 
-std::vector<RatingCell> missingCells(const SheetTrial& trial, const ExerciseRating& rating)
+std::vector<RatingCell> missingCells(const SheetTrial& trial, const ExerciseRating& rating, bool discomfort)
 {
     std::vector<RatingCell> missing;
     for (const AskedCell& asked : kAskedCells)
         if (asks(trial, asked) && !isRated(rating, asked.cell)) missing.push_back(asked.cell);
-    const bool anyJoint = std::ranges::any_of(rating.discomfort, [](const auto& score) { return score.has_value(); });
-    if (!anyJoint) missing.push_back(RatingCell::Elbow);
+    if (discomfort && !rating.hasDiscomfort()) missing.push_back(RatingCell::Elbow);
     return missing;
 }
 
@@ -43,18 +42,18 @@ std::vector<MissingRatings> missingTrialRatings(const KeyingSheet& sheet)
     for (std::size_t i = 0; i < sheet.exercises.size(); ++i) {
         const KeyingExercise& exercise = sheet.exercises[i];
         if (!exercise.words.trial || !exercise.anyStored() || !sheet.ratesAfter(i)) continue;
-        auto cells = missingCells(*exercise.words.trial, exercise.rating);
+        auto cells = missingCells(*exercise.words.trial, exercise.rating, exercise.words.asksDiscomfort);
         if (!cells.empty()) all.push_back({i, std::move(cells)});
     }
     return all;
 }
 
-std::vector<QString> askedAfterExercise(const SheetTrial& trial)
+std::vector<QString> askedAfterExercise(const SheetTrial& trial, bool discomfort)
 {
     std::vector<QString> keys;
     for (const AskedCell& asked : kAskedCells)
         if (asks(trial, asked)) keys.push_back(asked.outcome.toString());
-    keys.push_back(QStringLiteral("discomfort"));
+    if (discomfort) keys.push_back(QStringLiteral("discomfort"));
     return keys;
 }
 

@@ -20,7 +20,8 @@ struct MissingRatings {
 };
 
 [[nodiscard]] std::vector<MissingRatings> missingTrialRatings(const KeyingSheet&);
-// Keys of the outcomes that are asked right after the exercise, in the order of the rating cells; discomfort last, whatever weighs.
-[[nodiscard]] std::vector<QString> askedAfterExercise(const SheetTrial&);
+// Keys of the outcomes that are asked right after the exercise, in the order of the rating cells; discomfort last, whatever weighs,
+// unless the lifter has not agreed that it is kept.
+[[nodiscard]] std::vector<QString> askedAfterExercise(const SheetTrial&, bool discomfort = true);
 
 }  // namespace steelyard

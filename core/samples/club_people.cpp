@@ -42,6 +42,7 @@ Athlete inventAthlete(const ClubPlace& place, ClubRandom& random)
     athlete.group = QString::fromLatin1(kGroups[static_cast<std::size_t>(index) % kGroups.size()]);
     athlete.daysPerWeek = random.integer(2, 4);
     athlete.minutesPerDay = 15 * random.integer(3, 6);
+    athlete.consents = {HealthConsent::given(place.lastDay.addYears(-1))};
     // Every third lifter has agreed on sets a week for what they care about.
     if (index % 3 == 0)
         for (const char* key : {"biceps", "chest", "quadriceps"}) {

@@ -1,4 +1,4 @@
-// The lifters of the invented club: who they are and how they keep their log. No real person.
+// The lifters of the invented club: who they are and how they keep their log. No real person. All agreed that discomfort is kept.
 //
 //   const Athlete athlete = inventAthlete({index, lastDay, library, gyms}, random);     // the same for the same seed
 //

@@ -193,6 +193,7 @@ SheetExercise makeExercise(const Wanted& wanted, const AthleteLog& log, const Sh
 {
     const QDate date = day.date;
     SheetExercise exercise;
+    exercise.asksDiscomfort = mayKeep(log.athlete.value.consents, HealthField::Discomfort);
     exercise.lift = wanted.lift;
     exercise.exercise = wanted.exercise ? wanted.exercise->value.name : QString();
     exercise.variant = wanted.variant->name;

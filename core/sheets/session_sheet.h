@@ -122,6 +122,7 @@ struct SheetExercise {
     QString note;
     std::vector<CoachNote> coachNotes;  // oldest first
     std::optional<SheetTrial> trial;    // absent: the lift is in no trial today
+    bool asksDiscomfort = true;         // false: the lifter has not agreed that it is kept
 };
 
 // Which week of how many.

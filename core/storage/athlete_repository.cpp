@@ -97,15 +97,48 @@ Result<void> writeTags(Database& db, Id<Athlete> id, const std::vector<QString>&
     return {};
 }
 
+Result<void> readConsents(Database& db, Row<Athlete>& row)
+{
+    STEELYARD_TRY(auto st, db.prepare("SELECT given_on, wording, scope, withdrawn_on, note FROM health_consent "
+                                      "WHERE athlete_id = ?1 ORDER BY id"));
+    st.bind(1, row.id);
+    while (true) {
+        STEELYARD_TRY(const bool more, st.step());
+        if (!more) return {};
+        row.value.consents.push_back(
+            {st.maybeDate(0), st.integer(1), HealthScope::parse(st.text(2)), st.maybeDate(3), st.text(4)});
+    }
+}
+
+// Left alone where they are the same, as tags are.
+Result<void> writeConsents(Database& db, Id<Athlete> id, const HealthConsents& consents)
+{
+    Row<Athlete> stored{id, {}, {}};
+    STEELYARD_CHECK(readConsents(db, stored));
+    if (stored.value.consents == consents) return {};
+    STEELYARD_TRY(auto clear, db.prepare("DELETE FROM health_consent WHERE athlete_id = ?1"));
+    clear.bind(1, id);
+    STEELYARD_CHECK(clear.run());
+    STEELYARD_TRY(auto add, db.prepare("INSERT INTO health_consent (athlete_id, given_on, wording, scope, "
+                                       "withdrawn_on, note) VALUES (?1, ?2, ?3, ?4, ?5, ?6)"));
+    for (const HealthConsent& consent : consents) {
+        add.bindAll(id, consent.givenOn, consent.wording, consent.scope.toString(), consent.withdrawnOn, consent.note);
+        STEELYARD_CHECK(add.run());
+    }
+    return {};
+}
+
 Result<void> readLists(Database& db, Row<Athlete>& row)
 {
     STEELYARD_CHECK(readAims(db, row));
+    STEELYARD_CHECK(readConsents(db, row));
     return readTags(db, row);
 }
 
 Result<void> writeLists(Database& db, Id<Athlete> id, const Athlete& athlete)
 {
     STEELYARD_CHECK(writeAims(db, id, athlete.aims));
+    STEELYARD_CHECK(writeConsents(db, id, athlete.consents));
     return writeTags(db, id, athlete.tags);
 }
 
@@ -113,6 +146,8 @@ Result<void> checkAthlete(const AthleteRepository& athletes, const Athlete& athl
 {
     if (athlete.name.isEmpty()) return fail(ErrorCode::Invalid, AthleteRepositoryText::tr("An athlete needs a name."));
     for (const Problem& problem : validateTags(athlete.tags)) return fail(ErrorCode::Invalid, problem.text);
+    if (!athlete.jointHistory.isEmpty() && !mayKeep(athlete.consents, HealthField::JointHistory))
+        return fail(ErrorCode::Invalid, jointHistoryNeedsConsent());
     const auto other = athletes.findByName(athlete.name);
     if (other && (!self || other->id != *self))
         return fail(ErrorCode::Invalid,

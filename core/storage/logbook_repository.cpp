@@ -23,6 +23,22 @@ Result<ReplacedSet> readReplaced(const Statement& st, Id<SetEntry> set, int firs
     return ReplacedSet{set, QDateTime::fromString(st.text(first), Qt::ISODate), st.bytes(first + 1) == "removed", *was};
 }
 
+Result<void> checkConsent(Database& db, Id<Athlete> owner, const ExerciseRating& rating)
+{
+    if (!rating.hasDiscomfort()) return {};
+    STEELYARD_TRY(auto st,
+                  db.prepare("SELECT scope FROM health_consent WHERE athlete_id = ?1 AND withdrawn_on IS NULL"));
+    st.bind(1, owner);
+    while (true) {
+        STEELYARD_TRY(const bool more, st.step());
+        if (!more) break;
+        if (HealthScope::parse(st.text(0)).discomfort) return {};
+    }
+    return fail(ErrorCode::Invalid,
+                LogbookRepositoryText::tr("Discomfort is kept only of a lifter who agreed to it. Record the consent "
+                                          "first (Roster, One lifter's data), or leave these ratings out."));
+}
+
 }  // namespace
 
 SetEntry readSet(const Statement& st, int first)
@@ -265,6 +281,7 @@ Result<void> LogbookRepository::putRating(Transaction& transaction, Id<Athlete> 
         clear.bindAll(session, line);
         return clear.run();
     }
+    STEELYARD_CHECK(checkConsent(m_database, owner, rating));
     STEELYARD_TRY(
         auto st, m_database.prepare("INSERT OR REPLACE INTO exercise_rating (session_id, line_id, tension, burn, pump, "
                                     "gave_out, elbow, shoulder, wrist, lower_back, hip, knee, neck, ankle, "

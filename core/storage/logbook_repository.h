@@ -48,7 +48,7 @@ public:
     // Of every set of a day, removed ones too; by line, then as the sets were written down.
     [[nodiscard]] Result<std::vector<SetHistory>> replacedSets(Id<Athlete>, QDate) const;
 
-    // An empty rating removes the row.
+    // An empty rating removes the row. Discomfort is taken only of a lifter who agreed to it (Invalid).
     [[nodiscard]] Result<void> putRating(Transaction&, Id<Athlete> owner, Id<Session>, Id<LiftLine>,
                                          const ExerciseRating&) const;
 

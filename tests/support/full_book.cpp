@@ -1,6 +1,7 @@
 #include "tests/support/full_book.h"
 
 #include "core/analysis/parameter_names.h"
+#include "core/storage/erased_athlete_repository.h"
 #include "core/storage/repetition_repository.h"
 
 #include "tests/support/temp_book.h"
@@ -108,6 +109,8 @@ Athlete fullAthlete(const QString& name, Id<Gym> gym, const FullLibrary& library
     a.note = QStringLiteral("first line\n\"second\", line");
     a.aims = {{library.target, 9, 13}, {library.helper, 4, 6}};
     a.tags = {QStringLiteral("zz juniors"), QStringLiteral("back soon")};
+    a.consents = {HealthConsent{{}, 0, {true, true}, QDate(2025, 6, 1), QStringLiteral("=by \"telephone\"")},
+                  HealthConsent{QDate(2025, 6, 2), kConsentWording, {true, true}, {}, QStringLiteral("on paper")}};
     a.archived = true;
     return a;
 }
@@ -311,6 +314,9 @@ void fillFullBook(Book& book)
     fit.numbers[QStringLiteral("day_noise")] = 0.1 + 0.2;
     fit.numbers[QStringLiteral("of_a_newer_program")] = -4.5;
     must(book.readingParameters().insert(tx, fit));
+    must(ErasedAthleteRepository(book.database())
+             .put(tx, {erasureMark(QUuid(QStringLiteral("0f8fad5b-d9cb-469f-a165-70867728950e"))),
+                       QDateTime(QDate(2025, 11, 30), QTime(7, 8, 9), Qt::UTC)}));
     must(tx.commit());
 }
 

@@ -20,6 +20,7 @@ public:
     {
         Athlete lifter;
         lifter.name = QStringLiteral("Dana Quill");
+        lifter.consents = {HealthConsent::given(QDate(2020, 1, 1))};
         (void)must(book->history().perform(addAthlete(lifter)));
         athlete = must(book->athletes().findByName(lifter.name)).id;
     }

@@ -40,6 +40,7 @@ public:
     {
         m_log.athlete.value.name = QStringLiteral("Made Up");
         m_log.athlete.value.experience = Experience::Intermediate;
+        m_log.athlete.value.consents = {HealthConsent::given(QDate(2020, 1, 1))};
     }
 
     LogBuilder& experience(std::optional<Experience> experience)

@@ -21,6 +21,7 @@ inline std::vector<Id<Athlete>> fillRestlessRoster(Book& book, const LiftLine& p
     for (int i = 0; i < lifters; ++i) {
         Athlete athlete;
         athlete.name = QStringLiteral("Restless %1").arg(i);
+        athlete.consents = {HealthConsent::given(QDate(2020, 1, 1))};
         athlete.experience = Experience::Intermediate;
         LiftLine line = pattern;
         line.athlete = must(book.athletes().insert(tx, athlete));

@@ -50,6 +50,7 @@ public:
         for (const QString& name : names) {
             Athlete athlete;
             athlete.name = name;
+            athlete.consents = {HealthConsent::given(QDate(2020, 1, 1))};
             EXPECT_TRUE((*book)->history().perform(addAthlete(athlete)).has_value());
         }
     }

@@ -28,6 +28,7 @@ TempBook::TempBook(QDate today) : m_clock(today)
     const auto standardId = must(library.insert(tx, standard));
     Athlete athlete;
     athlete.name = QStringLiteral("Ada Fulcrum");
+    athlete.consents = {HealthConsent::given(QDate(2020, 1, 1))};
     const auto athleteId = must(m_book->athletes().insert(tx, athlete));
     m_line = LiftLine{athleteId, variantId, grip, standardId};
     must(tx.commit());

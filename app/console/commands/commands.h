@@ -9,6 +9,7 @@ namespace steelyard {
 [[nodiscard]] ConsoleCommand demoCommand();
 [[nodiscard]] ConsoleCommand importCommand();
 [[nodiscard]] ConsoleCommand exportCommand();
+[[nodiscard]] ConsoleCommand eraseCommand();
 [[nodiscard]] ConsoleCommand reviewCommand();
 [[nodiscard]] ConsoleCommand forecastCommand();
 [[nodiscard]] ConsoleCommand learnCommand();

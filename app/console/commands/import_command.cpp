@@ -63,6 +63,8 @@ QJsonObject toJson(const ImportReport& report)
             {QStringLiteral("sets_already_there"), report.setsAlreadyThere},
             {QStringLiteral("rows_set_aside"), report.rowsSetAside},
             {QStringLiteral("new_athletes"), QJsonArray::fromStringList(report.newAthletes)},
+            {QStringLiteral("discomfort_to_confirm"), QJsonArray::fromStringList(report.discomfortToConfirm)},
+            {QStringLiteral("discomfort_left_out"), QJsonArray::fromStringList(report.discomfortLeftOut)},
             {QStringLiteral("new_exercises"), QJsonArray::fromStringList(report.newExercises)},
             {QStringLiteral("new_variants"), report.newVariants},
             {QStringLiteral("new_grips"), report.newGrips},
@@ -73,8 +75,22 @@ QJsonObject toJson(const ImportReport& report)
             {QStringLiteral("problems"), problems}};
 }
 
+// Said on standard error whatever the form of the answer: somebody has to ask these lifters.
+void sayDiscomfort(const Console& console, const ImportReport& report)
+{
+    const auto names = [](const QStringList& list) { return list.join(QStringLiteral(", ")); };
+    if (!report.discomfortToConfirm.isEmpty())
+        console.say(ImportCommandText::tr("Discomfort came in for lifters who have no consent recorded; it is to be "
+                                          "confirmed (Roster, One lifter's data): %1.")
+                        .arg(names(report.discomfortToConfirm)));
+    if (!report.discomfortLeftOut.isEmpty())
+        console.say(ImportCommandText::tr("Discomfort was left out for lifters without a consent: %1.")
+                        .arg(names(report.discomfortLeftOut)));
+}
+
 void printReport(const Console& console, const ImportReport& report)
 {
+    sayDiscomfort(console, report);
     if (console.json()) return console.print(QJsonDocument(toJson(report)));
     console.print(ImportCommandText::tr("%1 rows read: %2 sets new, %3 already there, %4 rows with problems.")
                       .arg(report.rowsRead)
@@ -142,7 +158,10 @@ Result<void> runImport(const Console& console)
         return fail(ErrorCode::Unsupported, ImportCommandText::tr("Name one logbook file to import."));
     const ImportOptions options{.previewOnly = console.has(QStringLiteral("preview")),
                                 .setAside = console.has(QStringLiteral("set-aside")),
-                                .madeAt = console.clock().nowUtc()};
+                                .madeAt = console.clock().nowUtc(),
+                                .discomfort = console.has(QStringLiteral("leave-out-discomfort"))
+                                                  ? ImportedDiscomfort::LeaveOut
+                                                  : ImportedDiscomfort::ToConfirm};
     STEELYARD_TRY(auto book, Book::open(path, console.clock()));
     if (book->isReadOnly())
         return fail(ErrorCode::Storage,
@@ -187,7 +206,9 @@ ConsoleCommand importCommand()
              {QStringLiteral("guess"), ImportCommandText::tr("Guess how its columns become ours, and say it.")},
              {QStringLiteral("preview"), ImportCommandText::tr("Only say what would happen.")},
              {QStringLiteral("set-aside"),
-              ImportCommandText::tr("Write rows with problems here and import the others."), QStringLiteral("file")}},
+              ImportCommandText::tr("Write rows with problems here and import the others."), QStringLiteral("file")},
+             {QStringLiteral("leave-out-discomfort"),
+              ImportCommandText::tr("Leave discomfort out for lifters without a consent.")}},
             &runImport};
 }
 

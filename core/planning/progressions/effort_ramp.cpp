@@ -14,7 +14,7 @@ struct EffortRampText {
     Q_DECLARE_TR_FUNCTIONS(EffortRampText)
 };
 
-constexpr double kLastReserve = 1;  // where the slot says none
+constexpr double kReserveAtTheEnd = 1;  // where the slot says none
 
 // One repetition less in reserve is one more done.
 NextStep byReserve(const ProgressionInput& input, const LastDone& last)
@@ -56,7 +56,7 @@ public:
     std::optional<double> reserve(const PlannedPlace& place, const RuleParameters& numbers) const override
     {
         if (place.differs && place.reserve) return place.reserve;
-        const double end = place.reserve.value_or(kLastReserve);
+        const double end = place.reserve.value_or(kReserveAtTheEnd);
         const double most = std::max(end, numbers.value(u"most"));
         const double wanted = std::min(most, end + numbers.value(u"fall") * place.weeksToGo);
         return std::round(2 * wanted) / 2;

@@ -28,6 +28,7 @@ std::vector<Id<Athlete>> fillRoster(TempBook& book)
          {QStringLiteral("Anna"), QStringLiteral("Bert"), QStringLiteral("Pained"), QStringLiteral("Zoe")}) {
         Athlete athlete;
         athlete.name = name;
+        athlete.consents = {HealthConsent::given(QDate(2020, 1, 1))};
         must(book->history().perform(addAthlete(athlete)));
         LiftLine line = book.line();
         line.athlete = must(book->athletes().findByName(name)).id;

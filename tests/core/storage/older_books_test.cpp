@@ -80,6 +80,23 @@ TEST(OlderBooks, OpenWithEverythingThatWasInThem)
     }
 }
 
+TEST(OlderBooks, KeepHealthEntriesAsToBeConfirmedWhereNobodyHadAsked)
+{
+    const QTemporaryDir folder;
+    const QString path = folder.filePath(QStringLiteral("old.steelyard"));
+    ASSERT_TRUE(QFile::copy(olderBooks().filePath(QStringLiteral("version_9.steelyard")), path));
+    ASSERT_TRUE(QFile::setPermissions(path, QFile::ReadOwner | QFile::WriteOwner));
+    const FixedClock clock(QDate(2026, 3, 2));
+    const auto book = must(Book::open(path, clock));
+    const auto athletes = must(book->athletes().all());
+    ASSERT_EQ(athletes.size(), 2U);
+    for (const auto& athlete : athletes) {
+        EXPECT_EQ(athlete.value.consents, HealthConsents{HealthConsent::toConfirm()});
+        EXPECT_TRUE(validate(athlete.value, clock.today()).empty());
+        EXPECT_FALSE(athlete.value.jointHistory.isEmpty());
+    }
+}
+
 TEST(OlderBooks, AreBroughtUpToDateByThoseWhoOnlyRead)
 {
     const QTemporaryDir folder;

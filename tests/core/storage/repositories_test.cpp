@@ -73,6 +73,7 @@ TEST(Repositories, GiveBackEveryFieldOfAnAthlete)
     athlete.group = QStringLiteral("Evening");
     athlete.daysPerWeek = 3;
     athlete.minutesPerDay = 75;
+    athlete.consents = {HealthConsent::given(QDate(2026, 1, 5))};
     athlete.jointHistory = QStringLiteral("left elbow");
     athlete.note = QStringLiteral("'); DROP TABLE athlete; --");
     athlete.aims = {{library.muscles.front().id, 6, 14}};

@@ -1,0 +1,83 @@
+#include "tests/console/club.h"
+
+#include <QtCore/QJsonArray>
+#include <QtCore/QJsonDocument>
+#include <QtCore/QJsonObject>
+
+namespace steelyard {
+namespace {
+
+class ErasingClub : public Club {
+protected:
+    [[nodiscard]] QStringList names() const
+    {
+        const auto book = test::must(Book::openForReading(m_book, FixedClock(QDate(2026, 11, 25))));
+        QStringList names;
+        for (const auto& row : test::must(book->athletes().all())) names.append(row.value.name);
+        return names;
+    }
+    [[nodiscard]] static QJsonObject json(const Said& said) { return QJsonDocument::fromJson(said.out).object(); }
+};
+
+TEST_F(ErasingClub, WithoutConfirmItOnlySaysWhatWouldGo)
+{
+    makeClub();
+    const QStringList before = names();
+    const QByteArray bytes = test::fileBytes(m_book);
+    const Said said = run("erase", {QStringLiteral("--athlete"), before[0]});
+    EXPECT_EQ(said.status, 0) << said.err.toStdString();
+    EXPECT_TRUE(said.out.contains("This would be erased:")) << said.out.toStdString();
+    EXPECT_TRUE(said.out.contains("Sets: ")) << said.out.toStdString();
+    EXPECT_EQ(names(), before);
+    EXPECT_EQ(test::fileBytes(m_book), bytes);
+}
+
+TEST_F(ErasingClub, ItTakesTheOneThatIsNamedTwiceAndNoOther)
+{
+    makeClub();
+    const QStringList before = names();
+    const Said said = run("erase", {QStringLiteral("--athlete"), before[1], QStringLiteral("--confirm"), before[1],
+                                    QStringLiteral("--json")});
+    EXPECT_EQ(said.status, 0) << said.err.toStdString();
+    EXPECT_EQ(json(said)[QStringLiteral("erased")], true);
+    EXPECT_EQ(json(said)[QStringLiteral("file_cleaned")], true);
+    EXPECT_EQ(json(said)[QStringLiteral("files_still_naming")].toArray(), QJsonArray());
+    EXPECT_GT(json(said)[QStringLiteral("rows")].toObject()[QStringLiteral("set_entry")].toInt(), 50);
+    EXPECT_EQ(names(), (QStringList{before[0], before[2]}));
+    EXPECT_FALSE(test::fileBytes(m_book).contains(before[1].toUtf8()));
+    EXPECT_EQ(run("verify").status, 0);
+    EXPECT_EQ(run("erase", {QStringLiteral("--athlete"), before[1], QStringLiteral("--confirm"), before[1]}).status, 1);
+}
+
+TEST_F(ErasingClub, ANameThatIsNotTheSameTwiceErasesNobody)
+{
+    makeClub();
+    const QStringList before = names();
+    const Said said = run("erase", {QStringLiteral("--athlete"), before[0], QStringLiteral("--confirm"), before[1]});
+    EXPECT_EQ(said.status, 1);
+    EXPECT_FALSE(said.err.isEmpty());
+    EXPECT_EQ(names(), before);
+}
+
+TEST_F(ErasingClub, CallsThatAreOffHaveTheStatusOfTheirKind)
+{
+    makeClub();
+    EXPECT_EQ(run("erase").status, 2);
+    EXPECT_EQ(run("erase", {QStringLiteral("--athlete"), QStringLiteral("Nobody")}).status, 1);
+    write(m_book, "no book at all");
+    EXPECT_EQ(run("erase", {QStringLiteral("--athlete"), QStringLiteral("Nobody")}).status, 3);
+}
+
+TEST_F(ErasingClub, SaysWhichCopyBesideTheBookStillHasThem)
+{
+    makeClub();
+    const QStringList before = names();
+    const QString copy = m_book + QStringLiteral(".before-restore-1");
+    ASSERT_TRUE(QFile::copy(m_book, copy));
+    const Said said = run("erase", {QStringLiteral("--athlete"), before[0], QStringLiteral("--confirm"), before[0],
+                                    QStringLiteral("--json")});
+    EXPECT_EQ(json(said)[QStringLiteral("copies")].toArray(), QJsonArray{copy});
+}
+
+}  // namespace
+}  // namespace steelyard

@@ -9,6 +9,7 @@
 #include "core/exchange/new_book.h"
 #include "core/samples/sample_club.h"
 #include "ui/pages/care/backups_page.h"
+#include "ui/pages/care/lifter_data_page.h"
 #include "ui/pages/import/book_importer.h"
 #include "ui/pages/import/import_page.h"
 #include "ui/pages/import/paste_page.h"
@@ -122,6 +123,14 @@ MainServices makeServices(const Clock& clock, EventLog& log)
         });
         // With the book, what the page shows is gone.
         QObject::connect(context.backups, &QObject::destroyed, window, [window] { delete window; });
+        window->show();
+        page->takeFocus();
+    };
+    services.openLifterData = [](const UiContext& context, const LifterDataStart& start, QWidget* parent) {
+        QWidget* window = makeWindow(parent, QCoreApplication::translate("Composition", "One lifter's data"));
+        auto* page = new LifterDataPage(context, start, window);
+        window->layout()->addWidget(page);
+        QObject::connect(page, &LifterDataPage::closed, window, &QWidget::close);
         window->show();
         page->takeFocus();
     };

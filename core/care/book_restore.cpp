@@ -4,6 +4,8 @@
 #include "core/book/book_hold.h"
 #include "core/book/verify.h"
 #include "core/care/checksum.h"
+#include "core/care/erased_list.h"
+#include "core/care/erasure.h"
 #include "core/care/sealed_file.h"
 #include "core/storage/book_swap.h"
 #include "core/storage/durable_file.h"
@@ -92,9 +94,10 @@ Result<Rehearsal> getReady(const RestoreWish& wish, const QString& copy, const C
         error.what.replace(copy, wish.from);  // the copy is nothing that the coach knows
         return fail(error);
     }
-    if (wish.eraseAgain) {
+    const auto erased = erasedFrom(wish.book, BackupShelf::usualFolder(wish.book));
+    if (!erased.empty()) {
         STEELYARD_TRY(const auto book, Book::open(copy, clock));
-        STEELYARD_CHECK(wish.eraseAgain(*book));
+        STEELYARD_CHECK(eraseAgain(*book, erased));
     }
     if (progress.cancelled()) return fail(ErrorCode::Cancelled, RestoreText::tr("Stopped. Nothing was changed."));
     return lookInto(copy, wish.book, progress.part(0.4, 1));

@@ -8,7 +8,7 @@
 //
 // `from` is a backup, any copy of a book, or a sealed file (sealed_file.h), then with its passphrase. A checksum that stands beside it
 // must fit. What comes out has today's form and is checked whole (verify.h); one with findings is refused. Whoever was erased is
-// erased again in it. The present book is backed up first, then set aside whole ("….before-restore-<utc>"); if it is too damaged to be
+// erased again in it: by the marks of the present book, and of its shelf (erased_list.h). The present book is backed up first, then set aside whole ("….before-restore-<utc>"); if it is too damaged to be
 // backed up, setting it aside is all. However the program ends meanwhile, the next opening finds the one or the other, whole.
 // Failures: NotFound, Storage, Invalid (checksum, passphrase, findings), NewerFormat, Conflict (somebody has the book open), Cancelled.
 #pragma once
@@ -17,18 +17,14 @@
 #include "core/care/book_content.h"
 #include "core/care/passphrase.h"
 
-#include <functional>
+#include <memory>
 
 namespace steelyard {
-
-class Book;
 
 struct RestoreWish {
     QString book;
     QString from;
     std::shared_ptr<const Passphrase> passphrase = {};
-    // Done to the book before anybody sees it.
-    std::function<Result<void>(Book&)> eraseAgain = {};
 };
 
 struct Rehearsal {

@@ -191,11 +191,6 @@ TEST(ConsoleWords, HaveTheRightStatusWhenTheyAreOff)
     EXPECT_EQ(console({QStringLiteral("review")}).status, 2);
     EXPECT_EQ(console({QStringLiteral("review"), QStringLiteral("--colour")}).status, 2);
     EXPECT_EQ(console({QStringLiteral("--version")}).status, 0);
-    for (const char* later : {"erase"}) {
-        const Said said = console({QString::fromLatin1(later)});
-        EXPECT_EQ(said.status, 2) << later;
-        EXPECT_TRUE(said.err.contains(QString::fromLatin1(later)));
-    }
 }
 
 TEST_F(Club, WhatIsNoBookIsRefusedWithThree)

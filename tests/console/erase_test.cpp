@@ -68,6 +68,21 @@ TEST_F(ErasingClub, CallsThatAreOffHaveTheStatusOfTheirKind)
     EXPECT_EQ(run("erase", {QStringLiteral("--athlete"), QStringLiteral("Nobody")}).status, 3);
 }
 
+TEST_F(ErasingClub, ABackupOfBeforeLosesThemAgainEvenWhenTheBookIsLost)
+{
+    makeClub();
+    const QStringList before = names();
+    const QString backup = file("before.steelyard");
+    ASSERT_EQ(run("backup", {QStringLiteral("--to"), backup}).status, 0);
+    ASSERT_EQ(run("erase", {QStringLiteral("--athlete"), before[0], QStringLiteral("--confirm"), before[0]}).status, 0);
+    for (const QString& path : {m_book, m_book + QStringLiteral("-wal"), m_book + QStringLiteral("-shm")})
+        QFile::remove(path);
+    const Said said = run("restore", {QStringLiteral("--from"), backup});
+    EXPECT_EQ(said.status, 0) << said.err.toStdString();
+    EXPECT_EQ(names(), (QStringList{before[1], before[2]}));
+    EXPECT_FALSE(test::fileBytes(m_book).contains(before[0].toUtf8()));
+}
+
 TEST_F(ErasingClub, SaysWhichCopyBesideTheBookStillHasThem)
 {
     makeClub();

@@ -47,4 +47,12 @@ JobHandle JobRunner::start(QObject* owner, const QString& title, std::function<v
     return JobHandle(job);
 }
 
+void whenNothingRuns(JobRunner& jobs, QObject* owner, const std::function<void()>& then)
+{
+    if (jobs.running().empty()) return then();
+    QObject::connect(
+        &jobs, &JobRunner::changed, owner, [&jobs, owner, then] { whenNothingRuns(jobs, owner, then); },
+        Qt::SingleShotConnection);
+}
+
 }  // namespace steelyard

@@ -81,4 +81,7 @@ private:
     std::vector<std::shared_ptr<JobState>> m_jobs;
 };
 
+// At once, or as soon as the last job has ended; unless `owner` died.
+void whenNothingRuns(JobRunner& jobs, QObject* owner, const std::function<void()>& then);
+
 }  // namespace steelyard

@@ -57,18 +57,21 @@ std::deque<Paragraph> paragraphsOf(const BlockInput& input)
     return all;
 }
 
-std::vector<std::vector<BoxColumn>> ratingBoxes()
+std::vector<std::vector<BoxColumn>> ratingBoxes(bool discomfort)
 {
     constexpr double kFirst = 17;
     constexpr double kSecond = 15;
     constexpr double kThird = 14;
-    return {{{BlockText::tr("tension"), kFirst}, {BlockText::tr("burn"), kSecond}, {BlockText::tr("pump"), kThird}},
+    const std::vector<BoxColumn> felt{
+        {BlockText::tr("tension"), kFirst}, {BlockText::tr("burn"), kSecond}, {BlockText::tr("pump"), kThird}};
+    if (!discomfort) return {felt, {{BlockText::tr("gave out"), kFirst + kSecond + kThird}}};
+    return {felt,
             {{BlockText::tr("gave out"), kFirst}, {BlockText::tr("joint"), kSecond}, {BlockText::tr("0–10"), kThird}}};
 }
 
 double ratingWidth()
 {
-    return widthOf(ratingBoxes().front());
+    return widthOf(ratingBoxes(true).front());
 }
 
 void writeLabel(SheetPage& page, QPointF at, const BoxColumn& column)
@@ -78,11 +81,11 @@ void writeLabel(SheetPage& page, QPointF at, const BoxColumn& column)
               TextSide::Centre);
 }
 
-double writeRatings(SheetPage& page, QPointF at)
+double writeRatings(SheetPage& page, QPointF at, bool discomfort)
 {
     const double label = lineHeightMm(kSmallestPoints);
     double y = at.y();
-    for (const auto& row : ratingBoxes()) {
+    for (const auto& row : ratingBoxes(discomfort)) {
         double x = at.x();
         for (const BoxColumn& box : row) {
             writeLabel(page, {x, y}, box);
@@ -253,7 +256,7 @@ ExerciseBlock layOutExercise(const BlockInput& input)
     const double sets = ratings - kRatingGap - widthOf(columns);
     const double boxes =
         std::max(writeSetBoxes(block.items, {sets, 0}, columns, input.firstSet, input.sets, input.labels),
-                 input.continued ? 0 : writeRatings(block.items, {ratings, 0}));
+                 input.continued ? 0 : writeRatings(block.items, {ratings, 0}, input.exercise.asksDiscomfort));
     const QRectF column(0, 0, sets - kColumnGap, 0);
     auto rest = paragraphsOf(input);
     double left = writeHead(block.items, input, column, rest);

@@ -82,11 +82,12 @@ PaperPiece groupBlock(const SheetExercise& exercise, double width, Density densi
     const auto columns = groupColumns(exercise.unit);
     const double after = widthOf(columns) + kBoxGap;
     const double top = y + (labels ? lineHeightMm(kSmallestPoints) : 0);
-    if (labels)
+    if (labels && exercise.asksDiscomfort)
         writeLine(piece.items, {after, y, width - after, top - y}, GroupText::tr("joint 0–10"), kSmallestPoints, false,
                   TextSide::Centre);
     piece.height = writeSetBoxes(piece.items, {0, y}, columns, exercise.firstSet, exercise.sets, labels);
-    piece.items.boxes.push_back({{after, top, width - after, piece.height - top}, kHairline, 0, true});
+    if (exercise.asksDiscomfort)
+        piece.items.boxes.push_back({{after, top, width - after, piece.height - top}, kHairline, 0, true});
     return piece;
 }
 

@@ -52,7 +52,7 @@ QString trialAskWords(const SheetExercise& exercise)
 {
     if (!exercise.trial) return {};
     QStringList questions;
-    for (const QString& key : askedAfterExercise(*exercise.trial))
+    for (const QString& key : askedAfterExercise(*exercise.trial, exercise.asksDiscomfort))
         if (const OutcomeKind* kind = findOutcome(key)) questions += kind->question();
     return SheetTrialText::tr("Ask right after the last set, in these words every time: %1")
         .arg(questions.join(QLatin1Char(' ')));
@@ -62,7 +62,7 @@ QString trialAskWordsShort(const SheetExercise& exercise)
 {
     if (!exercise.trial) return {};
     QStringList titles;
-    for (const QString& key : askedAfterExercise(*exercise.trial)) titles += outcomeTitle(key);
+    for (const QString& key : askedAfterExercise(*exercise.trial, exercise.asksDiscomfort)) titles += outcomeTitle(key);
     return SheetTrialText::tr("Ask in the same words every time: %1").arg(titles.join(QStringLiteral(" · ")));
 }
 

@@ -49,6 +49,8 @@ std::vector<ActionRow> makeActionTable()
         {u("roster.previous"), Roster, ActionText::tr("&Previous lifter"), u("P"), everywhere, NeedsBook},
         {u("roster.add"), Roster, ActionText::tr("&Add a lifter…"), u("Ctrl+Shift+N"), everywhere,
          NeedsBook | NeedsWritable, true},
+        {u("roster.data"), Roster, ActionText::tr("One lifter's &data: consent, hand over, erase…"), u("Ctrl+Shift+D"),
+         everywhere, NeedsBook | NeedsWritable},
         {u("roster.learn"),
          Roster,
          ActionText::tr("&Learn from the roster"),

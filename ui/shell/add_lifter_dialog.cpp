@@ -3,6 +3,7 @@
 #include "core/base/text.h"
 #include "core/edits/edits.h"
 
+#include <QtWidgets/QCheckBox>
 #include <QtWidgets/QComboBox>
 #include <QtWidgets/QDialogButtonBox>
 #include <QtWidgets/QFormLayout>
@@ -18,6 +19,7 @@ AddLifterDialog::AddLifterDialog(Book& book, const QStringList& groups, QWidget*
       m_name(new QLineEdit(this)),
       m_group(new QComboBox(this)),
       m_unit(new QComboBox(this)),
+      m_agreed(new QCheckBox(tr("They &agreed to entries about discomfort"), this)),
       m_problem(new QLabel(this))
 {
     setAttribute(Qt::WA_DeleteOnClose);
@@ -36,6 +38,12 @@ AddLifterDialog::AddLifterDialog(Book& book, const QStringList& groups, QWidget*
     form->addRow(tr("&Name"), m_name);
     form->addRow(tr("&Group"), m_group);
     form->addRow(tr("Loads in"), m_unit);
+    form->addRow(m_agreed);
+    auto* words = new QLabel(consentWording(kConsentWording), this);
+    words->setTextFormat(Qt::PlainText);
+    words->setWordWrap(true);
+    words->setMinimumWidth(fontMetrics().averageCharWidth() * 64);
+    form->addRow(words);
     form->addRow(m_problem);
     form->addRow(buttons);
     connect(buttons, &QDialogButtonBox::accepted, this, &AddLifterDialog::add);
@@ -48,6 +56,8 @@ void AddLifterDialog::add()
     athlete.name = cleanName(m_name->text());
     athlete.group = cleanName(m_group->currentText());
     athlete.unit = static_cast<MassUnit>(m_unit->currentData().toInt());
+    // Without it the fields of discomfort and joint history stay empty and hidden; it can be recorded later.
+    if (m_agreed->isChecked()) athlete.consents = {HealthConsent::given(m_book.clock().today())};
     const Problems problems = validate(athlete, m_book.clock().today());
     if (!problems.empty()) {
         m_problem->setText(problems.front().text);

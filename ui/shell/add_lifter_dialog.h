@@ -1,10 +1,12 @@
-// Adds a lifter: a name, perhaps a group, and the unit they think in. What is wrong is said in place.
+// Adds a lifter: a name, perhaps a group, the unit they think in, and whether they agreed that discomfort is kept. What is wrong is
+// said in place.
 #pragma once
 
 #include "core/book/book.h"
 
 #include <QtWidgets/QDialog>
 
+class QCheckBox;
 class QComboBox;
 class QLabel;
 class QLineEdit;
@@ -27,6 +29,7 @@ private:
     QLineEdit* m_name;
     QComboBox* m_group;
     QComboBox* m_unit;
+    QCheckBox* m_agreed;
     QLabel* m_problem;
 };
 

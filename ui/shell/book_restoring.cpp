@@ -15,15 +15,6 @@ struct RestoringText {
 
 using SharedStaged = std::shared_ptr<StagedBook>;
 
-// A worker that still writes would take the new book's journal for the old one's.
-void whenNothingRuns(JobRunner& jobs, QObject* owner, const std::function<void()>& then)
-{
-    if (jobs.running().empty()) return then();
-    QObject::connect(
-        &jobs, &JobRunner::changed, owner, [&jobs, owner, then] { whenNothingRuns(jobs, owner, then); },
-        Qt::SingleShotConnection);
-}
-
 void tellRestored(const RestoreStage& stage, const Result<RestoredBook>& done)
 {
     if (!done) {
@@ -65,6 +56,7 @@ void restoreBook(const RestoreStage& stage, const RestoreWish& wish)
                            return;
                        }
                        stage.close();
+                       // A worker that still writes would take the new book's journal for the old one's.
                        whenNothingRuns(stage.jobs, stage.window, [stage, staged = *staged] { putIn(stage, staged); });
                    });
 }

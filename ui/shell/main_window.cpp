@@ -132,6 +132,7 @@ bool MainWindow::isPossible(const ActionRow& row) const
     if (row.id == QLatin1StringView("book.backups")) return m_backups && m_services.openBackups;
     if (row.id == QLatin1StringView("help.diagnosis")) return static_cast<bool>(m_services.diagnose);
     if (row.id == QLatin1StringView("book.forget")) return m_services.secrets != nullptr;
+    if (row.id == QLatin1StringView("roster.data")) return static_cast<bool>(m_services.openLifterData);
     if (row.id == QLatin1StringView("book.sample")) return static_cast<bool>(m_services.makeSampleClub);
     if (row.menu == ActionMenu::View && m_view && findAction(row.id)->needs == NeedsBook && !row.separated)
         return m_view->hasPlace(row.id.mid(5));
@@ -190,6 +191,7 @@ void MainWindow::performShell(const QString& id)
     if (is("edit.undo")) undoOrRedo(true);
     if (is("edit.redo")) undoOrRedo(false);
     if (is("roster.add")) addLifter();
+    if (is("roster.data")) openLifterData(m_view->roster()->chosen(), {});
     if (is("roster.learn")) learn();
     if (is("roster.rules")) openRules();
     for (const CautionAction& row : kCautionActions)
@@ -306,6 +308,31 @@ void MainWindow::addLifter()
     auto* dialog = new AddLifterDialog(*m_book, groups, this);
     connect(dialog, &AddLifterDialog::added, this, [this](const QString& name) { m_view->chooseLifter(name); });
     dialog->open();
+}
+
+void MainWindow::openLifterData(std::optional<Id<Athlete>> athlete, const QString& receipt)
+{
+    QStringList copies = copiesBeside(m_book->path());
+    if (m_backups)
+        for (const Backup& backup : m_backups->shelf().list()) copies += backup.path;
+    m_services.openLifterData(*m_context, {athlete, receipt, copies, [this](const EraseWish& wish) { erase(wish); }},
+                              this);
+}
+
+void MainWindow::erase(const EraseWish& wish)
+{
+    eraseFromBook(
+        {this, *m_jobs, m_clock, m_settings, m_book->path(), m_backups ? m_backups->shelf().folder() : QString(),
+         [this] {
+             closeBook();
+             m_first->say(tr("Removing what is no longer to be kept…"));
+         },
+         [this](const QString& path, const EraseOutcome& outcome) {
+             if (!openBook(path)) return;
+             m_status->say(outcome.done ? tr("Removed") : tr("Nothing was removed"));
+             openLifterData(outcome.done ? std::nullopt : std::optional(outcome.athlete), outcome.receipt);
+         }},
+        wish);
 }
 
 void MainWindow::openRules()

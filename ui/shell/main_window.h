@@ -15,6 +15,7 @@
 #include "ui/jobs/job.h"
 #include "ui/pages/care/recovery_page.h"
 #include "ui/shell/actions.h"
+#include "ui/shell/lifter_erasing.h"
 #include "ui/shell/review_store.h"
 
 #include <QtWidgets/QMainWindow>
@@ -56,6 +57,8 @@ struct MainServices {
     std::function<void(const QString& action)> note;
     // The text of a diagnosis file (core/care/diagnosis.h); no book: none is open.
     std::function<QString(Book* book, const QSettings&)> diagnose;
+    // What is kept of one lifter: consent, handing over, erasing. Absent: the action is off.
+    std::function<void(const UiContext&, const LifterDataStart&, QWidget* parent)> openLifterData;
 };
 
 class MainWindow : public QMainWindow {
@@ -102,6 +105,8 @@ private:
     void makeBook(bool sample, bool thenImport);
     void openExisting();
     void addLifter();
+    void openLifterData(std::optional<Id<Athlete>> athlete, const QString& receipt);
+    void erase(const EraseWish& wish);
     void learn();
     void openRules();
     void choose(Caution caution);

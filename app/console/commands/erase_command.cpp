@@ -1,4 +1,6 @@
 #include "app/console/commands/commands.h"
+#include "core/care/backup_shelf.h"
+#include "core/care/erased_list.h"
 #include "core/care/erasure.h"
 #include "core/care/erasure_words.h"
 
@@ -76,6 +78,8 @@ Result<void> eraseConfirmed(const Console& console, const QString& path, const Q
         outcome.erased = true;
         outcome.fileCleaned = report.fileCleaned;
         if (!report.fileCleaned) console.say(report.why);
+        if (const auto kept = rememberErased(BackupShelf::usualFolder(path), {report.erased}); !kept)
+            console.say(kept.error().what);
     }
     STEELYARD_TRY(outcome.stillNaming, filesNaming(path, outcome.plan.traces));
     return {};
@@ -98,7 +102,10 @@ Result<void> runErase(const Console& console)
         STEELYARD_TRY(const auto athlete, book->athletes().findByName(name));
         STEELYARD_TRY(outcome.plan, planErasure(book->database(), athlete.id));
     }
-    outcome.copies = copiesHolding(copiesBeside(path), outcome.plan.mark);
+    QStringList copies = copiesBeside(path);
+    for (const Backup& backup : BackupShelf(BackupShelf::usualFolder(path), console.clock()).list())
+        copies += backup.path;
+    outcome.copies = copiesHolding(copies, outcome.plan.mark);
     printOutcome(console, outcome);
     for (const QString& file : outcome.stillNaming)
         console.say(EraseCommandText::tr("The name still stands in “%1”.").arg(file));

@@ -1,6 +1,8 @@
 #include "core/care/book_restore.h"
 
 #include "core/care/checksum.h"
+#include "core/care/erased_list.h"
+#include "core/care/erasure.h"
 #include "core/care/sealed_file.h"
 #include "core/edits/edits.h"
 #include "core/exchange/book_dump.h"
@@ -253,18 +255,32 @@ TEST_F(Restore, StopsWhenAskedAndLeavesNothing)
                     ErrorCode::Cancelled);
 }
 
-TEST_F(Restore, ErasesAgainBeforeAnybodySeesTheBook)
+TEST_F(Restore, LosesAgainWhoWasErasedSinceBeforeAnybodySeesTheBook)
 {
-    RestoreWish again = wish(m_backup.path);
-    again.eraseAgain = [](Book& book) -> Result<void> {
-        STEELYARD_CHECK(book.database().execute("DELETE FROM set_entry"));
-        return book.database().execute("DELETE FROM session");
-    };
-    const StagedBook staged = must(stageRestore(again, m_book.clock(), {}));
+    const QUuid ada = must(m_book->athletes().find(m_book.athlete())).uuid;
+    must(eraseAthlete(*m_book, m_book.athlete()));
+    const StagedBook staged = must(stageRestore(wish(m_backup.path), m_book.clock(), {}));
+    EXPECT_EQ(staged.seen.content.athletes, 0);
     EXPECT_EQ(staged.seen.content.sets, 0);
-    EXPECT_EQ(must(must(Database::openReader(staged.path()))->integer("SELECT count(*) FROM set_entry")), 0);
-    again.eraseAgain = [](Book&) -> Result<void> { return fail(ErrorCode::Storage, QStringLiteral("no")); };
-    EXPECT_FALSE(stageRestore(again, m_book.clock(), {})) << "rather no book than one with whom was erased";
+    EXPECT_EQ(must(filesNaming(staged.path(), {QStringLiteral("Ada Fulcrum"), ada})), QStringList());
+}
+
+TEST_F(Restore, KnowsFromTheShelfWhoWasErasedWhenTheBookIsLost)
+{
+    const QString shelf = m_book.file(QStringLiteral("marks"));
+    const auto report = must(eraseAthlete(*m_book, m_book.athlete()));
+    must(rememberErased(shelf, {report.erased}));
+    must(rememberErased(shelf, {report.erased, {QUuid::createUuid(), m_book.clock().nowUtc()}}));
+    EXPECT_EQ(erasedFrom(m_book.file(QStringLiteral("gone")), shelf).size(), 2U);
+    EXPECT_EQ(erasedFrom(m_book.file(QStringLiteral("gone")), shelf).front(), report.erased);
+    EXPECT_EQ(erasedFrom(m_book.path(), m_book.file(QStringLiteral("no shelf"))), std::vector{report.erased});
+    const QByteArray list = test::fileBytes(shelf + QStringLiteral("/erased.json"));
+    EXPECT_FALSE(list.contains("Ada"));
+    QFile file(shelf + QStringLiteral("/erased.json"));
+    ASSERT_TRUE(file.open(QIODevice::WriteOnly));
+    file.write("{broken");
+    file.close();
+    EXPECT_TRUE(erasedFrom(m_book.file(QStringLiteral("gone")), shelf).empty());
 }
 
 }  // namespace

@@ -55,7 +55,7 @@ KeyingBlock::KeyingBlock(const KeyingDesk& desk, std::size_t exercise, QWidget* 
         column->addWidget(m_rows.back());
     }
     if (desk.sheet().ratesAfter(exercise)) {
-        m_ratings = new RatingRow(afterExercise(), {}, this);
+        m_ratings = new RatingRow(afterExercise(shown.words.asksDiscomfort), {}, this);
         const auto* variant = desk.lifter().library.find(shown.lift.variant);
         const auto* trained = variant ? desk.lifter().library.find(variant->value.exercise) : nullptr;
         m_ratings->setMuscles(muscleChoices(desk.lifter().library, trained ? &trained->value : nullptr));

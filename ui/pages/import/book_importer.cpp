@@ -52,6 +52,14 @@ Result<void> readFirstRows(const QByteArray& bytes, const LogbookMapping& mappin
     return {};
 }
 
+// What was typed here comes from this coach, who can say whether the lifters agreed.
+ImportOptions optionsOf(const ImportChoices& choices, QDate today)
+{
+    return {.setAside = choices.setBadRowsAside,
+            .discomfort = choices.discomfortAgreed ? ImportedDiscomfort::Agreed : ImportedDiscomfort::LeaveOut,
+            .agreedOn = today};
+}
+
 Result<void> writeAside(const QString& path, const QByteArray& csv)
 {
     QSaveFile file(path);
@@ -67,8 +75,9 @@ Result<void> setAside(Database& database, const QString& path, const QByteArray&
                       QDate today, const Progress& progress)
 {
     STEELYARD_TRY(const auto reader, LogbookReader::open(bytes, choices.mapping, today));
-    STEELYARD_TRY(const ImportOutcome trial,
-                  importLogbook(database, *reader, {.previewOnly = true, .setAside = true}, progress));
+    ImportOptions options = optionsOf(choices, today);
+    options.previewOnly = true;
+    STEELYARD_TRY(const ImportOutcome trial, importLogbook(database, *reader, options, progress));
     if (trial.report.problemRecords.empty()) return {};
     return writeAside(LogbookImporter::setAsidePath(path), problemRowsCsv(*reader, trial.report));
 }
@@ -94,10 +103,10 @@ Result<ImportOutcome> importFile(ImportWork& work, const QString& book, const QS
     if (choices.setBadRowsAside)
         STEELYARD_CHECK(setAside(database, path, bytes, choices, today, progress.part(0, half)));
     STEELYARD_TRY(const auto reader, LogbookReader::open(std::move(bytes), choices.mapping, today));
-    STEELYARD_TRY(auto outcome,
-                  importLogbook(database, *reader,
-                                {.setAside = choices.setBadRowsAside, .madeAt = now, .leftovers = &work.leftovers},
-                                progress.part(half, 1.0)));
+    ImportOptions options = optionsOf(choices, today);
+    options.madeAt = now;
+    options.leftovers = &work.leftovers;
+    STEELYARD_TRY(auto outcome, importLogbook(database, *reader, options, progress.part(half, 1.0)));
     if (!outcome.report.written)
         return fail(ErrorCode::Invalid,
                     BookImporterText::tr("Nothing was imported: %1").arg(toText(outcome.report.problems.front())));
@@ -117,6 +126,7 @@ void takeReport(const ImportReport& report, ImportPreview& preview)
     preview.badRows = report.rowsSetAside;
     preview.newAthletes = report.newAthletes;
     preview.newExercises = report.newExercises;
+    preview.discomfortLeftOut = report.discomfortLeftOut;
     preview.newSets = report.setsAdded;
     preview.alreadyThere = report.setsAlreadyThere;
     preview.unknownColumns = report.unknownColumns;
@@ -132,14 +142,16 @@ QStringList namesOf(const std::vector<Row<Athlete>>& athletes)
 }
 
 // Goes through the whole file with the book, and takes it back.
-Result<void> tryOut(const QString& book, LogbookReader& reader, ImportPreview& preview, const Progress& progress)
+Result<void> tryOut(const QString& book, LogbookReader& reader, ImportOptions options, ImportPreview& preview,
+                    const Progress& progress)
 {
     STEELYARD_TRY(auto database, Database::openWriter(book));
     STEELYARD_TRY(const Library library, LibraryRepository(*database).read());
     STEELYARD_TRY(const auto athletes, AthleteRepository(*database).all());
-    const auto trial = importLogbook(
-        *database, reader, {.previewOnly = true, .setAside = true, .mostProblems = LogbookImporter::kMostTroubles},
-        progress);
+    options.previewOnly = true;
+    options.setAside = true;
+    options.mostProblems = LogbookImporter::kMostTroubles;
+    const auto trial = importLogbook(*database, reader, options, progress);
     if (!trial && trial.error().code == ErrorCode::Invalid) {
         preview.refusal = trial.error().what;  // the file can't be read to its end
         return {};
@@ -201,7 +213,7 @@ Result<ImportPreview> BookImporter::preview(const QString& path, const ImportCho
         preview.refusal = reader.error().what;
         return preview;
     }
-    STEELYARD_CHECK(tryOut(m_path, **reader, preview, progress));
+    STEELYARD_CHECK(tryOut(m_path, **reader, optionsOf(choices, m_today), preview, progress));
     return preview;
 }
 

@@ -64,6 +64,11 @@ void ImportPage::beginWith(const LogbookGuess& guess)
     m_choices.mapping = guess.mapping;
     m_datesOpen = guess.datesAmbiguous;
     m_namesShown = false;
+    {
+        const QSignalBlocker quiet(m_agreed);
+        m_agreed->setChecked(false);
+    }
+    m_choices.discomfortAgreed = false;
     m_tabs->setCurrentIndex(0);
     fillKept();
     const QByteArray before = m_memory.of(headerSignature(guess.mapping, guess.header));
@@ -170,6 +175,7 @@ void ImportPage::take(Result<ImportPreview> preview)
     fillReport(*preview);
     fillNotice(*preview);
     fillCounts(*preview);
+    fillAgreed(*preview);
     takeNames(*preview);
     showRows(std::move(*preview));
     updateButtons();
@@ -245,6 +251,16 @@ void ImportPage::fillCounts(const ImportPreview& preview)
                  QString::number(preview.badRows), QString::number(preview.newAthletes.size()),
                  QString::number(preview.newExercises.size())));
     m_counts->setToolTip(format::plainToolTip((preview.newAthletes + preview.newExercises).join(QStringLiteral(", "))));
+}
+
+// Shown only where the file has discomfort of lifters who have not agreed that it is kept.
+void ImportPage::fillAgreed(const ImportPreview& preview)
+{
+    m_agreed->setVisible(m_choices.discomfortAgreed || !preview.discomfortLeftOut.isEmpty());
+    if (preview.discomfortLeftOut.isEmpty()) return;
+    m_agreed->setText(tr("Discomfort of %n lifter(s) is left out. &They agreed that it is kept: bring it in, too",
+                         nullptr, static_cast<int>(preview.discomfortLeftOut.size())));
+    m_agreed->setToolTip(format::plainToolTip(preview.discomfortLeftOut.join(QStringLiteral(", "))));
 }
 
 void ImportPage::updateButtons()

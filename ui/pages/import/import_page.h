@@ -84,6 +84,7 @@ private:
     void fillReport(const ImportPreview& preview);
     void fillNotice(const ImportPreview& preview);
     void fillCounts(const ImportPreview& preview);
+    void fillAgreed(const ImportPreview& preview);
     void bringIn();
     void finished(const Result<int>& sets);
     void updateButtons();
@@ -124,6 +125,7 @@ private:
     QPlainTextEdit* m_report = nullptr;
     QLabel* m_counts = nullptr;
     QCheckBox* m_aside = nullptr;
+    QCheckBox* m_agreed = nullptr;
     QProgressBar* m_progress = nullptr;
     QPushButton* m_import = nullptr;
     QPushButton* m_stop = nullptr;

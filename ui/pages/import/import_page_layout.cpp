@@ -45,6 +45,13 @@ ImportPage::ImportPage(const Services& services, QWidget* parent)
     tables->addWidget(m_columns);
     tables->addWidget(makeTabs(), 1);
     all->addLayout(tables, 1);
+    m_agreed = new QCheckBox(this);
+    m_agreed->hide();
+    connect(m_agreed, &QCheckBox::toggled, this, [this](bool on) {
+        m_choices.discomfortAgreed = on;
+        preview();
+    });
+    all->addWidget(m_agreed);
     all->addLayout(makeDoRow());
     m_tick.setInterval(100);
     connect(&m_tick, &QTimer::timeout, this, [this] {

@@ -19,6 +19,7 @@ namespace steelyard {
 struct ImportChoices {
     LogbookMapping mapping;  // columns by number
     bool setBadRowsAside = false;
+    bool discomfortAgreed = false;  // the coach says so of lifters without a consent; else their discomfort stays out
     friend bool operator==(const ImportChoices&, const ImportChoices&) = default;
 };
 
@@ -43,6 +44,7 @@ struct ImportPreview {
     int badRows = 0;
     QStringList newAthletes;
     QStringList newExercises;
+    QStringList discomfortLeftOut;  // lifters
     int newSets = 0;
     int alreadyThere = 0;
     QString fingerprint;  // of the file's content

@@ -108,11 +108,16 @@ NotationReading LogbookSetModel::readRow(const SessionRow& row, QStringView text
     return reading;
 }
 
+bool LogbookSetModel::keepsDiscomfort() const
+{
+    return mayKeep(m_session.lifter->log.athlete.value.consents, HealthField::Discomfort);
+}
+
 std::optional<NotationProblem> LogbookSetModel::problemOf(int row, const QString& text) const
 {
     const SessionRow& at = m_rows.at(static_cast<std::size_t>(row));
     if (at.kind == Kind::Rating) {
-        const RatingReading reading = readRating(text, m_session.lifter->log.muscles);
+        const RatingReading reading = readRating(text, m_session.lifter->log.muscles, keepsDiscomfort());
         return reading ? std::nullopt : std::optional(reading.error());
     }
     if (at.kind == Kind::Add && text.trimmed().isEmpty()) return std::nullopt;
@@ -246,7 +251,7 @@ bool LogbookSetModel::storeSet(const SessionRow& row, const QString& text)
 
 bool LogbookSetModel::storeRating(const SessionRow& row, const QString& text)
 {
-    const RatingReading reading = readRating(text, m_session.lifter->log.muscles);
+    const RatingReading reading = readRating(text, m_session.lifter->log.muscles, keepsDiscomfort());
     if (!reading) return refuse(reading.error());
     if (*reading != row.exposure->rating) Q_EMIT rateWanted(record(row).line, *reading);
     return true;

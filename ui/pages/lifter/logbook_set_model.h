@@ -71,6 +71,7 @@ private:
     }
     [[nodiscard]] NotationContext contextOf(const SessionRow& row) const;
     [[nodiscard]] NotationReading readRow(const SessionRow& row, QStringView text) const;
+    [[nodiscard]] bool keepsDiscomfort() const;
     [[nodiscard]] QString typedText(const SessionRow& row) const;
     [[nodiscard]] QString words(int row) const;
     [[nodiscard]] QString draftWords(const SessionRow& row) const;

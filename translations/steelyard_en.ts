@@ -251,6 +251,16 @@
     </message>
 </context>
 <context>
+    <name>ConsentText</name>
+    <message numerus="yes">
+        <source>The note on the consent is longer than %n characters; shorten it.</source>
+        <translation>
+            <numerusform>The note on the consent is longer than %n characters; shorten it.</numerusform>
+            <numerusform>The note on the consent is longer than %n characters; shorten it.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>DayText</name>
     <message numerus="yes">
         <source>%n bar(s) of %1</source>
@@ -1356,6 +1366,13 @@
         <translation>
             <numerusform>%n row set aside: %1</numerusform>
             <numerusform>%n rows set aside: %1</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Discomfort of %n lifter(s) is left out. &amp;They agreed that it is kept: bring it in, too</source>
+        <translation>
+            <numerusform>Discomfort of %n lifter is left out. &amp;They agreed that it is kept: bring it in, too</numerusform>
+            <numerusform>Discomfort of %n lifters is left out. &amp;They agreed that it is kept: bring it in, too</numerusform>
         </translation>
     </message>
 </context>

@@ -131,6 +131,8 @@ MainServices makeServices(const Clock& clock, EventLog& log)
         auto* page = new LifterDataPage(context, start, window);
         window->layout()->addWidget(page);
         QObject::connect(page, &LifterDataPage::closed, window, &QWidget::close);
+        // With the book, what the page shows is gone.
+        QObject::connect(&context.reviews, &QObject::destroyed, window, [window] { delete window; });
         window->show();
         page->takeFocus();
     };

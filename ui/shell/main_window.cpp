@@ -315,8 +315,12 @@ void MainWindow::openLifterData(std::optional<Id<Athlete>> athlete, const QStrin
     QStringList copies = copiesBeside(m_book->path());
     if (m_backups)
         for (const Backup& backup : m_backups->shelf().list()) copies += backup.path;
-    m_services.openLifterData(*m_context, {athlete, receipt, copies, [this](const EraseWish& wish) { erase(wish); }},
-                              this);
+    // Later: the page that asks is gone before the book is.
+    const auto eraseSoon = [this](const EraseWish& wish) {
+        QMetaObject::invokeMethod(
+            this, [this, wish] { erase(wish); }, Qt::QueuedConnection);
+    };
+    m_services.openLifterData(*m_context, {athlete, receipt, copies, eraseSoon}, this);
 }
 
 void MainWindow::erase(const EraseWish& wish)

@@ -68,6 +68,13 @@ protected:
     {
         ASSERT_TRUE(QTest::qWaitFor([&] { return m_window->isSettled(); }, 30'000));
     }
+    // The book was closed, worked on, and opened again.
+    template <class Condition>
+    [[nodiscard]] bool reopened(Condition condition)
+    {
+        return QTest::qWaitFor([&] { return m_window->book() && m_window->isSettled() && condition() && m_page; },
+                               30'000);
+    }
     void openPage(const QString& name)
     {
         m_window->view()->chooseLifter(name);
@@ -140,8 +147,7 @@ TEST_F(LifterData, IsErasedOnlyAfterTheWholeNameAndNeverByEnter)
     QTest::keyClick(name, Qt::Key_Tab);
     EXPECT_EQ(m_page->focusWidget(), erase);
     QTest::keyClick(erase, Qt::Key_Space);
-    ASSERT_TRUE(QTest::qWaitFor([&] { return m_window->book() && m_window->isSettled(); }, 30'000));
-    EXPECT_FALSE(m_window->book()->athletes().find(gone.id));
+    ASSERT_TRUE(reopened([&] { return !m_window->book()->athletes().find(gone.id); }));
     ASSERT_NE(m_page, nullptr);
     EXPECT_TRUE(says("nothing was found"));
     EXPECT_FALSE(says("Dana"));
@@ -179,8 +185,7 @@ TEST_F(LifterData, AWithdrawalSaysWhatGoesAndIsDoneByTheSecondPress)
     EXPECT_TRUE(says("Press once more"));
     EXPECT_EQ(standingOf(dana().value.consents), ConsentStanding::Given);
     QTest::keyClick(withdraw, Qt::Key_Space);
-    ASSERT_TRUE(QTest::qWaitFor([&] { return m_window->book() && m_window->isSettled(); }, 30'000));
-    EXPECT_EQ(standingOf(dana().value.consents), ConsentStanding::Withdrawn);
+    ASSERT_TRUE(reopened([&] { return standingOf(dana().value.consents) == ConsentStanding::Withdrawn; }));
     EXPECT_TRUE(says("Withdrawn on"));
 }
 

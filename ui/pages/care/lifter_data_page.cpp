@@ -47,6 +47,7 @@ LifterDataPage::LifterDataPage(const UiContext& context, LifterDataStart start, 
     if (m_start.athlete) choose(*m_start.athlete);
     showLifter();
     say(m_start.receipt);
+    m_subscription = m_context.book.hub().subscribe([this](const Changes&) { readAgain(); });
 }
 
 QLayout* LifterDataPage::makeTop()
@@ -97,12 +98,26 @@ QLayout* LifterDataPage::makeBottom()
 void LifterDataPage::fillLifters()
 {
     const QSignalBlocker quiet(m_lifters);
+    m_lifters->clear();
     const auto athletes = m_context.book.athletes().all();
     if (!athletes) return say(athletes.error().what);
     if (athletes->empty()) say(tr("Nobody is in this book yet."));
     for (const Row<Athlete>& row : *athletes)
         m_lifters->addItem(row.value.name, static_cast<qlonglong>(row.id.value()));
     m_lifters->setCurrentIndex(-1);
+}
+
+// After a commit, undo and redo included.
+void LifterDataPage::readAgain()
+{
+    const auto athlete = chosen();
+    fillLifters();
+    {
+        const QSignalBlocker quiet(m_lifters);
+        if (athlete) choose(*athlete);
+    }
+    showLifter();
+    m_quiet->read();
 }
 
 void LifterDataPage::takeFocus()
@@ -146,7 +161,6 @@ void LifterDataPage::give(const QString& note)
     consent.note = note;
     const auto stored = m_context.book.history().perform(giveHealthConsent(*athlete, consent));
     if (!stored) return m_context.prompter.tellError(this, tr("The consent could not be recorded"), stored.error());
-    showLifter();
     say(tr("Recorded. Undo takes it back."));
 }
 

@@ -6,6 +6,7 @@
 // Escape leaves.
 #pragma once
 
+#include "core/edits/change_hub.h"
 #include "ui/jobs/job.h"
 #include "ui/shell/context.h"
 #include "ui/shell/lifter_erasing.h"
@@ -42,6 +43,7 @@ private:
     [[nodiscard]] QWidget* makeHandOver();
     [[nodiscard]] QLayout* makeBottom();
     void fillLifters();
+    void readAgain();
     void showLifter();
     void give(const QString& note);
     void erase(bool healthOnly);
@@ -52,6 +54,7 @@ private:
     UiContext m_context;
     LifterDataStart m_start;
     JobHandle m_job;
+    ChangeHub::Subscription m_subscription;
     QComboBox* m_lifters = nullptr;
     ConsentPanel* m_consent = nullptr;
     QPushButton* m_handOver = nullptr;

@@ -38,6 +38,7 @@ struct SheetSample {
     SheetSample()
     {
         log.athlete.value.name = QStringLiteral("Sample Lifter");
+        log.athlete.value.consents = {HealthConsent::given(QDate(2020, 1, 1))};
         gym.bars = {{QStringLiteral("bar"), Implement::StraightBar, kg(u"20")}};
         for (const auto* plate : {u"25", u"20", u"15", u"10", u"5", u"2.5", u"1.25"})
             gym.plates.push_back({kg(plate), QStringView(plate) == u"20" ? 4 : 2});

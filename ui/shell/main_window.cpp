@@ -331,10 +331,11 @@ void MainWindow::erase(const EraseWish& wish)
              closeBook();
              m_first->say(tr("Removing what is no longer to be kept…"));
          },
-         [this](const QString& path, const EraseOutcome& outcome) {
+         [this, healthOnly = wish.healthOnly](const QString& path, const EraseOutcome& outcome) {
              if (!openBook(path)) return;
              m_status->say(outcome.done ? tr("Removed") : tr("Nothing was removed"));
-             openLifterData(outcome.done ? std::nullopt : std::optional(outcome.athlete), outcome.receipt);
+             const bool isStillThere = healthOnly || !outcome.done;
+             openLifterData(isStillThere ? std::optional(outcome.athlete) : std::nullopt, outcome.receipt);
          }},
         wish);
 }

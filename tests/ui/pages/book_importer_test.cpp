@@ -2,6 +2,7 @@
 #include "ui/pages/import/book_importer.h"
 
 #include "tests/support/temp_book.h"
+#include "ui/shell/backup_keeper.h"
 
 #include <QtCore/QFile>
 #include <QtTest/QTest>
@@ -25,8 +26,12 @@ protected:
     }
     Result<int> bringIn(const QString& path, const ImportChoices& choices)
     {
+        return bringIn(m_importer, path, choices);
+    }
+    Result<int> bringIn(BookImporter& importer, const QString& path, const ImportChoices& choices)
+    {
         std::optional<Result<int>> answer;
-        m_importer.start(&m_jobs, path, choices, [&](Result<int> sets) { answer = std::move(sets); });
+        importer.start(&m_jobs, path, choices, [&](Result<int> sets) { answer = std::move(sets); });
         if (!QTest::qWaitFor([&] { return answer.has_value(); }, 20'000)) qFatal("the import never answered");
         return *answer;
     }
@@ -93,6 +98,27 @@ TEST_F(ImportIntoABook, RefusesAllOrSetsBadRowsAsideAndCanBeUndone)
     EXPECT_NE(test::rawDump(m_book->database()), before);
     must(m_book->history().undo());
     EXPECT_EQ(test::rawDump(m_book->database()), before);
+}
+
+TEST_F(ImportIntoABook, KeepsABackupFirstAndComesInThoughNoneCanBeMade)
+{
+    const QByteArray before = test::rawDump(m_book->database());
+    BackupKeeper keeper(*m_book, m_jobs, m_book.clock(), {.folder = m_book.file(QStringLiteral("shelf"))});
+    BookImporter importer(*m_book, m_jobs, &keeper);
+    const QString path = write(m_file);
+    const ImportChoices choices{m_importer.guess(m_file).mapping, true};
+    EXPECT_EQ(must(bringIn(importer, path, choices)), 1);
+    ASSERT_EQ(keeper.shelf().list().size(), 1U);
+    EXPECT_EQ(keeper.shelf().list().front().reason, BackupReason::Import);
+    EXPECT_EQ(test::rawDump(*must(Database::openReader(keeper.shelf().list().front().path))), before);
+    EXPECT_EQ(keeper.trouble(), QString());
+    must(m_book->history().undo());
+    QFile inTheWay(m_book.file(QStringLiteral("no folder")));
+    ASSERT_TRUE(inTheWay.open(QIODevice::WriteOnly));
+    BackupKeeper hindered(*m_book, m_jobs, m_book.clock(), {.folder = inTheWay.fileName()});
+    BookImporter again(*m_book, m_jobs, &hindered);
+    EXPECT_EQ(must(bringIn(again, path, choices)), 1);
+    EXPECT_EQ(hindered.trouble(), QStringLiteral("No backup could be made"));
 }
 
 TEST_F(ImportIntoABook, RecognisesTheSameSetsInAFileWithItsColumnsInAnotherOrder)

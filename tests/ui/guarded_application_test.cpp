@@ -49,36 +49,6 @@ TEST_F(LastNet, LeavesWhatWasStoredBeforeWhereItWas)
     EXPECT_EQ(window->book()->athletes().all()->size(), 1U);
 }
 
-class NotedSecrets final : public SecretStore {
-public:
-    void read(const QString&, QObject*, Read then) override { then(std::nullopt); }
-    void keep(const QString&, const QString&, QObject*, Done then) override { then({}); }
-    void forget(const QString& key, QObject*, Done then) override
-    {
-        forgotten << key;
-        if (fails)
-            then(fail(ErrorCode::Storage, QStringLiteral("too slow")));
-        else
-            then({});
-    }
-    QStringList forgotten;
-    bool fails = false;
-};
-
-TEST(RememberedPassphrase, IsForgottenForThisBookAndItIsSaidWhenThatIsntKnown)
-{
-    ShellBook shell({QStringLiteral("Bo Marrow")});
-    const auto secrets = std::make_shared<NotedSecrets>();
-    MainWindow window({.reviewer = reviewByHand, .secrets = secrets}, shell.prompter, shell.clock, shell.settings);
-    ASSERT_TRUE(window.openBook(shell.path()));
-    window.perform(QStringLiteral("book.forget"));
-    EXPECT_EQ(secrets->forgotten, QStringList{secretKeyOfBook(shell.path())});
-    EXPECT_TRUE(shell.prompter.errors.isEmpty());
-    secrets->fails = true;
-    window.perform(QStringLiteral("book.forget"));
-    EXPECT_EQ(shell.prompter.errors.size(), 1);
-}
-
 TEST(DiagnosisFile, IsWrittenWhereTheCoachChoosesAndOnlyThen)
 {
     ShellBook shell({QStringLiteral("Bo Marrow")});

@@ -11,6 +11,7 @@ class Clock;
 class JobRunner;
 class Prompter;
 class ReviewStore;
+class SecretStore;
 
 struct UiContext {
     Book& book;
@@ -22,6 +23,8 @@ struct UiContext {
     QSettings* settings = nullptr;
     // Absent: nothing is backed up (tests, pictures).
     BackupKeeper* backups = nullptr;
+    // Where the coach lets passphrases be remembered (core/care/secret_store.h). Absent: nowhere.
+    SecretStore* secrets = nullptr;
 };
 
 }  // namespace steelyard

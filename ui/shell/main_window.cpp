@@ -185,7 +185,7 @@ void MainWindow::performShell(const QString& id)
     if (is("book.close")) closeBook();
     if (is("book.lock")) lockScreen();
     if (is("book.lockSettings")) openLockSettings(false);
-    if (is("book.forget")) forgetPassphrase(*m_services.secrets, *m_context, this, say);
+    if (is("book.forget")) forgetPassphrase(*m_context, this, say);
     if (is("book.quit")) close();
     if (is("edit.undo")) undoOrRedo(true);
     if (is("edit.redo")) undoOrRedo(false);
@@ -345,8 +345,8 @@ bool MainWindow::openBook(const QString& path)
     m_book = std::move(*opened);
     m_reviews = std::make_unique<ReviewStore>(*m_book, m_clock, *m_jobs, m_services.reviewer);
     beginBackups();
-    m_context = std::make_unique<UiContext>(
-        UiContext{*m_book, *m_reviews, m_prompter, m_clock, *m_jobs, &m_settings, m_backups.get()});
+    m_context = std::make_unique<UiContext>(UiContext{*m_book, *m_reviews, m_prompter, m_clock, *m_jobs, &m_settings,
+                                                      m_backups.get(), m_services.secrets.get()});
     format::callPeople(m_settings.value(kInitialsSetting, false).toBool(), {});
     m_status->showInitials(format::arePeopleInitials());
     m_view = new BookView(*m_context, this);

@@ -33,9 +33,9 @@ void saveDiagnosis(Prompter& prompter, QWidget* parent, const QString& text, con
         });
 }
 
-void forgetPassphrase(SecretStore& secrets, const UiContext& context, QWidget* parent, const SayDone& say)
+void forgetPassphrase(const UiContext& context, QWidget* parent, const SayDone& say)
 {
-    secrets.forget(
+    context.secrets->forget(
         secretKeyOfBook(context.book.path()), parent,
         [&prompter = context.prompter, parent, say](const Result<void>& gone) {
             if (gone)

@@ -7,10 +7,12 @@
 #include "ui/pages/care/seal_panel.h"
 #include "ui/prompt/prompter.h"
 #include "ui/shell/backup_keeper.h"
+#include "ui/shell/privacy_deeds.h"
 #include "ui/widgets/elided_label.h"
 #include "ui/widgets/words.h"
 
 #include <QtCore/QFileInfo>
+#include <QtCore/QSettings>
 #include <QtGui/QKeyEvent>
 #include <QtGui/QShortcut>
 #include <QtWidgets/QHBoxLayout>
@@ -28,6 +30,12 @@ namespace {
 
 using BackupStates = std::vector<std::pair<qint64, BackupState>>;
 
+// The keychain, if something was ever remembered in it: else it isn't asked, because it may ask its owner to unlock it.
+SecretStore* rememberedBy(const UiContext& context)
+{
+    return context.settings && context.settings->value(kKeychainInUse, false).toBool() ? context.secrets : nullptr;
+}
+
 }  // namespace
 
 BackupsPage::BackupsPage(const UiContext& context, QWidget* parent)
@@ -38,7 +46,7 @@ BackupsPage::BackupsPage(const UiContext& context, QWidget* parent)
       m_empty(quietWords(this)),
       m_list(new QStackedWidget(this)),
       m_side(new QStackedWidget(this)),
-      m_restore(new RestorePanel(context.book.path(), context.jobs, context.clock, this)),
+      m_restore(new RestorePanel(context.book.path(), context.jobs, context.clock, rememberedBy(context), this)),
       m_seal(new SealPanel(context, this))
 {
     constexpr int sideWidth = 400;

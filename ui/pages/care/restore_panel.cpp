@@ -1,6 +1,7 @@
 #include "ui/pages/care/restore_panel.h"
 
 #include "core/care/sealed_file.h"
+#include "core/care/secret_store.h"
 #include "ui/format/format.h"
 #include "ui/shell/theme.h"
 #include "ui/widgets/elided_label.h"
@@ -36,11 +37,12 @@ QString lossWords(const BookLoss& loss)
 
 }  // namespace
 
-RestorePanel::RestorePanel(QString book, JobRunner& jobs, const Clock& clock, QWidget* parent)
+RestorePanel::RestorePanel(QString book, JobRunner& jobs, const Clock& clock, SecretStore* secrets, QWidget* parent)
     : QWidget(parent),
       m_book(std::move(book)),
       m_jobs(jobs),
       m_clock(clock),
+      m_secrets(secrets),
       m_title(new ElidedLabel(this)),
       m_content(plainWords(this)),
       m_loss(plainWords(this)),
@@ -95,7 +97,22 @@ void RestorePanel::show(const std::optional<Source>& source)
     m_passphrase->clear();
     m_passphrase->setVisible(sealed && *sealed);
     updateButtons();
-    if (m_passphrase->isVisibleTo(this)) m_passphrase->takeFocus();
+    if (!m_passphrase->isVisibleTo(this)) return;
+    m_passphrase->takeFocus();
+    if (m_secrets) recall();
+}
+
+// What the keychain remembers is filled in, if nothing was typed meanwhile. When it doesn't answer, the passphrase is asked for.
+void RestorePanel::recall()
+{
+    m_secrets->read(secretKeyOfBook(m_book), this, [this, asked = m_asked](Result<std::optional<QString>> kept) {
+        if (!kept || !*kept) return;
+        if (asked == m_asked && m_passphrase->isVisibleTo(this) && m_passphrase->isEmpty()) {
+            m_passphrase->fill(**kept);
+            m_passphrase->say(tr("Filled in from this computer's keychain."));
+        }
+        wipe(**kept);
+    });
 }
 
 void RestorePanel::look()

@@ -19,6 +19,7 @@ namespace steelyard {
 
 class ElidedLabel;
 class PassphraseFields;
+class SecretStore;
 
 class RestorePanel final : public QWidget {
     Q_OBJECT
@@ -30,7 +31,8 @@ public:
         friend bool operator==(const Source&, const Source&) = default;
     };
 
-    RestorePanel(QString book, JobRunner& jobs, const Clock& clock, QWidget* parent = nullptr);
+    // `secrets` may know the passphrase of a sealed file; absent: it is asked for.
+    RestorePanel(QString book, JobRunner& jobs, const Clock& clock, SecretStore* secrets, QWidget* parent = nullptr);
     ~RestorePanel() override;
     void show(const std::optional<Source>& source);
     void look();
@@ -45,10 +47,12 @@ private:
     void showSeen(const Rehearsal& seen);
     void say(const QString& text, bool alarming);
     void updateButtons();
+    void recall();
 
     QString m_book;
     JobRunner& m_jobs;
     const Clock& m_clock;
+    SecretStore* m_secrets;
     std::optional<Source> m_source;
     RestoreWish m_wish;  // of the look that is or was made
     std::optional<Rehearsal> m_seen;

@@ -2,14 +2,17 @@
 
 #include "core/book/book.h"
 #include "core/care/sealed_file.h"
+#include "core/care/secret_store.h"
 #include "ui/prompt/prompter.h"
 #include "ui/shell/backup_keeper.h"
+#include "ui/shell/privacy_deeds.h"
 #include "ui/shell/theme.h"
 #include "ui/widgets/passphrase_fields.h"
 #include "ui/widgets/words.h"
 
 #include <QtCore/QDir>
 #include <QtCore/QFileInfo>
+#include <QtCore/QSettings>
 #include <QtCore/QStandardPaths>
 #include <QtWidgets/QHBoxLayout>
 #include <QtWidgets/QLabel>
@@ -24,7 +27,8 @@ SealPanel::SealPanel(const UiContext& context, QWidget* parent)
       m_passphrase(new PassphraseFields(
           {.is = PassphraseFields::New,
            .warning = tr("There is no way back without it: nobody can open the file, and nobody can tell you the "
-                         "passphrase. Write it down, and keep the paper where only you find it.")},
+                         "passphrase. Write it down, and keep the paper where only you find it."),
+           .canRemember = context.secrets != nullptr},
           this)),
       m_said(plainWords(this)),
       m_seal(new QPushButton(tr("Seal &it into a file…"), this))
@@ -75,6 +79,7 @@ void SealPanel::chooseFile()
     if (m_busy) return;
     auto typed = m_passphrase->take();
     if (!typed) return;  // the fields say why
+    m_remember = m_passphrase->wantsRemembering();
     auto passphrase = std::make_shared<const Passphrase>(std::move(*typed));
     const QString folder = QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation);
     const QString name = QFileInfo(m_context.book.path()).completeBaseName() + u' '
@@ -97,18 +102,36 @@ void SealPanel::begin(const QString& to, std::shared_ptr<const Passphrase> passp
 
 void SealPanel::seal(const Result<Backup>& backup, const QString& to, std::shared_ptr<const Passphrase> passphrase)
 {
-    const auto done = [this, to](const Result<void>& sealed) {
+    const auto done = [this, to, passphrase](const Result<void>& sealed) {
         m_busy = false;
         m_seal->setEnabled(true);
-        end(sealed ? tr("Sealed: “%1”.").arg(to) : sealed.error().what, !sealed);
+        const QString words = tr("Sealed: “%1”.").arg(to);
+        end(sealed ? words : sealed.error().what, !sealed);
+        if (sealed && m_remember) remember(*passphrase, words);
     };
     if (!backup) return done(fail(backup.error()));
     m_job = m_context.jobs.run(
         this, tr("Sealing a copy"),
-        [from = backup->path, to, passphrase = std::move(passphrase)](const Progress& progress) {
+        [from = backup->path, to, passphrase](const Progress& progress) {
             return sealFile(from, to, *passphrase, SealCost::usual(), progress);
         },
         done);
+}
+
+// Only once it opens a file that exists.
+void SealPanel::remember(const Passphrase& passphrase, const QString& sealed)
+{
+    QString words = QString::fromUtf8(reinterpret_cast<const char*>(passphrase.bytes().data()),
+                                      static_cast<qsizetype>(passphrase.bytes().size()));
+    m_context.secrets->keep(
+        secretKeyOfBook(m_context.book.path()), words, this, [this, sealed](const Result<void>& kept) {
+            if (kept && m_context.settings) m_context.settings->setValue(kKeychainInUse, true);
+            end(sealed + u' '
+                    + (kept ? tr("This computer's keychain remembers the passphrase.")
+                            : tr("The keychain may not have remembered the passphrase. %1").arg(kept.error().what)),
+                !kept);
+        });
+    wipe(words);
 }
 
 void SealPanel::end(const QString& text, bool alarming)

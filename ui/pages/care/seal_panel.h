@@ -35,11 +35,13 @@ private:
     void chooseFile();
     void begin(const QString& to, std::shared_ptr<const Passphrase> passphrase);
     void seal(const Result<Backup>& backup, const QString& to, std::shared_ptr<const Passphrase> passphrase);
+    void remember(const Passphrase& passphrase, const QString& sealed);
     void end(const QString& text, bool alarming);
 
     UiContext m_context;
     JobHandle m_job;
     bool m_busy = false;
+    bool m_remember = false;
     PassphraseFields* m_passphrase;
     QLabel* m_said;
     QPushButton* m_seal;

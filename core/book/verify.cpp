@@ -241,6 +241,18 @@ Result<void> checkRepetitions(Database& db, VerifyReport& report)
 
 }  // namespace
 
+Result<void> checkPages(Database& db)
+{
+    STEELYARD_TRY(auto check, db.prepare("PRAGMA quick_check(1)"));
+    STEELYARD_TRY(const bool row, check.step());
+    if (row && check.bytes(0) == "ok") return {};
+    return fail(
+        ErrorCode::Storage,
+        VerifyText::tr("The book's file is damaged in places. It was closed, so that nothing more is written into "
+                       "it; what was saved before is not lost by that."),
+        row ? check.text(0) : QString());
+}
+
 Result<VerifyReport> verifyBook(Database& db, const Progress& progress)
 {
     VerifyReport report;

@@ -18,4 +18,8 @@ struct VerifyReport {
 // Fails only when the book can't be read at all, or with Cancelled.
 [[nodiscard]] Result<VerifyReport> verifyBook(Database&, const Progress&);
 
+// Whether the file's pages hang together: a fraction of a second for a million sets, so that every book is looked over when it is
+// opened. Storage when they don't. Values and links are verifyBook()'s business.
+[[nodiscard]] Result<void> checkPages(Database&);
+
 }  // namespace steelyard

@@ -1,6 +1,5 @@
 #include "ui/shell/main_window.h"
 
-#include "core/storage/book_place.h"
 #include "ui/format/people.h"
 #include "ui/pages/first_run/first_run_page.h"
 #include "ui/prompt/prompter.h"
@@ -13,6 +12,7 @@
 #include "ui/shell/learning.h"
 #include "ui/shell/lock_dialog.h"
 #include "ui/shell/privacy_deeds.h"
+#include "ui/shell/opened_book.h"
 #include "ui/shell/roster_pane.h"
 #include "ui/shell/rule_dialog.h"
 #include "ui/shell/status_line.h"
@@ -328,6 +328,12 @@ void MainWindow::learn()
     updateActions();
 }
 
+void MainWindow::recover(const QString& path, const Error& error)
+{
+    m_layers->setCurrentWidget(m_recovery);
+    m_recovery->show(path, error);
+}
+
 bool MainWindow::openBook(const QString& path)
 {
     auto opened = Book::open(path, m_clock);
@@ -336,8 +342,7 @@ bool MainWindow::openBook(const QString& path)
         if (m_view) {
             m_prompter.tellError(this, tr("The book could not be opened"), opened.error());
         } else if (RecoveryPage::isFor(path, opened.error())) {
-            m_layers->setCurrentWidget(m_recovery);
-            m_recovery->show(path, opened.error());
+            recover(path, opened.error());
         }
         return false;
     }
@@ -360,14 +365,16 @@ bool MainWindow::openBook(const QString& path)
     connect(m_reviews.get(), &ReviewStore::reviewsChanged, this, &MainWindow::checkSettled);
     connect(m_reviews.get(), &ReviewStore::reviewFailed, this,
             [this](const Error& error) { m_status->say(tr("The records could not be read: %1").arg(error.what)); });
-    const QString place = placeSentence(placeCaution(fileSystemAt(path), path));
-    m_status->say(!place.isEmpty()       ? place
-                  : m_book->isReadOnly() ? tr("Read only")
-                                         : tr("Everything is saved as it is typed"));
+    m_status->say(standingOf(*m_book));
     retitle();
     remember(path);
     m_view->currentPage()->takeFocus();
     m_reviews->refreshAll();
+    lookOver(*m_jobs, this, path, [this, path](const Error& error) {
+        if (!m_book || m_book->path() != path) return;
+        closeBook();
+        recover(path, error);
+    });
     updateActions();
     return true;
 }

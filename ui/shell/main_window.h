@@ -104,6 +104,7 @@ private:
     void beginBackups();
     void makeBook(bool sample, bool thenImport);
     void openExisting();
+    void recover(const QString& path, const Error& error);
     void addLifter();
     void openLifterData(std::optional<Id<Athlete>> athlete, const QString& receipt);
     void erase(const EraseWish& wish);

@@ -118,6 +118,32 @@ TEST_F(Recovery, SaysWhenABackupCanNotBeRestored)
     EXPECT_TRUE(find<QPushButton>("recoverySave")->isEnabled());
 }
 
+// Only the pages that are read by opening it are whole.
+TEST(BookDamagedInPlaces, IsFoundOutSoonAfterItIsOpenedAndClosed)
+{
+    ShellBook shell({QStringLiteral("Bo Marrow")});
+    QByteArray bytes = fileBytes(shell.path());
+    qint64 page = 0;
+    {
+        const auto db = must(Database::openReader(shell.path()));
+        page = must(db->integer("SELECT rootpage FROM sqlite_schema WHERE name = 'trial_look'")) - 1;
+    }
+    bytes.replace(page * 4096, 4096, QByteArray(4096, 'x'));
+    QFile file(shell.path());
+    ASSERT_TRUE(file.open(QIODevice::WriteOnly));
+    file.write(bytes);
+    file.close();
+    MainWindow window(MainServices{.reviewer = reviewByHand}, shell.prompter, shell.clock, shell.settings);
+    window.show();
+    ASSERT_TRUE(window.openBook(shell.path()));
+    EXPECT_TRUE(QTest::qWaitFor([&] { return window.isSettled(); }));
+    EXPECT_EQ(window.book(), nullptr);
+    EXPECT_TRUE(window.findChild<RecoveryPage*>()->isVisible());
+    EXPECT_TRUE(window.findChild<QLabel*>(QStringLiteral("recoveryWrong"))
+                    ->text()
+                    .contains(QStringLiteral("damaged in places")));
+}
+
 TEST_F(Recovery, IsLeftByEscAndSaysOnTheFirstPageWhatWasWrong)
 {
     open();

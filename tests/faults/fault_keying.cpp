@@ -21,7 +21,7 @@
 
 #include <QtCore/QCommandLineParser>
 #include <QtCore/QCoreApplication>
-#include <QtCore/QDir>
+#include <QtCore/QDirIterator>
 #include <QtCore/QFile>
 #include <QtCore/QFileInfo>
 
@@ -153,11 +153,13 @@ Result<void> keepUntilFull(const QString& book, const BackupShelf& shelf, const 
     return test::keepWithoutRoom(book, shelf, second, fill, makeRoom, say);
 }
 
-// What lies beside the book but for the files that SQLite keeps there while one reads.
+// The files beside the book and in folders there, but for those that SQLite keeps while one reads.
 QStringList besides(const QString& book)
 {
     const QFileInfo file(book);
-    QStringList names = file.dir().entryList(QDir::AllEntries | QDir::Hidden | QDir::NoDotAndDotDot);
+    QStringList names;
+    QDirIterator files(file.path(), QDir::Files | QDir::Hidden, QDirIterator::Subdirectories);
+    while (files.hasNext()) names << files.next().mid(file.path().size() + 1);
     names.removeIf([&](const QString& name) { return name.startsWith(file.fileName() + u'-'); });
     return names;
 }

@@ -106,7 +106,8 @@ private:
             if (range.isEmpty()) continue;
             if (probes == 0) {
                 lay(range, ranges);
-            } else if (range.from == range.to || probes >= kMostProbes || (probes >= kMostInVain && m_highest == kLowest)) {
+            } else if (range.from == range.to || probes >= kMostProbes
+                       || (probes >= kMostInVain && m_highest == kLowest)) {
                 lost.push_back(range);
             } else {
                 const RowId middle = range.from + (range.to - range.from) / 2;

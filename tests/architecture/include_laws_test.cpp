@@ -74,6 +74,7 @@ std::vector<Planted> plantedViolations()
         {"sqlite_only_in_storage", "core/exchange/csv.cpp", "#include <sqlite3.h>\n"},
         {"glpk_only_in_the_bound", "core/planning/solver/plan_search.cpp", "#include <glpk.h>\n"},
         {"sodium_only_in_seals", "core/exchange/book_export.cpp", "#include <sodium.h>\n"},
+        {"keychain_only_in_its_place", "ui/shell/k.cpp", "#include <qt6keychain/keychain.h>\n"},
         {"qrencode_only_in_the_code", "ui/print/sheet_painter.cpp", "#include <qrencode.h>\n"},
         {"boxes_only_in_prompt", "ui/shell/c.cpp", "void f() { QMessageBox::about(nullptr, a, b); }\n"},
         {"boxes_only_in_prompt", "ui/pages/week/c.cpp", "QFileDialog* dialog = nullptr;\n"},

@@ -100,6 +100,7 @@ TEST(Diagnosis, SaysVersionsAndCountsAndNothingThatWasTyped)
     athlete.group = QStringLiteral("Quibblegroup");
     athlete.note = QStringLiteral("Quibbleknee hurts");
     athlete.jointHistory = QStringLiteral("Quibbleshoulder pain in 2019");
+    athlete.consents = {HealthConsent::given(QDate(2026, 1, 5))};
     athlete.born = QDate(1987, 6, 5);
     ASSERT_TRUE((*book)->athletes().insert(*tx, athlete));
     ASSERT_TRUE(tx->commit());

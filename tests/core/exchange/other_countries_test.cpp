@@ -89,6 +89,7 @@ TEST(WordsThatLookLikeSql, AreStoredAsTheyAreInEveryText)
     athlete.group = nasty;
     athlete.note = nasty;
     athlete.jointHistory = nasty;
+    athlete.consents = {HealthConsent::given(QDate(2026, 1, 5))};
     {
         auto tx = must(Transaction::begin(temp->database()));
         must(temp->athletes().insert(tx, athlete));

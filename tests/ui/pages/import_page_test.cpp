@@ -141,6 +141,12 @@ struct ImportPageCase {
         qFatal("No such button");
     }
     [[nodiscard]] QPushButton& import() const { return button(QStringLiteral("&Import")); }
+    [[nodiscard]] QCheckBox& aside() const
+    {
+        for (QCheckBox* box : page->findChildren<QCheckBox*>())
+            if (box->text().startsWith(u"Set &bad rows aside")) return *box;
+        qFatal("No such box");
+    }
     [[nodiscard]] QComboBox& box(const char* firstItem) const
     {
         for (QComboBox* box : page->findChildren<QComboBox*>())
@@ -174,7 +180,7 @@ TEST(ImportPage, ReportsBadRowsByLineAndColumnAndImportsOnlyWhenTheyAreSetAside)
     EXPECT_EQ(c.page->findChild<QPlainTextEdit*>()->toPlainText(),
               QStringLiteral("Line 3, “Tag”, “x”: Write it as 2026-04-03."));
     EXPECT_FALSE(c.import().isEnabled());
-    c.page->findChild<QCheckBox*>()->setChecked(true);
+    c.aside().setChecked(true);
     EXPECT_TRUE(c.import().isEnabled());
     QSignalSpy imported(c.page.get(), &ImportPage::imported);
     c.import().click();

@@ -66,7 +66,7 @@ bool plannedDeload(const AthleteLog& log, QDate monday)
     });
 }
 
-WeekLoad weekOf(const std::map<QDate, DayWork>& days, QDate monday, QDate last)
+WeekLoad loadOfWeek(const std::map<QDate, DayWork>& days, QDate monday, QDate last)
 {
     WeekLoad week;
     week.monday = monday;
@@ -129,7 +129,7 @@ std::vector<WeekLoad> weekLoads(const AthleteLog& log, QDate first, QDate last)
     if (!first.isValid() || !last.isValid()) return weeks;
     const auto days = workByDay(log, mondayOf(first), last);
     for (QDate monday = mondayOf(first); monday <= last; monday = monday.addDays(7)) {
-        weeks.push_back(weekOf(days, monday, last));
+        weeks.push_back(loadOfWeek(days, monday, last));
         weeks.back().deload = weeks.back().deload || plannedDeload(log, monday);
     }
     return weeks;

@@ -144,7 +144,8 @@ SystemKeychain::~SystemKeychain()
     if (!m_thread) return;
     m_thread->quit();
     // A thread that hangs in the session bus can't be ended; the program's end must not wait for it.
-    if (!m_thread->wait(kMostMsToEnd)) static_cast<void>(m_thread.release());
+    if (m_thread->wait(kMostMsToEnd)) return;
+    [[maybe_unused]] const QThread* const left = m_thread.release();
 }
 
 QObject* SystemKeychain::worker()

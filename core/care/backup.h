@@ -14,7 +14,7 @@
 
 namespace steelyard {
 
-enum class BackupReason { Daily, Asked, Update, Import, Erase, Restore, Bulk };
+enum class BackupReason { Daily, Asked, Update, Import, Restore, Bulk };
 
 template <>
 struct EnumText<BackupReason> {
@@ -22,7 +22,6 @@ struct EnumText<BackupReason> {
                                                                         {BackupReason::Asked, "asked"},
                                                                         {BackupReason::Update, "update"},
                                                                         {BackupReason::Import, "import"},
-                                                                        {BackupReason::Erase, "erase"},
                                                                         {BackupReason::Restore, "restore"},
                                                                         {BackupReason::Bulk, "bulk"}});
 };

@@ -200,7 +200,7 @@ Result<void> BackupShelf::check(const Backup& backup, const Progress& progress) 
 Result<std::optional<Backup>> BackupShelf::newestGood(const Progress& progress) const
 {
     for (const Backup& backup : list()) {
-        const auto checked = check(backup, progress);
+        auto checked = check(backup, progress);
         if (checked) return backup;
         if (checked.error().code == ErrorCode::Cancelled) return fail(checked.error());
     }
@@ -247,7 +247,7 @@ Result<void> BackupShelf::bringFrom(const BackupShelf& other, const Progress& pr
     STEELYARD_CHECK(lock.take());
     sweep();
     const auto here = list();
-    const auto before = here.empty() ? Result<void>() : setAsideIfChanged(here.front(), progress.part(0, 0.3));
+    auto before = here.empty() ? Result<void>() : setAsideIfChanged(here.front(), progress.part(0, 0.3));
     STEELYARD_TRY(const auto good, other.newestGood(progress.part(0.3, 0.6)));
     const auto there = list();
     if (!good || (!there.empty() && keptChecksum(there.front().path) == keptChecksum(good->path))) return before;

@@ -61,6 +61,7 @@ public:
     [[nodiscard]] std::vector<std::string> allTables() const
     {
         std::vector<std::string> names;
+        names.reserve(m_links.size());
         for (const auto& [table, links] : m_links) names.push_back(table);
         return names;
     }
@@ -126,7 +127,7 @@ Result<QString> freeStandardName(Database& db, std::int64_t variant)
     STEELYARD_TRY(auto taken, db.prepare("SELECT 1 FROM rep_standard WHERE variant_id = ?1 AND athlete_id IS NULL "
                                          "AND name = ?2"));
     for (int number = 1;; ++number) {
-        const QString name = AthleteRemovalText::tr("kept standard %1").arg(number);
+        QString name = AthleteRemovalText::tr("kept standard %1").arg(number);
         taken.bindAll(variant, name);
         STEELYARD_TRY(const bool found, taken.step());
         taken.reset();

@@ -20,8 +20,6 @@ QString backupReasonWords(BackupReason reason)
         return BackupsModel::tr("before the book got a newer form");
     case BackupReason::Import:
         return BackupsModel::tr("before an import");
-    case BackupReason::Erase:
-        return BackupsModel::tr("before somebody was erased");
     case BackupReason::Restore:
         return BackupsModel::tr("before a backup was restored");
     case BackupReason::Bulk:

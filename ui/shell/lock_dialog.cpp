@@ -99,7 +99,7 @@ void LockDialog::setBusy(bool busy)
 }
 
 // Whoever changes the lock knows its passphrase, as whoever opens it does.
-void LockDialog::ask(std::function<void()> whenRight)
+void LockDialog::ask(const std::function<void()>& whenRight)
 {
     if (!m_lock.canLock()) return whenRight();
     const auto wrong = [this] {

@@ -28,7 +28,7 @@ Q_SIGNALS:
 
 private:
     void addMinutes(class QFormLayout* form);
-    void ask(std::function<void()> whenRight);
+    void ask(const std::function<void()>& whenRight);
     void set();
     void remove();
     void hash(const std::shared_ptr<Passphrase>& chosen);

@@ -32,7 +32,7 @@ public:
         QString label;    // "Passphrase of the lock"; empty: "Passphrase"
         bool canRemember = false;
     };
-    PassphraseFields(const Options& options, QWidget* parent = nullptr);
+    explicit PassphraseFields(const Options& options, QWidget* parent = nullptr);
     ~PassphraseFields() override;
 
     // Nothing is typed: not even begun.

@@ -100,7 +100,8 @@ void SealPanel::begin(const QString& to, std::shared_ptr<const Passphrase> passp
         [this, to, passphrase = std::move(passphrase)](const Result<Backup>& backup) { seal(backup, to, passphrase); });
 }
 
-void SealPanel::seal(const Result<Backup>& backup, const QString& to, std::shared_ptr<const Passphrase> passphrase)
+void SealPanel::seal(const Result<Backup>& backup, const QString& to,
+                     const std::shared_ptr<const Passphrase>& passphrase)
 {
     const auto done = [this, to, passphrase](const Result<void>& sealed) {
         m_busy = false;

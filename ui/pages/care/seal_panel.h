@@ -34,7 +34,7 @@ Q_SIGNALS:
 private:
     void chooseFile();
     void begin(const QString& to, std::shared_ptr<const Passphrase> passphrase);
-    void seal(const Result<Backup>& backup, const QString& to, std::shared_ptr<const Passphrase> passphrase);
+    void seal(const Result<Backup>& backup, const QString& to, const std::shared_ptr<const Passphrase>& passphrase);
     void remember(const Passphrase& passphrase, const QString& sealed);
     void end(const QString& text, bool alarming);
 

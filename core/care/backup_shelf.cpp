@@ -200,7 +200,7 @@ Result<void> BackupShelf::check(const Backup& backup, const Progress& progress) 
 Result<std::optional<Backup>> BackupShelf::newestGood(const Progress& progress) const
 {
     for (const Backup& backup : list()) {
-        auto checked = check(backup, progress);
+        const auto checked = check(backup, progress);
         if (checked) return backup;
         if (checked.error().code == ErrorCode::Cancelled) return fail(checked.error());
     }
@@ -209,7 +209,7 @@ Result<std::optional<Backup>> BackupShelf::newestGood(const Progress& progress) 
 
 Result<void> BackupShelf::setAsideIfChanged(const Backup& backup, const Progress& progress) const
 {
-    const auto checked = check(backup, progress);
+    auto checked = check(backup, progress);
     if (checked || checked.error().code == ErrorCode::Cancelled) return checked;
     STEELYARD_CHECK(renameOver(backup.path, backup.path + QStringLiteral(".changed")));
     QFile::remove(checksumPath(backup.path));

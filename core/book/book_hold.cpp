@@ -1,5 +1,7 @@
 #include "core/book/book_hold.h"
 
+#include "core/base/lock_taking.h"
+
 #include <QtCore/QCoreApplication>
 #include <QtCore/QLockFile>
 
@@ -25,7 +27,7 @@ BookHold holdBook(const QString& path)
     qint64 process = 0;
     QString host;
     QString program;
-    if (lock->tryLock(0))
+    if (takeLock(*lock, 0))
         hold.lock = std::move(lock);
     else if (lock->error() == QLockFile::LockFailedError && lock->getLockInfo(&process, &host, &program))
         hold.holder = BookHoldText::tr("%1, process %2 on %3").arg(program, QString::number(process), host);

@@ -1,5 +1,6 @@
 #include "core/care/backup_shelf.h"
 
+#include "core/base/lock_taking.h"
 #include "core/care/checksum.h"
 #include "core/storage/book_copy.h"
 #include "core/storage/durable_file.h"
@@ -54,7 +55,7 @@ public:
     }
     [[nodiscard]] Result<void> take()
     {
-        if (m_lock.tryLock(kPatienceMs)) return {};
+        if (takeLock(m_lock, kPatienceMs)) return {};
         if (m_lock.error() == QLockFile::LockFailedError)
             return fail(ErrorCode::Conflict, ShelfText::tr("Another program is making a backup of this book. Try "
                                                            "again when it is done."));

@@ -16,6 +16,7 @@
 
 #include <QtCore/QCommandLineParser>
 #include <QtCore/QSettings>
+#include <QtCore/QTemporaryDir>
 #include <QtWidgets/QApplication>
 
 #include <clocale>
@@ -176,7 +177,13 @@ int main(int argc, char** argv)
     const SystemClock systemClock;
     const FixedClock fixedClock(wishes.asOf.value_or(systemClock.today()));
     const Clock& clock = wishes.asOf ? static_cast<const Clock&>(fixedClock) : systemClock;
-    QSettings settings;
+    const QString usualSettings = QSettings().fileName();
+    closeFileToOthers(usualSettings);
+    // A picture leaves nothing behind: neither what its actions set, nor a backup.
+    const bool isPicture = !wishes.picture.file.isEmpty();
+    const QTemporaryDir scratch;
+    QSettings settings(isPicture ? scratch.filePath(QStringLiteral("settings.ini")) : usualSettings,
+                       QSettings::IniFormat);
     EventLog log(EventLog::usualFolder(), systemClock);
     const LogInUse inUse(log);
     log.write(u"begin", QStringLiteral(STEELYARD_VERSION));
@@ -184,7 +191,7 @@ int main(int argc, char** argv)
         log.write(u"error", QStringLiteral("%1 %2").arg(static_cast<int>(error.code)).arg(error.detail));
     });
     MainServices services = makeServices(clock, log);
-    services.dailyBackups = wishes.picture.file.isEmpty();  // a picture leaves nothing behind
+    services.dailyBackups = !isPicture;
     MainWindow window(std::move(services), prompter, clock, settings);
     sayCaught(app, log, prompter, window);
     if (!wishes.book.isEmpty() && wishes.page != QLatin1StringView("first")) {

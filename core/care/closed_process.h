@@ -4,8 +4,12 @@
 //   int main(…) { steelyard::closeToOthers(); …
 #pragma once
 
+#include <QtCore/QString>
+
 namespace steelyard {
 
 void closeToOthers();
+// The same for a file that an earlier version, or another program, left open to others. One that isn't there stays so.
+void closeFileToOthers(const QString& path);
 
 }  // namespace steelyard

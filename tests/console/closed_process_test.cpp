@@ -50,7 +50,9 @@ const QString kLook =
 TEST_F(ClosedProcess, WritesNothingThatOthersCanRead)
 {
     makeBook();
-    const QString open = outputOf(kLook + QStringLiteral(R"(
+    const QString open = outputOf(QStringLiteral(R"(mkdir -m 700 -p "$HOME/.config" "$HOME/.config/steelyard"
+        echo "[view]" > "$HOME/.config/steelyard/steelyard.ini"; chmod 644 "$HOME/.config/steelyard/steelyard.ini"
+        )") + kLook + QStringLiteral(R"(
         "$CONSOLE" export --book "$DIR/club.steelyard" --to "$DIR/export" >/dev/null
         "$CONSOLE" sheets --book "$DIR/club.steelyard" --date 2027-03-01 --pdf "$DIR/sheets.pdf" >/dev/null || true
         find "$DIR" "$HOME" -mindepth 1 \( -type f -o -type d \) -perm /077

@@ -85,7 +85,7 @@ void ConsentPanel::show(const Row<Athlete>& athlete, const HealthEntries& kept)
 void ConsentPanel::setNobody()
 {
     m_asked = false;
-    m_state->setText(tr("Choose a lifter."));
+    m_state->setText(tr("No lifter is chosen."));
     m_withdraw->setText(tr("&Withdraw…"));
     for (QWidget* part :
          {static_cast<QWidget*>(m_note), static_cast<QWidget*>(m_give), static_cast<QWidget*>(m_withdraw)})

@@ -65,6 +65,8 @@ void QuietLifters::read()
         item->setToolTip(format::plainToolTip(words));
     }
     m_list->setVisible(!quiet->empty());
+    const auto everybody = m_context.book.athletes().all();
+    if (everybody && everybody->empty()) return m_said->setText(tr("There is nobody in this book yet."));
     m_said->setText(quiet->empty() ? tr("Everybody has newer entries. A record that is no longer needed should go; who "
                                         "comes up here is yours to decide, nothing is erased by itself.")
                                    : tr("Enter shows one at the left. Nothing is erased by itself."));

@@ -18,7 +18,7 @@ struct OpenedBookText {
 
 QString standingOf(const Book& book)
 {
-    const QString place = placeSentence(placeCaution(fileSystemAt(book.path()), book.path()));
+    QString place = placeSentence(placeCaution(fileSystemAt(book.path()), book.path()));
     if (!place.isEmpty()) return place;
     return book.isReadOnly() ? OpenedBookText::tr("Read only")
                              : OpenedBookText::tr("Everything is saved as it is typed");

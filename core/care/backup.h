@@ -14,7 +14,7 @@
 
 namespace steelyard {
 
-enum class BackupReason { Daily, Asked, Update, Import, Restore, Bulk };
+enum class BackupReason { Daily, Asked, Update, Import, Restore, Bulk, Erase };
 
 template <>
 struct EnumText<BackupReason> {
@@ -23,7 +23,8 @@ struct EnumText<BackupReason> {
                                                                         {BackupReason::Update, "update"},
                                                                         {BackupReason::Import, "import"},
                                                                         {BackupReason::Restore, "restore"},
-                                                                        {BackupReason::Bulk, "bulk"}});
+                                                                        {BackupReason::Bulk, "bulk"},
+                                                                        {BackupReason::Erase, "erase"}});
 };
 
 struct Backup {

@@ -2,6 +2,8 @@
 
 #include "core/exchange/book_json.h"
 #include "core/exchange/export_files.h"
+#include "core/exchange/logbook_import.h"
+#include "core/exchange/logbook_reader.h"
 #include "core/exchange/repetition_json.h"
 
 #include <QtCore/QCoreApplication>
@@ -32,7 +34,29 @@ Result<QJsonObject> readBookDocument(const QString& path)
                     .arg(path, parse.errorString(), QString::number(parse.offset)));
 }
 
+Result<void> fillFromOwnLogbook(Transaction& transaction, const QString& csv, QDate today, const Progress& progress)
+{
+    QFile file(csv);
+    if (!file.open(QIODevice::ReadOnly))
+        return fail(ErrorCode::NotFound, BookImportText::tr("“%1” can't be read.").arg(csv), file.errorString());
+    STEELYARD_TRY(const auto reader, LogbookReader::open(file.readAll(), LogbookMapping{}, today));
+    ImportReport report;
+    STEELYARD_CHECK(fillLogbook(transaction, *reader, report, progress));
+    if (report.problems.empty()) return {};
+    return fail(ErrorCode::Invalid,
+                BookImportText::tr("%1. Nothing was imported.").arg(toText(report.problems.front())));
+}
+
 }  // namespace
+
+Result<void> importExport(Book& book, const QString& dir, const Progress& progress)
+{
+    const auto own = [today = book.clock().today()](Transaction& transaction, const QString& csv,
+                                                    const Progress& part) {
+        return fillFromOwnLogbook(transaction, csv, today, part);
+    };
+    return importExport(book, dir, own, progress);
+}
 
 Result<void> importExport(Book& book, const QString& dir, const LogbookFiller& fillLogbook, const Progress& progress)
 {

@@ -70,6 +70,29 @@ TEST_F(BackupClub, ASealedOneNeedsThePassphraseFromStandardInput)
     EXPECT_EQ(content(m_book), before);
 }
 
+TEST_F(BackupClub, OneLiftersRecordIsSealedAndOpensAsABookOfTheirs)
+{
+    const auto book = test::must(Book::openForReading(m_book, FixedClock(QDate(2026, 11, 25))));
+    const QString name = test::must(book->athletes().all())[1].value.name;
+    const QStringList seal = to("record.sealed") << QStringLiteral("--encrypt") << QStringLiteral("--athlete") << name;
+    EXPECT_EQ(run("export", to("record.sealed") << QStringLiteral("--encrypt"), kWords).status, 2) << "of whom?";
+    EXPECT_EQ(run("export", seal).status, 2) << "no passphrase came";
+    EXPECT_FALSE(QFile::exists(file("record.sealed")));
+    const Said sealed = run("export", seal, kWords);
+    ASSERT_EQ(sealed.status, 0) << sealed.err.toStdString();
+    EXPECT_FALSE(test::fileBytes(file("record.sealed")).contains(name.toUtf8()));
+    EXPECT_EQ(run("export", seal, kWords).status, 1) << "never over a file";
+    ASSERT_EQ(console({QStringLiteral("restore"), QStringLiteral("--from"), file("record.sealed"),
+                       QStringLiteral("--book"), file("theirs.steelyard")},
+                      file("data"), kWords)
+                  .status,
+              0);
+    const auto theirs = test::must(Book::openForReading(file("theirs.steelyard"), FixedClock(QDate(2026, 11, 25))));
+    const auto all = test::must(theirs->athletes().all());
+    ASSERT_EQ(all.size(), 1U);
+    EXPECT_EQ(all[0].value.name, name);
+}
+
 TEST_F(BackupClub, WhatCannotBeDoneIsRefusedWithTheStatusOfTheContract)
 {
     EXPECT_EQ(run("backup", to("copy.steelyard")).status, 0);

@@ -91,7 +91,25 @@ TEST_F(ErasingClub, SaysWhichCopyBesideTheBookStillHasThem)
     ASSERT_TRUE(QFile::copy(m_book, copy));
     const Said said = run("erase", {QStringLiteral("--athlete"), before[0], QStringLiteral("--confirm"), before[0],
                                     QStringLiteral("--json")});
-    EXPECT_EQ(json(said)[QStringLiteral("copies")].toArray(), QJsonArray{copy});
+    const QJsonArray copies = json(said)[QStringLiteral("copies")].toArray();
+    ASSERT_EQ(copies.size(), 2) << "and the backup of just before";
+    EXPECT_EQ(copies[0].toString(), copy);
+    EXPECT_TRUE(copies[1].toString().endsWith(QStringLiteral("-erase.steelyard")));
+}
+
+TEST_F(ErasingClub, ABackupOfJustBeforeHasEverybodyAndLosesThemWhenItIsRestored)
+{
+    makeClub();
+    const QStringList before = names();
+    ASSERT_EQ(run("erase", {QStringLiteral("--athlete"), before[0], QStringLiteral("--confirm"), before[0]}).status, 0);
+    const Said list = run("backup", {QStringLiteral("--list"), QStringLiteral("--json")});
+    const QJsonObject backup = json(list)[QStringLiteral("backups")].toArray().first().toObject();
+    EXPECT_EQ(backup[QStringLiteral("reason")], QStringLiteral("erase"));
+    const QString path = backup[QStringLiteral("file")].toString();
+    const auto kept = test::must(Book::openForReading(path, FixedClock(QDate(2026, 11, 25))));
+    EXPECT_TRUE(kept->athletes().findByName(before[0]));
+    ASSERT_EQ(run("restore", {QStringLiteral("--from"), path}).status, 0);
+    EXPECT_EQ(names(), (QStringList{before[1], before[2]}));
 }
 
 }  // namespace

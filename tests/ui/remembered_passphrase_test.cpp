@@ -60,7 +60,7 @@ protected:
     // What the panel said in the end.
     QString seal(bool tick)
     {
-        SealPanel panel(*context);
+        SealPanel panel(*context, sealedCopyOfBook(*context));
         for (const char* field : {"passphrase", "passphraseAgain"})
             panel.findChild<QLineEdit*>(QString::fromLatin1(field))->setText(kSaid);
         panel.findChild<QCheckBox*>(QStringLiteral("rememberPassphrase"))->setChecked(tick);

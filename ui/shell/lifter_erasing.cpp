@@ -1,5 +1,6 @@
 #include "ui/shell/lifter_erasing.h"
 
+#include "core/care/backup_shelf.h"
 #include "core/care/erased_list.h"
 #include "core/care/health_consent.h"
 #include "core/care/settings_traces.h"
@@ -21,6 +22,7 @@ struct ErasedFile {
     QString why;
     std::int64_t rows = 0;
     QStringList stillNaming;
+    QString backup;  // of just before; it holds them
 };
 
 Result<ErasedFile> eraseInFile(const QString& path, const QString& shelf, const Clock& clock, const EraseWish& wish)
@@ -28,6 +30,11 @@ Result<ErasedFile> eraseInFile(const QString& path, const QString& shelf, const 
     ErasedFile erased;
     {
         STEELYARD_TRY(const auto book, Book::open(path, clock));
+        // For the others' sake: what follows writes the whole file anew, and can't be undone.
+        if (!shelf.isEmpty()) {
+            STEELYARD_TRY(const Backup kept, BackupShelf(shelf, clock).keep(book->database(), BackupReason::Erase));
+            erased.backup = kept.path;
+        }
         if (wish.healthOnly) {
             STEELYARD_TRY(const auto report, withdrawHealthConsent(*book, wish.athlete));
             erased.fileCleaned = report.fileCleaned;
@@ -63,6 +70,11 @@ QString receiptOf(const ErasedFile& erased, bool healthOnly, int settings)
             "The file could not be cleaned of what they left in it; save a copy of the book "
             "and work with that.");
     if (!erased.why.isEmpty()) parts += erased.why;
+    if (!erased.backup.isEmpty())
+        parts += LifterErasingText::tr(
+                     "A backup of just before still has what was removed: “%1”. Delete it when you no "
+                     "longer need it.")
+                     .arg(erased.backup);
     return parts.join(u' ');
 }
 

@@ -1,5 +1,6 @@
 #include "ui/shell/main_window.h"
 
+#include "core/care/sealed_file.h"
 #include "ui/format/people.h"
 #include "ui/pages/first_run/first_run_page.h"
 #include "ui/prompt/prompter.h"
@@ -294,7 +295,7 @@ void MainWindow::makeBook(bool sample, bool thenImport)
 
 void MainWindow::openExisting()
 {
-    m_prompter.chooseFileToOpen(this, {tr("Open a book"), {}, tr("Books (*.steelyard)"), {}},
+    m_prompter.chooseFileToOpen(this, {tr("Open a book"), {}, tr("Books and sealed files (*.steelyard *.sealed)"), {}},
                                 [this](const QString& path) { openBook(path); });
 }
 
@@ -336,6 +337,10 @@ void MainWindow::recover(const QString& path, const Error& error)
 
 bool MainWindow::openBook(const QString& path)
 {
+    if (const auto sealed = isSealedFile(path); sealed && *sealed) {
+        unseal(path);
+        return false;
+    }
     auto opened = Book::open(path, m_clock);
     if (!opened) {
         m_first->say(opened.error().what);
@@ -444,7 +449,7 @@ void MainWindow::dragEnterEvent(QDragEnterEvent* event)
 void MainWindow::dropEvent(QDropEvent* event)
 {
     const QString path = event->mimeData()->urls().value(0).toLocalFile();
-    if (path.endsWith(QStringLiteral(".steelyard")))
+    if (path.endsWith(QStringLiteral(".steelyard")) || path.endsWith(QStringLiteral(".sealed")))
         openBook(path);
     else if (!path.isEmpty() && m_book)
         importFile(path);

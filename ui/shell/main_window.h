@@ -68,6 +68,7 @@ public:
     MainWindow(MainServices services, Prompter& prompter, const Clock& clock, QSettings& settings);
     ~MainWindow() override;
 
+    // A sealed file asks for its passphrase first, and nothing is open yet.
     // When the book can't be opened, the first page says why; when its file is there and can't be used, the page of recovery.
     bool openBook(const QString& path);
     void closeBook();
@@ -105,6 +106,7 @@ private:
     void makeBook(bool sample, bool thenImport);
     void openExisting();
     void recover(const QString& path, const Error& error);
+    void unseal(const QString& path);
     void addLifter();
     void openLifterData(std::optional<Id<Athlete>> athlete, const QString& receipt);
     void erase(const EraseWish& wish);

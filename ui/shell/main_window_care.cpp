@@ -3,6 +3,7 @@
 #include "ui/shell/main_window.h"
 
 #include "core/care/erasure.h"
+#include "ui/pages/care/unseal_dialog.h"
 #include "ui/pages/first_run/first_run_page.h"
 #include "ui/shell/backup_keeper.h"
 #include "ui/shell/book_restoring.h"
@@ -21,6 +22,13 @@ void MainWindow::beginBackups()
             [this] { m_status->setNote(m_backups->trouble(), m_backups->troubleDetail()); });
     // When all is read and nothing else runs: the day's first backup waits for the coach, not the other way round.
     connect(this, &MainWindow::settled, m_backups.get(), &BackupKeeper::keepIfDue);
+}
+
+void MainWindow::unseal(const QString& path)
+{
+    auto* dialog = new UnsealDialog({path, *m_jobs, m_prompter, m_clock}, this);
+    connect(dialog, &UnsealDialog::bookRequested, this, &MainWindow::openBook);
+    dialog->open();
 }
 
 void MainWindow::restore(const RestoreWish& wish)

@@ -74,12 +74,13 @@ Result<void> eraseConfirmed(const Console& console, const QString& path, const Q
         STEELYARD_TRY(const auto book, Book::open(path, console.clock()));
         STEELYARD_TRY(const auto athlete, book->athletes().findByName(name));
         STEELYARD_TRY(outcome.plan, planErasure(book->database(), athlete.id));
+        const BackupShelf shelf(BackupShelf::usualFolder(path), console.clock());
+        STEELYARD_TRY([[maybe_unused]] const Backup kept, shelf.keep(book->database(), BackupReason::Erase));
         STEELYARD_TRY(const auto report, eraseAthlete(*book, athlete.id));
         outcome.erased = true;
         outcome.fileCleaned = report.fileCleaned;
         if (!report.fileCleaned) console.say(report.why);
-        if (const auto kept = rememberErased(BackupShelf::usualFolder(path), {report.erased}); !kept)
-            console.say(kept.error().what);
+        if (const auto kept = rememberErased(shelf.folder(), {report.erased}); !kept) console.say(kept.error().what);
     }
     STEELYARD_TRY(outcome.stillNaming, filesNaming(path, outcome.plan.traces));
     return {};

@@ -132,20 +132,8 @@ void keepBefore(const Console& console, Book& book)
 // The folder that `export` wrote: everything goes into a book that has no athletes yet.
 Result<void> importFolder(Book& book, const QString& folder, const Console& console)
 {
-    const QDate today = console.clock().today();
-    const auto fill = [today](Transaction& transaction, const QString& csvPath,
-                              const Progress& progress) -> Result<void> {
-        STEELYARD_TRY(const QByteArray bytes, readWholeFile(csvPath));
-        STEELYARD_TRY(const auto reader, LogbookReader::open(bytes, LogbookMapping{}, today));
-        ImportReport report;
-        STEELYARD_CHECK(fillLogbook(transaction, *reader, report, progress));
-        if (!report.problems.empty())
-            return fail(ErrorCode::Invalid,
-                        ImportCommandText::tr("%1. Nothing was imported.").arg(toText(report.problems.front())));
-        return {};
-    };
     keepBefore(console, book);
-    STEELYARD_CHECK(importExport(book, folder, fill, console.progress()));
+    STEELYARD_CHECK(importExport(book, folder, console.progress()));
     STEELYARD_TRY(const auto sets, book.database().integer("SELECT count(*) FROM set_entry"));
     console.print(ImportCommandText::tr("The whole export came in: %1 sets.").arg(sets));
     return {};

@@ -1,9 +1,11 @@
 // One lifter's data by keys alone: consent, handing over, erasing, and whose record may no longer be needed.
 #include "ui/pages/care/lifter_data_page.h"
 
+#include "core/care/sealed_file.h"
 #include "tests/support/scripted_prompter.h"
 #include "tests/support/temp_book.h"
 #include "tests/support/temp_dir.h"
+#include "ui/pages/care/unseal_dialog.h"
 #include "ui/shell/add_lifter_dialog.h"
 #include "ui/shell/book_view.h"
 #include "ui/shell/main_window.h"
@@ -24,6 +26,8 @@
 #include <QtWidgets/QSpinBox>
 
 #include <gtest/gtest.h>
+
+#include <algorithm>
 
 namespace steelyard {
 namespace {
@@ -48,6 +52,8 @@ protected:
             must(book->history().perform(recordBodyMass(bo.id, {QDate(2027, 1, 1), *Load::parseWithUnit(u"80 kg")})));
         }
         MainServices services;
+        services.backupFolder = [this](const QString&) { return m_dir.path(u"shelf"); };
+        services.dailyBackups = false;
         services.reviewer = [](const RosterReviewRequest&, const Progress&) -> Result<std::vector<AthleteReview>> {
             return std::vector<AthleteReview>{};
         };
@@ -74,6 +80,11 @@ protected:
     {
         return QTest::qWaitFor([&] { return m_window->book() && m_window->isSettled() && condition() && m_page; },
                                30'000);
+    }
+    [[nodiscard]] bool reopenedAs(const QString& path)
+    {
+        return QTest::qWaitFor(
+            [&] { return m_window->book() && m_window->book()->path() == path && m_window->isSettled(); }, 30'000);
     }
     void openPage(const QString& name)
     {
@@ -150,6 +161,7 @@ TEST_F(LifterData, IsErasedOnlyAfterTheWholeNameAndNeverByEnter)
     ASSERT_TRUE(reopened([&] { return !m_window->book()->athletes().find(gone.id); }));
     ASSERT_NE(m_page, nullptr);
     EXPECT_TRUE(says("nothing was found"));
+    EXPECT_TRUE(says("-erase.steelyard")) << "the backup that still has them";
     EXPECT_FALSE(says("Dana"));
     EXPECT_FALSE(m_window->book()->history().canUndo());
     EXPECT_FALSE(m_dir.read(u"settings.ini").contains("Dana"));
@@ -203,6 +215,70 @@ TEST_F(LifterData, TheRecordIsWrittenIntoAFolderOfItsOwn)
         for (const char16_t* file : {u"record.html", u"logbook.csv", u"book.json", u"README.txt"})
             EXPECT_TRUE(QFile::exists(m_dir.path(QString::fromUtf16(folder) + QString::fromUtf16(file))));
     EXPECT_EQ(m_prompter.errors, QStringList());
+}
+
+TEST_F(LifterData, TheRecordIsSealedByKeysAndOpensAsABook)
+{
+    openPage(kDana);
+    m_prompter.path = m_dir.path(u"dana.steelyard.sealed");
+    auto* seal = button("Seal into a file");
+    seal->setFocus();
+    QTest::keyClick(seal, Qt::Key_Space);
+    EXPECT_TRUE(says("A sealed record of Dana Quill"));
+    for (const QString& field : {QStringLiteral("passphrase"), QStringLiteral("passphraseAgain")}) {
+        auto* line = m_page->findChild<QLineEdit*>(field);
+        line->setFocus();
+        QTest::keyClicks(line, QStringLiteral("seven plain words will do"));
+    }
+    QTest::keyClick(m_page->focusWidget(), Qt::Key_Return);
+    ASSERT_TRUE(QTest::qWaitFor([&] { return says("Sealed: "); }, 30'000));
+    settle();
+    QTest::keyClick(m_page->focusWidget(), Qt::Key_Escape);
+    EXPECT_NE(m_page, nullptr) << "Escape leaves the sealing first";
+    EXPECT_EQ(m_page->focusWidget(), seal);
+
+    // Dropped on the window, or chosen to be opened: what is open stays until the passphrase fits.
+    const QString sealed = m_prompter.path;
+    EXPECT_FALSE(m_window->openBook(sealed));
+    auto* dialog = m_window->findChild<UnsealDialog*>();
+    ASSERT_NE(dialog, nullptr);
+    ASSERT_TRUE(QTest::qWaitForWindowActive(dialog));
+    m_prompter.path = m_dir.path(u"theirs.steelyard");
+    auto* line = dialog->findChild<QLineEdit*>(QStringLiteral("passphrase"));
+    QTest::keyClicks(line, QStringLiteral("some other words of hers"));
+    QTest::keyClick(line, Qt::Key_Return);
+    settle();
+    EXPECT_FALSE(QFile::exists(m_prompter.path));
+    EXPECT_EQ(m_window->book()->path(), m_path);
+    line->selectAll();
+    QTest::keyClicks(line, QStringLiteral("seven plain words will do"));
+    QTest::keyClick(line, Qt::Key_Return);
+    ASSERT_TRUE(reopenedAs(m_prompter.path));
+    const auto athletes = must(m_window->book()->athletes().all());
+    ASSERT_EQ(athletes.size(), 1U);
+    EXPECT_EQ(athletes.front().value.name, kDana);
+    EXPECT_EQ(athletes.front().value.consents.size(), 1U);
+    EXPECT_EQ(m_prompter.errors, QStringList());
+}
+
+TEST_F(LifterData, ASealedFileIsNeverOpenedOverAnotherBook)
+{
+    const QString sealed = m_dir.path(u"a.sealed");
+    must(sealFile(m_path, sealed, must(Passphrase::make(QStringLiteral("seven plain words will do"))),
+                  SealCost::least(), {}));
+    EXPECT_FALSE(m_window->openBook(sealed));
+    auto* dialog = m_window->findChild<UnsealDialog*>();
+    ASSERT_NE(dialog, nullptr);
+    ASSERT_TRUE(QTest::qWaitForWindowActive(dialog));
+    m_prompter.path = m_path;
+    auto* line = dialog->findChild<QLineEdit*>(QStringLiteral("passphrase"));
+    QTest::keyClicks(line, QStringLiteral("seven plain words will do"));
+    QTest::keyClick(line, Qt::Key_Return);
+    settle();
+    const auto labels = dialog->findChildren<QLabel*>();
+    EXPECT_TRUE(std::ranges::any_of(
+        labels, [](const QLabel* label) { return label->text().contains(QStringLiteral("is there already")); }));
+    EXPECT_EQ(must(m_window->book()->athletes().all()).size(), 2U);
 }
 
 TEST_F(LifterData, QuietLiftersComeUpByTheMonthsThatAreSet)

@@ -1,5 +1,6 @@
 #include "ui/pages/lifter/trial_form.h"
 
+#include "core/care/health_consent.h"
 #include "core/edits/edits.h"
 #include "core/exchange/book_dump.h"
 #include "core/trials/arm_differences.h"
@@ -15,6 +16,8 @@
 #include <QtWidgets/QSpinBox>
 
 #include <gtest/gtest.h>
+
+#include <algorithm>
 
 namespace steelyard {
 namespace {
@@ -67,6 +70,23 @@ TEST(TrialForm, IsFilledInSoThatOneKeyStartsAFairTrial)
     EXPECT_EQ(c.stored().value.days.size(), 14U) << "six blocks of two, and one of each to get used to it";
     ASSERT_TRUE(c.club.book->history().undo());
     EXPECT_EQ(c.content(), before) << "one step";
+}
+
+TEST(TrialForm, HasNoLimitOfDiscomfortForWhoDidNotAgreeToBeAsked)
+{
+    for (const bool agreed : {true, false}) {
+        TrialFormCase c;
+        if (!agreed) (void)must(withdrawHealthConsent(*c.club.book, *c.club.athlete));
+        c.openForm();
+        const auto fields = c.form().findChildren<QSpinBox*>();
+        EXPECT_EQ(std::ranges::any_of(fields,
+                                      [&](const QSpinBox* one) {
+                                          return one->accessibleName() == QStringLiteral("Discomfort limit, of 10")
+                                                 && one->isVisibleTo(&c.form());
+                                      }),
+                  agreed);
+        EXPECT_EQ(c.says(QStringLiteral("Discomfort isn’t asked")), !agreed);
+    }
 }
 
 TEST(TrialForm, EscapeLeavesTheBookAlone)

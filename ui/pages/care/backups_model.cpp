@@ -24,6 +24,8 @@ QString backupReasonWords(BackupReason reason)
         return BackupsModel::tr("before a backup was restored");
     case BackupReason::Bulk:
         return BackupsModel::tr("before many sets were changed");
+    case BackupReason::Erase:
+        return BackupsModel::tr("before somebody was erased");
     }
     return {};
 }

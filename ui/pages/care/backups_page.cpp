@@ -47,13 +47,13 @@ BackupsPage::BackupsPage(const UiContext& context, QWidget* parent)
       m_list(new QStackedWidget(this)),
       m_side(new QStackedWidget(this)),
       m_restore(new RestorePanel(context.book.path(), context.jobs, context.clock, rememberedBy(context), this)),
-      m_seal(new SealPanel(context, this))
+      m_seal(new SealPanel(context, sealedCopyOfBook(context), this))
 {
     constexpr int sideWidth = 400;
     auto* intro = quietWords(this);
     intro->setText(
         tr("Whole copies of this book on this computer, newest first. One is made on every day you work, and "
-           "before imports, restoring and changes of many sets. Kept are the last of seven days, "
+           "before imports, restoring, erasing and changes of many sets. Kept are the last of seven days, "
            "four weeks and twelve months, and the ten newest that were made for a reason."));
     m_empty->setText(
         tr("There is no backup of this book yet. The first one comes by itself; “Make one now” doesn't wait."));

@@ -32,6 +32,7 @@ QString planWords(const ErasurePlan& plan, const std::vector<CopyFinding>& copie
         if (copy.state == CopyState::CantTell)
             lines += ErasePanel::tr("Perhaps in this copy, which can't be looked into: %1").arg(copy.path);
     }
+    lines += ErasePanel::tr("A backup is made first, for the others' sake; it has them, too, until you delete it.");
     lines += ErasePanel::tr(
         "A backup that is restored later loses them again by itself. Copies and papers that left "
         "this computer are yours to find. A disk may keep what was overwritten; the record is "

@@ -1,10 +1,13 @@
 #include "ui/pages/care/lifter_data_page.h"
 
 #include "core/care/health_consent.h"
+#include "core/care/sealed_record.h"
 #include "core/exchange/book_export.h"
 #include "ui/pages/care/consent_panel.h"
 #include "ui/pages/care/erase_panel.h"
 #include "ui/pages/care/quiet_lifters.h"
+#include "ui/pages/care/seal_panel.h"
+#include "ui/format/people.h"
 #include "ui/prompt/prompter.h"
 
 #include <QtCore/QDir>
@@ -14,6 +17,7 @@
 #include <QtWidgets/QCompleter>
 #include <QtWidgets/QLabel>
 #include <QtWidgets/QPushButton>
+#include <QtWidgets/QStackedWidget>
 #include <QtWidgets/QVBoxLayout>
 
 namespace steelyard {
@@ -26,13 +30,17 @@ LifterDataPage::LifterDataPage(const UiContext& context, LifterDataStart start, 
       m_erase(new ErasePanel(this)),
       m_quiet(new QuietLifters(context, this))
 {
-    auto* left = new QVBoxLayout;
+    m_left = new QStackedWidget(this);
+    auto* page = new QWidget(m_left);
+    auto* left = new QVBoxLayout(page);
+    left->setContentsMargins(0, 0, 0, 0);
     left->addLayout(makeTop());
     left->addWidget(m_consent);
     left->addWidget(makeHandOver());
     left->addWidget(m_erase, 1);
     auto* sides = new QHBoxLayout;
-    sides->addLayout(left, 5);
+    m_left->addWidget(page);
+    sides->addWidget(m_left, 5);
     sides->addWidget(m_quiet, 2);
     auto* all = new QVBoxLayout(this);
     all->setSpacing(8);
@@ -67,18 +75,25 @@ QLayout* LifterDataPage::makeTop()
 QWidget* LifterDataPage::makeHandOver()
 {
     auto* box = new QGroupBox(tr("Hand over"), this);
-    auto* words =
-        new QLabel(tr("Everything that is kept of this lifter and nobody else, in a folder: a page to read in "
-                      "any browser, tables for another program, and what their columns mean."),
-                   box);
+    auto* words = new QLabel(
+        tr("Everything that is kept of this lifter and nobody else, in a folder: a page to read in "
+           "any browser, tables for another program, and what their columns mean. Or sealed into one file, for "
+           "another coach: a book of this lifter alone."),
+        box);
     words->setTextFormat(Qt::PlainText);
     words->setWordWrap(true);
     m_handOver = new QPushButton(tr("Write into a &folder…"), box);
     m_handOver->setAutoDefault(false);
     connect(m_handOver, &QPushButton::clicked, this, &LifterDataPage::chooseFolder);
+    m_sealed = new QPushButton(tr("&Seal into a file…"), box);
+    m_sealed->setAutoDefault(false);
+    connect(m_sealed, &QPushButton::clicked, this, &LifterDataPage::beginSealing);
+    auto* buttons = new QVBoxLayout;
+    buttons->addWidget(m_handOver);
+    buttons->addWidget(m_sealed);
     auto* row = new QHBoxLayout(box);
     row->addWidget(words, 1);
-    row->addWidget(m_handOver);
+    row->addLayout(buttons);
     return box;
 }
 
@@ -140,6 +155,7 @@ void LifterDataPage::showLifter()
 {
     const auto athlete = chosen();
     m_handOver->setEnabled(athlete.has_value() && !m_job.isRunning());
+    m_sealed->setEnabled(athlete.has_value());
     if (!athlete) {
         m_consent->setNobody();
         m_erase->setNobody();
@@ -208,6 +224,40 @@ void LifterDataPage::handOver(const QString& folder)
     m_handOver->setEnabled(false);
 }
 
+void LifterDataPage::beginSealing()
+{
+    const auto athlete = chosen();
+    if (!athlete || m_seal) return;
+    const auto row = m_context.book.athletes().find(*athlete);
+    if (!row) return say(row.error().what);
+    SealPanel::Work work{.title = tr("A sealed record of %1").arg(format::person(row->value.name)),
+                         .fileName = tr("Record of %1").arg(m_context.clock.today().toString(Qt::ISODate))
+                                     + QStringLiteral(".steelyard.sealed")};
+    work.seal = [book = m_context.book.path(), athlete = *athlete, &clock = m_context.clock](
+                    const QString&, const QString& to, const Passphrase& passphrase,
+                    const Progress& progress) -> Result<void> {
+        STEELYARD_TRY(const auto database, Database::openReader(book));
+        STEELYARD_TRY([[maybe_unused]] const auto report,
+                      sealRecord(*database, {athlete, to, passphrase}, clock, progress));
+        return {};
+    };
+    say({});
+    m_seal = new SealPanel(m_context, std::move(work), m_left);
+    connect(m_seal, &SealPanel::left, this, &LifterDataPage::endSealing);
+    m_left->addWidget(m_seal);
+    m_left->setCurrentWidget(m_seal);
+    m_quiet->setEnabled(false);
+    m_seal->takeFocus();
+}
+
+void LifterDataPage::endSealing()
+{
+    m_left->removeWidget(m_seal);
+    std::exchange(m_seal, nullptr)->deleteLater();
+    m_quiet->setEnabled(true);
+    m_sealed->setFocus();
+}
+
 void LifterDataPage::say(const QString& text)
 {
     m_said->setText(text);
@@ -216,6 +266,7 @@ void LifterDataPage::say(const QString& text)
 void LifterDataPage::keyPressEvent(QKeyEvent* event)
 {
     if (event->key() == Qt::Key_Escape) {
+        if (m_seal) return endSealing();
         Q_EMIT closed();
         return;
     }

@@ -16,12 +16,14 @@
 class QComboBox;
 class QLabel;
 class QPushButton;
+class QStackedWidget;
 
 namespace steelyard {
 
 class ConsentPanel;
 class ErasePanel;
 class QuietLifters;
+class SealPanel;
 
 class LifterDataPage final : public QWidget {
     Q_OBJECT
@@ -49,6 +51,8 @@ private:
     void erase(bool healthOnly);
     void chooseFolder();
     void handOver(const QString& folder);
+    void beginSealing();
+    void endSealing();
     void say(const QString& text);
 
     UiContext m_context;
@@ -58,6 +62,9 @@ private:
     QComboBox* m_lifters = nullptr;
     ConsentPanel* m_consent = nullptr;
     QPushButton* m_handOver = nullptr;
+    QPushButton* m_sealed = nullptr;
+    QStackedWidget* m_left = nullptr;  // the page, over it the sealing of a record
+    SealPanel* m_seal = nullptr;       // while one is being sealed
     ErasePanel* m_erase = nullptr;
     QuietLifters* m_quiet = nullptr;
     QLabel* m_said = nullptr;

@@ -21,9 +21,31 @@
 
 namespace steelyard {
 
-SealPanel::SealPanel(const UiContext& context, QWidget* parent)
+SealPanel::Work sealedCopyOfBook(const UiContext& context)
+{
+    SealPanel::Work work{.title = SealPanel::tr("A sealed copy, to leave this computer"),
+                         .fileName = QFileInfo(context.book.path()).completeBaseName() + u' '
+                                     + context.clock.today().toString(Qt::ISODate)
+                                     + QStringLiteral(".steelyard.sealed"),
+                         .canRemember = m_work.canRemember};
+    work.prepare = [backups = context.backups](QObject* receiver, std::function<void(const Result<QString>&)> then) {
+        backups->keep(BackupReason::Asked, receiver, [then = std::move(then)](const Result<Backup>& made) {
+            if (made)
+                then(made->path);
+            else
+                then(fail(made.error()));
+        });
+    };
+    work.seal = [](const QString& from, const QString& to, const Passphrase& passphrase, const Progress& progress) {
+        return sealFile(from, to, passphrase, SealCost::usual(), progress);
+    };
+    return work;
+}
+
+SealPanel::SealPanel(const UiContext& context, Work work, QWidget* parent)
     : QWidget(parent),
       m_context(context),
+      m_work(std::move(work)),
       m_passphrase(new PassphraseFields(
           {.is = PassphraseFields::New,
            .warning = tr("There is no way back without it: nobody can open the file, and nobody can tell you the "
@@ -37,7 +59,7 @@ SealPanel::SealPanel(const UiContext& context, QWidget* parent)
     QFont strong = font();
     strong.setBold(true);
     title->setFont(strong);
-    title->setText(tr("A sealed copy, to leave this computer"));
+    title->setText(m_work.title);
     auto* leave = new QPushButton(tr("Lea&ve"), this);
     auto* buttons = new QHBoxLayout;
     buttons->addWidget(m_seal);
@@ -82,10 +104,8 @@ void SealPanel::chooseFile()
     m_remember = m_passphrase->wantsRemembering();
     auto passphrase = std::make_shared<const Passphrase>(std::move(*typed));
     const QString folder = QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation);
-    const QString name = QFileInfo(m_context.book.path()).completeBaseName() + u' '
-                         + m_context.clock.today().toString(Qt::ISODate) + QStringLiteral(".steelyard.sealed");
     m_context.prompter.chooseFileToSave(this,
-                                        {tr("Seal a copy of this book"), QDir(folder).filePath(name),
+                                        {tr("Where should the sealed file go?"), QDir(folder).filePath(m_work.fileName),
                                          tr("Sealed files (*.sealed)"), QStringLiteral("sealed")},
                                         [this, passphrase](const QString& to) { begin(to, passphrase); });
 }
@@ -95,12 +115,13 @@ void SealPanel::begin(const QString& to, std::shared_ptr<const Passphrase> passp
     m_busy = true;
     m_seal->setEnabled(false);
     end(tr("Sealing…"), false);
-    m_context.backups->keep(
-        BackupReason::Asked, this,
-        [this, to, passphrase = std::move(passphrase)](const Result<Backup>& backup) { seal(backup, to, passphrase); });
+    if (!m_work.prepare) return seal(QString(), to, passphrase);
+    m_work.prepare(this, [this, to, passphrase = std::move(passphrase)](const Result<QString>& prepared) {
+        seal(prepared, to, passphrase);
+    });
 }
 
-void SealPanel::seal(const Result<Backup>& backup, const QString& to,
+void SealPanel::seal(const Result<QString>& prepared, const QString& to,
                      const std::shared_ptr<const Passphrase>& passphrase)
 {
     const auto done = [this, to, passphrase](const Result<void>& sealed) {
@@ -110,11 +131,11 @@ void SealPanel::seal(const Result<Backup>& backup, const QString& to,
         end(sealed ? words : sealed.error().what, !sealed);
         if (sealed && m_remember) remember(*passphrase, words);
     };
-    if (!backup) return done(fail(backup.error()));
+    if (!prepared) return done(fail(prepared.error()));
     m_job = m_context.jobs.run(
-        this, tr("Sealing a copy"),
-        [from = backup->path, to, passphrase](const Progress& progress) {
-            return sealFile(from, to, *passphrase, SealCost::usual(), progress);
+        this, tr("Sealing"),
+        [work = m_work.seal, from = *prepared, to, passphrase](const Progress& progress) {
+            return work(from, to, *passphrase, progress);
         },
         done);
 }

@@ -229,7 +229,7 @@ void TrialForm::begin(const LiftLine& lift, TrialFactor factor)
         m_lift->setToolTip(format::plainToolTip(m_lift->currentText()));
     }
     m_arms->offer(record(), *m_draft);
-    m_outcomes->offer(*m_draft);
+    m_outcomes->offer(*m_draft, mayKeep(record().log.athlete.value.consents, HealthField::Discomfort));
     m_sets->setValue(m_draft->sets);
     m_reserve->setText(m_draft->plannedRir ? m_draft->plannedRir->toString() : QString());
     m_runIn->setValue(m_draft->arms.front().runIn);

@@ -28,6 +28,8 @@ TrialOutcomeFields::TrialOutcomeFields(QWidget* parent)
     : QWidget(parent),
       m_limit(addSpin(tr("Discomfort limit, of 10"), 1, kMostLimit)),
       m_running(addSpin(tr("Sessions running"), 1, kMostRunning)),
+      m_limitRow(new QWidget(this)),
+      m_noLimit(quietWords(this)),
       m_why(quietWords(this))
 {
     auto* grid = new QGridLayout(this);
@@ -51,14 +53,19 @@ TrialOutcomeFields::TrialOutcomeFields(QWidget* parent)
     grid->setColumnStretch(1, 1);
     grid->setColumnStretch(3, 1);
     const int below = (at + kOutcomeColumns - 1) / kOutcomeColumns;
-    auto* limit = new QHBoxLayout;
+    auto* limit = new QHBoxLayout(m_limitRow);
+    limit->setContentsMargins({});
     limit->addWidget(new QLabel(tr("Out at discomfort"), this));
     limit->addWidget(m_limit);
     limit->addWidget(new QLabel(tr("in"), this));
     limit->addWidget(m_running);
     limit->addWidget(new QLabel(tr("sessions running"), this));
     limit->addStretch(1);
-    grid->addLayout(limit, below, 0, 1, 4);
+    m_noLimit->setText(
+        tr("Discomfort isn’t asked: this lifter hasn’t agreed to it. Ask before every session all the same, and let "
+           "nobody lift through pain."));
+    grid->addWidget(m_limitRow, below, 0, 1, 4);
+    grid->addWidget(m_noLimit, below, 0, 1, 4);
     grid->addWidget(m_why, below + 1, 0, 1, 4);
     m_why->setMinimumHeight(2 * fontMetrics().lineSpacing());
     m_why->setAlignment(Qt::AlignTop | Qt::AlignLeft);
@@ -79,8 +86,10 @@ QSpinBox* TrialOutcomeFields::addSpin(const QString& name, int low, int high)
     return spin;
 }
 
-void TrialOutcomeFields::offer(const Trial& draft)
+void TrialOutcomeFields::offer(const Trial& draft, bool keepsDiscomfort)
 {
+    m_limitRow->setVisible(keepsDiscomfort);
+    m_noLimit->setVisible(!keepsDiscomfort);
     m_unknown.clear();
     for (WeightField& field : m_weights) {
         const QSignalBlocker quiet(field.weight);

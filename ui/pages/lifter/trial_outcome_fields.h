@@ -20,7 +20,8 @@ class TrialOutcomeFields final : public QWidget {
 
 public:
     explicit TrialOutcomeFields(QWidget* parent = nullptr);
-    void offer(const Trial& draft);
+    // Without consent discomfort is neither asked nor kept, so it has no limit here.
+    void offer(const Trial& draft, bool keepsDiscomfort);
     [[nodiscard]] Trial apply(Trial trial) const;
     // Of the field that has the keyboard.
     [[nodiscard]] QString explanation() const;
@@ -43,6 +44,8 @@ private:
     std::vector<TrialOutcome> m_unknown;  // of a newer program
     QSpinBox* m_limit;
     QSpinBox* m_running;
+    QWidget* m_limitRow;
+    QLabel* m_noLimit;
     QLabel* m_why;
 };
 

@@ -53,16 +53,15 @@ RecoveryPage::RecoveryPage(Surroundings surroundings, QWidget* parent)
     column->addStretch(1);
     for (QWidget* widget : std::initializer_list<QWidget*>{title, m_file, m_wrong, meaning}) column->addWidget(widget);
     column->addSpacing(10);
-    m_restore = addChoice(column, tr("&Restore a backup"), {});
     m_backupWords = makeParagraph(middle, QStringLiteral("recoveryBackup"));
-    column->addWidget(m_backupWords);
+    m_restore = addChoice(column, tr("Restore a backu&p"), m_backupWords);
     m_save = addChoice(column, tr("&Save what can be saved…"),
                        tr("Reads every record that is still readable into a new book, and says what is missing."));
     m_copy =
         addChoice(column, tr("Open a &copy…"),
                   tr("Copies the file as it is to another place and opens it there: for a folder or a disk that can "
                      "only be read."));
-    m_leave = addChoice(column, tr("&Leave it"), tr("Goes back. Another book can be opened there. (Esc)"));
+    m_leave = addChoice(column, tr("Leave &it"), tr("Goes back. Another book can be opened there. (Esc)"));
     column->addWidget(m_result);
     m_open = new QPushButton(tr("&Open the saved book"), middle);
     m_open->hide();

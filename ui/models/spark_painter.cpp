@@ -8,7 +8,6 @@
 namespace steelyard {
 namespace {
 
-constexpr std::size_t kMostSparkPoints = 24;
 constexpr double kSparkRadius = 2.2;
 constexpr double kCapacityRoom = 9;  // at the right, for the bar
 
@@ -24,10 +23,10 @@ struct SparkScale {
         const double share = (kg - range.low) / (range.high - range.low);
         return area.bottom() - std::clamp(share, 0.0, 1.0) * area.height();
     }
-    [[nodiscard]] QPointF at(const ReadingPoint& point) const
+    [[nodiscard]] QPointF at(QDate date, double kg) const
     {
-        const double x = static_cast<double>(first.daysTo(point.date)) / days;
-        return {area.left() + x * area.width(), y(*point.capacityKg)};
+        const double x = static_cast<double>(first.daysTo(date)) / days;
+        return {area.left() + x * area.width(), y(kg)};
     }
 };
 
@@ -40,8 +39,17 @@ std::vector<const ReadingPoint*> lastPoints(std::span<const ReadingPoint> all)
     return shown;
 }
 
+// What lies between the first and the last point.
+std::span<const TrendPoint> courseAlong(std::span<const TrendPoint> course,
+                                        const std::vector<const ReadingPoint*>& shown)
+{
+    const auto from = std::ranges::lower_bound(course, shown.front()->date, {}, &TrendPoint::date);
+    const auto to = std::ranges::upper_bound(course, shown.back()->date, {}, &TrendPoint::date);
+    return {from, std::max(from, to)};
+}
+
 SparkScale scaleFor(QRectF area, const std::vector<const ReadingPoint*>& shown,
-                    const std::optional<CapacityEstimate>& capacity)
+                    const std::optional<CapacityEstimate>& capacity, std::span<const TrendPoint> course)
 {
     std::vector<double> values;
     values.reserve(shown.size());
@@ -51,10 +59,30 @@ SparkScale scaleFor(QRectF area, const std::vector<const ReadingPoint*>& shown,
         range = {std::min(range.low, capacity->low90Kg), std::max(range.high, capacity->high90Kg)};
         area.adjust(0, 0, -kCapacityRoom, 0);
     }
+    for (const TrendPoint& known : course)
+        range = {std::min(range.low, known.low90Kg), std::max(range.high, known.high90Kg)};
     const double least = std::max(0.02 * std::abs(range.low), 1e-6);
     range.high = std::max(range.high, range.low + least);
     const QDate first = shown.front()->date;
     return {area, first, std::max<double>(1, static_cast<double>(first.daysTo(shown.back()->date))), range};
+}
+
+void paintCourse(QPainter& painter, const SparkScale& scale, std::span<const TrendPoint> course, QColor ink)
+{
+    QPolygonF band;
+    QPolygonF middle;
+    for (const TrendPoint& known : course) {
+        band << scale.at(known.date, known.high90Kg);
+        middle << scale.at(known.date, known.kg);
+    }
+    for (auto known = course.rbegin(); known != course.rend(); ++known) band << scale.at(known->date, known->low90Kg);
+    const QColor line = ink;
+    ink.setAlphaF(0.18F);
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(ink);
+    painter.drawPolygon(band);
+    painter.setPen(QPen(line, 1.2));
+    painter.drawPolyline(middle);
 }
 
 void paintCapacity(QPainter& painter, const SparkScale& scale, const CapacityEstimate& capacity, const QColor& ink)
@@ -96,15 +124,20 @@ void paintSpark(QPainter& painter, const QRectF& area, const Spark& spark, const
 {
     const auto shown = lastPoints(spark.points);
     if (shown.empty()) return;
-    const SparkScale scale = scaleFor(area, shown, spark.capacity);
+    const auto course = courseAlong(spark.course, shown);
+    const SparkScale scale = scaleFor(area, shown, spark.capacity, course);
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
     QColor thread = ink.ink;
     thread.setAlphaF(0.45F);
-    painter.setPen(QPen(thread, 1));
     QPolygonF way;
-    for (const ReadingPoint* point : shown) way << scale.at(*point);
-    painter.drawPolyline(way);
+    for (const ReadingPoint* point : shown) way << scale.at(point->date, *point->capacityKg);
+    if (course.size() > 1) {
+        paintCourse(painter, scale, course, ink.ink);
+    } else {
+        painter.setPen(QPen(thread, 1));
+        painter.drawPolyline(way);
+    }
     for (std::size_t i = 0; i < shown.size(); ++i)
         paintSparkPoint(painter, way[static_cast<qsizetype>(i)], *shown[i], ink);
     if (spark.capacity) paintCapacity(painter, scale, *spark.capacity, ink.ink);

@@ -1,9 +1,9 @@
-// One small multiple: the last sessions of a lift line, and at the right, where it is given, today's capacity as a bar from the
-// one end of its 90 % interval to the other. A filled point was watched and to the standard, a hollow one nobody watched, a
+// One small multiple: the last sessions of a lift line; behind them, where they are given, what was known of the capacity after
+// each (the line, and the band of its 90 % interval), and at the right today's as a bar of the same. A filled point was watched and to the standard, a hollow one nobody watched, a
 // cross was off standard. A session far out of the others' range stands at the edge, so that it doesn't flatten them. No axis;
 // the numbers stand beside it.
 //
-//   paintSpark(*painter, area, {line.reading.points, line.reading.capacity}, {colours.data[0], ground});
+//   paintSpark(*painter, area, {line.reading.points, line.reading.capacity, course}, {colours.data[0], ground});
 #pragma once
 
 #include "core/analysis/line_reading.h"
@@ -17,9 +17,12 @@ class QRectF;
 
 namespace steelyard {
 
+inline constexpr std::size_t kMostSparkPoints = 24;
+
 struct Spark {
     std::span<const ReadingPoint> points;           // oldest first
     std::optional<CapacityEstimate> capacity = {};  // absent: no bar
+    std::span<const TrendPoint> course = {};        // oldest first; empty: no band
 };
 
 struct SparkInk {

@@ -75,7 +75,7 @@ Result<void> eraseConfirmed(const Console& console, const QString& path, const Q
         STEELYARD_TRY(const auto athlete, book->athletes().findByName(name));
         STEELYARD_TRY(outcome.plan, planErasure(book->database(), athlete.id));
         const BackupShelf shelf(BackupShelf::usualFolder(path), console.clock());
-        STEELYARD_TRY([[maybe_unused]] const Backup kept, shelf.keep(book->database(), BackupReason::Erase));
+        STEELYARD_TRY([[maybe_unused]] const Backup before, shelf.keep(book->database(), BackupReason::Erase));
         STEELYARD_TRY(const auto report, eraseAthlete(*book, athlete.id));
         outcome.erased = true;
         outcome.fileCleaned = report.fileCleaned;

@@ -1,11 +1,16 @@
 // The picture of the roster on the real window: keys only.
 #include "ui/pages/week/roster_picture.h"
 
+#include "core/edits/edits.h"
 #include "tests/support/club_window.h"
+#include "tests/support/temp_book.h"
 #include "ui/format/format.h"
 #include "ui/models/attention_words.h"
 #include "ui/models/roster_model.h"
-#include "ui/pages/week/roster_picture_cells.h"
+#include "ui/models/spark_painter.h"
+#include "ui/pages/lifter/lifter_reading.h"
+#include "ui/pages/week/roster_courses.h"
+#include "ui/pages/week/roster_picture_delegate.h"
 #include "ui/pages/week/roster_picture_model.h"
 #include "ui/shell/theme.h"
 
@@ -19,6 +24,8 @@
 #include <QtWidgets/QComboBox>
 #include <QtWidgets/QLineEdit>
 #include <QtWidgets/QTableView>
+
+#include <algorithm>
 
 namespace steelyard {
 namespace {
@@ -284,14 +291,55 @@ TEST_F(PictureOfTheRoster, KeepsTheRulesOfItemModels)
     EXPECT_EQ(model.rowCount(), 12);
 }
 
+TEST_F(PictureOfTheRoster, HasTheWayOfEveryLineAsTheLiftersPageHasIt)
+{
+    const auto* courses = window.view()->findChild<RosterCourses*>();
+    const auto* way = &at(0).lines.front();
+    for (const LineReview& line : at(0).lines)
+        if (line.reading.points.size() > way->reading.points.size()) way = &line;
+    const auto known = courses->of(at(0).athlete, way->id);
+    ASSERT_GT(known.size(), 4U);
+    EXPECT_LE(known.size(), kMostSparkPoints);
+    const LifterReading page =
+        test::must(readLifter(window.book()->path(), at(0).athlete, window.reviews()->asOf(), {}));
+    const auto line = std::ranges::find(page.log.lines, way->id, &LineRecord::id);
+    const auto& whole = page.readings[static_cast<std::size_t>(line - page.log.lines.begin())].trend;
+    EXPECT_TRUE(std::ranges::equal(known, std::span(whole).last(known.size())));
+    EXPECT_EQ(known.back().date, way->reading.points.back().date);
+}
+
+TEST_F(PictureOfTheRoster, ReadsTheWayAnewOfWhoIsWorkedOn)
+{
+    const auto* courses = window.view()->findChild<RosterCourses*>();
+    const Id<Athlete> first = at(0).athlete;
+    const Id<LiftLine> line = at(0).lines.front().id;
+    const std::size_t before = courses->of(first, line).size();
+    ASSERT_GT(before, 0U);
+    const Id<Athlete> other = at(1).athlete;
+    const Id<LiftLine> othersLine = at(1).lines.front().id;
+    const auto* untouched = courses->of(other, othersLine).data();
+    ASSERT_TRUE(
+        window.book()->history().perform(recordBodyMass(first, {QDate(2026, 1, 1), *Load::parseWithUnit(u"80 kg")})));
+    settle();
+    EXPECT_EQ(courses->of(first, line).size(), before);
+    EXPECT_EQ(courses->of(other, othersLine).data(), untouched) << "nobody else was read again";
+}
+
 TEST_F(PictureOfTheRoster, PaintsOnlyInsideItsCells)
 {
     AthleteReview review = at(0);
     for (LineReview& line : review.lines) line.exercise = QString(200, u'W');
     for (WeeklyMuscleSets& sets : review.summary.muscles) sets.name = QString(200, u'W');
     const QFont font = table().font();
+    const std::vector<TrendPoint> course{{review.lines[0].reading.points.front().date, 20, 1, 400},
+                                         {review.lines[0].reading.points.back().date, 25, 2, 500}};
+    const auto paintLines = [&](QPainter& painter, const QRect& cell, const AthleteReview& shown, const CellInk& ink) {
+        paintMainLines(painter, cell, shown, ink, [&](const LineReview&) { return course; });
+    };
     for (const int width : {60, 200, 900})
-        for (const auto paint : {paintMainLines, paintWeeklySets, paintSessions}) {
+        for (const RosterPictureDelegate::CellPainter& paint :
+             {RosterPictureDelegate::CellPainter(paintLines), RosterPictureDelegate::CellPainter(paintWeeklySets),
+              RosterPictureDelegate::CellPainter(paintSessions)}) {
             const QRect cell(20, 20, width, pictureRowHeight(font));
             QImage image(width + 40, cell.height() + 40, QImage::Format_RGB32);
             image.fill(Qt::white);

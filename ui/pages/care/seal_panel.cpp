@@ -27,7 +27,7 @@ SealPanel::Work sealedCopyOfBook(const UiContext& context)
                          .fileName = QFileInfo(context.book.path()).completeBaseName() + u' '
                                      + context.clock.today().toString(Qt::ISODate)
                                      + QStringLiteral(".steelyard.sealed"),
-                         .canRemember = m_work.canRemember};
+                         .canRemember = context.secrets != nullptr};
     work.prepare = [backups = context.backups](QObject* receiver, std::function<void(const Result<QString>&)> then) {
         backups->keep(BackupReason::Asked, receiver, [then = std::move(then)](const Result<Backup>& made) {
             if (made)
@@ -50,7 +50,7 @@ SealPanel::SealPanel(const UiContext& context, Work work, QWidget* parent)
           {.is = PassphraseFields::New,
            .warning = tr("There is no way back without it: nobody can open the file, and nobody can tell you the "
                          "passphrase. Write it down, and keep the paper where only you find it."),
-           .canRemember = context.secrets != nullptr},
+           .canRemember = m_work.canRemember},
           this)),
       m_said(plainWords(this)),
       m_seal(new QPushButton(tr("Seal &it into a file…"), this))

@@ -4,6 +4,7 @@
 #include "ui/format/format.h"
 #include "ui/format/people.h"
 #include "ui/models/two_line_delegate.h"
+#include "ui/pages/week/roster_courses.h"
 #include "ui/pages/week/roster_picture_bar.h"
 #include "ui/pages/week/roster_picture_delegate.h"
 #include "ui/pages/week/roster_picture_model.h"
@@ -49,6 +50,7 @@ RosterPicture::RosterPicture(const UiContext& context, QWidget* parent)
     : QWidget(parent),
       m_context(context),
       m_kept(context.settings),
+      m_courses(new RosterCourses(context, this)),
       m_model(new RosterPictureModel(context.reviews, this)),
       m_order(new RosterPictureOrder(this)),
       m_bar(new RosterPictureBar(m_kept, this)),
@@ -99,9 +101,14 @@ void RosterPicture::setUpTable()
     m_table->horizontalHeader()->setSectionsClickable(true);
     m_table->setItemDelegate(new TwoLineDelegate(RosterPictureModel::DetailRole, m_table));
     const auto paintWith = [this](PictureColumn column, RosterPictureDelegate::CellPainter painter) {
-        m_table->setItemDelegateForColumn(columnOf(column), new RosterPictureDelegate(painter, m_table));
+        m_table->setItemDelegateForColumn(columnOf(column), new RosterPictureDelegate(std::move(painter), m_table));
     };
-    paintWith(PictureColumn::Lines, paintMainLines);
+    paintWith(PictureColumn::Lines,
+              [this](QPainter& painter, const QRect& cell, const AthleteReview& review, const CellInk& ink) {
+                  paintMainLines(painter, cell, review, ink,
+                                 [&](const LineReview& line) { return m_courses->of(review.athlete, line.id); });
+              });
+    connect(m_courses, &RosterCourses::arrived, m_table->viewport(), qOverload<>(&QWidget::update));
     paintWith(PictureColumn::Sets, paintWeeklySets);
     paintWith(PictureColumn::Sessions, paintSessions);
     sortBy(columnOf(PictureColumn::Attention), false);
@@ -124,6 +131,12 @@ void RosterPicture::showEvent(QShowEvent* event)
     QWidget::showEvent(event);
     if (m_stale) readReviews();
     restoreRow();
+}
+
+void RosterPicture::hideEvent(QHideEvent* event)
+{
+    QWidget::hideEvent(event);
+    m_courses->want({});
 }
 
 void RosterPicture::resizeEvent(QResizeEvent* event)
@@ -160,6 +173,14 @@ void RosterPicture::readReviews()
     sayState();
 }
 
+// From the top of the list as it is sorted.
+void RosterPicture::wantCourses()
+{
+    std::vector<Id<Athlete>> athletes;
+    for (const AthleteReview* review : shownReviews()) athletes.push_back(review->athlete);
+    m_courses->want(std::move(athletes));
+}
+
 void RosterPicture::applyFilter()
 {
     m_restoring = true;
@@ -189,6 +210,7 @@ void RosterPicture::restoreRow()
 
 void RosterPicture::sayState()
 {
+    if (isVisible()) wantCourses();
     const int shown = m_order->rowCount();
     const bool ready = m_context.reviews.isReady();
     m_table->setVisible(shown > 0);

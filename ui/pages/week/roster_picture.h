@@ -16,6 +16,7 @@ class QTableView;
 namespace steelyard {
 
 class AskedLine;
+class RosterCourses;
 class RosterPictureBar;
 class RosterPictureModel;
 class RosterPictureOrder;
@@ -43,6 +44,7 @@ Q_SIGNALS:
 
 protected:
     void showEvent(QShowEvent* event) override;
+    void hideEvent(QHideEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
 
 private:
@@ -51,6 +53,7 @@ private:
     void shareWidth();
     void readReviews();
     void applyFilter();
+    void wantCourses();
     void restoreRow();
     void sayState();
     void sortBy(int column, bool turned);
@@ -70,6 +73,7 @@ private:
     bool m_restoring = false;
     bool m_stale = true;
 
+    RosterCourses* m_courses;
     RosterPictureModel* m_model;
     RosterPictureOrder* m_order;
     RosterPictureBar* m_bar;

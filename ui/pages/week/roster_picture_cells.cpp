@@ -31,9 +31,16 @@ QColor verdictInk(Verdict verdict, const CellInk& ink)
     return verdict == Verdict::Stalled ? ink.warm : ink.quiet;
 }
 
-void paintMultiple(QPainter& painter, const QRect& place, const LineReview& line, const CellInk& ink,
-                   const QString& name, const QString& more)
+struct Multiple {
+    const LineReview& line;
+    std::span<const TrendPoint> course;
+    QString name;
+    QString more;  // how many lines have no place
+};
+
+void paintMultiple(QPainter& painter, const QRect& place, const Multiple& multiple, const CellInk& ink)
 {
+    const auto& [line, course, name, more] = multiple;
     const QFontMetrics metrics(ink.small);
     const QRect title(place.left(), place.top(), place.width(), metrics.height());
     const QString shape = format::verdictShape(line.reading.verdict) + u' ';
@@ -48,7 +55,7 @@ void paintMultiple(QPainter& painter, const QRect& place, const LineReview& line
     painter.drawText(title.adjusted(shapeWidth, 0, -moreWidth, 0), Qt::AlignLeft | Qt::AlignVCenter,
                      metrics.elidedText(name, Qt::ElideRight, room));
     const QRectF area = QRectF(place).adjusted(4, metrics.height() + 3, -4, -4);
-    paintSpark(painter, area, {line.reading.points, line.reading.capacity}, {ink.data, ink.ground});
+    paintSpark(painter, area, {line.reading.points, line.reading.capacity, course}, {ink.data, ink.ground});
 }
 
 // Widths of one row of the sets: name, bar, number.
@@ -122,7 +129,8 @@ int pictureRowHeight(const QFont& font)
     return kSetRows * QFontMetrics(smallFont(font)).height() + 2 * kCellMargin;
 }
 
-void paintMainLines(QPainter& painter, const QRect& cell, const AthleteReview& review, const CellInk& ink)
+void paintMainLines(QPainter& painter, const QRect& cell, const AthleteReview& review, const CellInk& ink,
+                    const CourseOf& courseOf)
 {
     const auto lines = mainLinesOf(review);
     if (lines.empty()) return;
@@ -137,7 +145,7 @@ void paintMainLines(QPainter& painter, const QRect& cell, const AthleteReview& r
                           cell.height() - 2 * kCellMargin);
         const std::size_t hidden = i + 1 == shown ? lines.size() - shown : 0;
         const QString more = hidden > 0 ? QStringLiteral(" +") + QLocale().toString(hidden) : QString();
-        paintMultiple(painter, place, *lines[i], ink, shortLineName(lines, i), more);
+        paintMultiple(painter, place, {*lines[i], courseOf(*lines[i]), shortLineName(lines, i), more}, ink);
     }
 }
 

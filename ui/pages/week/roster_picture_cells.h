@@ -7,6 +7,9 @@
 #include <QtGui/QColor>
 #include <QtGui/QFont>
 
+#include <functional>
+#include <span>
+
 class QPainter;
 class QPalette;
 class QRect;
@@ -28,7 +31,10 @@ struct CellInk {
 // That three lines of small type need.
 [[nodiscard]] int pictureRowHeight(const QFont& font);
 
-void paintMainLines(QPainter& painter, const QRect& cell, const AthleteReview& review, const CellInk& ink);
+// How a line went, where that is known yet.
+using CourseOf = std::function<std::span<const TrendPoint>(const LineReview&)>;
+void paintMainLines(QPainter& painter, const QRect& cell, const AthleteReview& review, const CellInk& ink,
+                    const CourseOf& courseOf);
 void paintWeeklySets(QPainter& painter, const QRect& cell, const AthleteReview& review, const CellInk& ink);
 void paintSessions(QPainter& painter, const QRect& cell, const AthleteReview& review, const CellInk& ink);
 

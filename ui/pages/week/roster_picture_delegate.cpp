@@ -7,7 +7,7 @@
 namespace steelyard {
 
 RosterPictureDelegate::RosterPictureDelegate(CellPainter cellPainter, QObject* parent)
-    : QStyledItemDelegate(parent), m_cellPainter(cellPainter)
+    : QStyledItemDelegate(parent), m_cellPainter(std::move(cellPainter))
 {}
 
 void RosterPictureDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const

@@ -1,6 +1,6 @@
 // This lifter feels the target better with other numbers of repetitions than the ones that are done now.
 #include "core/flags/rule_support.h"
-#include "core/analysis/counting.h"
+#include "core/analysis/rep_band_split.h"
 #include "core/numerics/robust_trend.h"
 
 #include <QtCore/QCoreApplication>
@@ -15,21 +15,7 @@ struct RepBandMisfitText {
     Q_DECLARE_TR_FUNCTIONS(RepBandMisfitText)
 };
 
-// Repetitions of a session's first working set fall into one of these. The borders are our convention.
-constexpr std::array<RepBand, 4> kBands{{{1, 6}, {7, 12}, {13, 20}, {21, 99}}};
 constexpr std::size_t kSessionsOfNow = 3;  // that say which band is the present one
-
-std::size_t bandOf(int reps)
-{
-    return static_cast<std::size_t>(std::ranges::find_if(kBands, [&](const RepBand& band) { return reps <= band.high; })
-                                    - kBands.begin());
-}
-
-QString bandText(std::size_t band)
-{
-    if (band + 1 == kBands.size()) return RepBandMisfitText::tr("more than %1").arg(kBands[band - 1].high);
-    return RepBandMisfitText::tr("%1–%2").arg(kBands[band].low).arg(kBands[band].high);
-}
 
 struct BandRatings {
     std::vector<double> felt;  // the strongest of tension, burn and pump
@@ -42,7 +28,7 @@ struct BandRatings {
 };
 
 struct RatedBands {
-    std::array<BandRatings, kBands.size()> bands;
+    std::array<BandRatings, kUsualBands.size()> bands;
     std::optional<std::size_t> now;  // the last sessions were all in it
     QDate last;
 };
@@ -52,10 +38,9 @@ RatedBands ratedBands(const ReviewSnapshot& snapshot, const SnapshotLine& line, 
     RatedBands out;
     std::vector<std::size_t> order;
     for (const Exposure* one : exposuresSince(snapshot, line, weeks, [](const Exposure&) { return true; })) {
-        const auto first =
-            std::ranges::find_if(one->sets, [](const LoggedSet& logged) { return isWorkingSet(logged.set); });
-        if (first == one->sets.end() || first->set.reps == 0) continue;
-        const std::size_t at = bandOf(first->set.reps);
+        const auto reps = leadingReps(*one);
+        if (!reps) continue;
+        const std::size_t at = usualBandOf(*reps);
         order.push_back(at);
         out.last = one->date;
         const ExerciseRating& rating = one->rating;
@@ -117,7 +102,7 @@ private:
     {
         const BandRatings& now = rated.bands[*rated.now];
         std::optional<std::size_t> best;
-        for (std::size_t at = 0; at < kBands.size(); ++at) {
+        for (std::size_t at = 0; at < kUsualBands.size(); ++at) {
             const BandRatings& other = rated.bands[at];
             if (at == *rated.now || !other.knows(limits.whole(u"ratings"))) continue;
             const double felt = other.strength() - now.strength();
@@ -141,17 +126,17 @@ private:
         flag.sentence = RepBandMisfitText::tr(
                             "%1: with %2 repetitions the target is felt at %3 of 10 and gives out first in "
                             "%4 % of the sessions; with %5 it was %6 and %7 %.")
-                            .arg(lineName(*line.record), bandText(*rated.now),
+                            .arg(lineName(*line.record), usualBandText(*rated.now),
                                  snapshot.wording.number(rated.bands[*rated.now].strength(), 0),
                                  snapshot.wording.number(100 * rated.bands[*rated.now].targetShare(), 0),
-                                 bandText(better), snapshot.wording.number(rated.bands[better].strength(), 0),
+                                 usualBandText(better), snapshot.wording.number(rated.bands[better].strength(), 0),
                                  snapshot.wording.number(100 * rated.bands[better].targetShare(), 0));
         for (const std::size_t at : {*rated.now, better}) {
             flag.evidence.push_back({rated.last,
-                                     RepBandMisfitText::tr("felt at %1 repetitions, 0–10").arg(bandText(at)),
+                                     RepBandMisfitText::tr("felt at %1 repetitions, 0–10").arg(usualBandText(at)),
                                      rated.bands[at].strength()});
             flag.evidence.push_back(
-                {rated.last, RepBandMisfitText::tr("target gave out first at %1 repetitions, %").arg(bandText(at)),
+                {rated.last, RepBandMisfitText::tr("target gave out first at %1 repetitions, %").arg(usualBandText(at)),
                  100 * rated.bands[at].targetShare()});
         }
         return flag;

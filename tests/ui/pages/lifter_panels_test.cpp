@@ -1,4 +1,5 @@
 // The views of panels on the Lifter page: what their keys open, what they say when there is nothing, and lifters side by side.
+#include "core/edits/edits.h"
 #include "tests/support/lifter_page_book.h"
 #include "ui/charts/panels_chart.h"
 #include "ui/pages/lifter/compare_view.h"
@@ -11,6 +12,7 @@
 #include "ui/shell/actions.h"
 
 #include <QtTest/QTest>
+#include <QtWidgets/QCheckBox>
 #include <QtWidgets/QLabel>
 #include <QtWidgets/QListWidget>
 #include <QtWidgets/QRadioButton>
@@ -136,14 +138,48 @@ TEST(LifterPanels, CompareShowsTheLineAcrossLiftersAndSaysWhatThatDoesNotMean)
     c.addLifter(QStringLiteral("Sol Drachm"), line, 10);
     c.openSettled();
     const auto& view = c.perform<CompareView>(QStringLiteral("lifter.compare"));
-    const auto radios = view.findChildren<QRadioButton*>();
-    radios[1]->click();
+    view.findChildren<QRadioButton*>().last()->click();
     ASSERT_TRUE(c.settled());
     auto* list = view.findChild<QListWidget*>();
     ASSERT_EQ(list->count(), 3);
     EXPECT_EQ(list->item(0)->text(), QStringLiteral("Dana Quill"));
     EXPECT_EQ(c.chartOf(view).spec().panels[0].series.size(), 3u);
     EXPECT_TRUE(c.says(QStringLiteral("nothing of who is better")));
+}
+
+TEST(LifterPanels, CompareTakesALineApartByRepetitions)
+{
+    PanelsCase c;
+    const LiftLine line = c.club.addLine(QStringLiteral("Arm curl"), 14);
+    c.club.addLine(QStringLiteral("Row"), 14);
+    QDate day(2026, 8, 31);
+    for (int i = 0; i < 12; ++i, day = day.addDays(i % 2 ? 3 : 4)) {
+        SetEntry set;
+        set.load = *Load::parse(u"25", MassUnit::kg);
+        set.reps = 15 + i / 3;
+        set.off = 0;
+        set.effort = Effort{Effort::Scale::Rir, Decimal(1)};
+        (void)must(c.club.book->history().perform(addSet(line, day, set)));
+        ExerciseRating rating;
+        rating.tension = 4 + i % 3;
+        (void)must(c.club.book->history().perform(rateExercise(line, day, rating)));
+    }
+    c.openSettled();
+    const auto& view = c.perform<CompareView>(QStringLiteral("lifter.compare"));
+    auto* bands = view.findChildren<QRadioButton*>()[1];
+    bands->click();
+    ASSERT_TRUE(c.settled());
+    auto* list = view.findChild<QListWidget*>();
+    ASSERT_EQ(list->count(), 2);
+    EXPECT_EQ(list->item(0)->text(), QStringLiteral("7–12 repetitions, 14 sessions"));
+    EXPECT_EQ(list->item(1)->text(), QStringLiteral("13–20 repetitions, 12 sessions"));
+    EXPECT_EQ(c.chartOf(view).spec().panels[0].series.size(), 2u);
+    EXPECT_TRUE(c.says(QStringLiteral("No band is best for everyone")));
+    view.findChildren<QCheckBox*>().first()->click();
+    EXPECT_TRUE(c.says(QStringLiteral("nobody drew lots"))) << "how each band felt";
+    view.findChildren<QRadioButton*>().first()->click();
+    EXPECT_EQ(list->count(), 2);
+    EXPECT_TRUE(list->item(0)->text().contains(QStringLiteral("Arm curl"))) << qPrintable(list->item(0)->text());
 }
 
 TEST(SameLine, ReadsOnlyThoseWhoTrainItAndStopsWhenAsked)

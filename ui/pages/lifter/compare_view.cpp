@@ -1,5 +1,6 @@
 #include "ui/pages/lifter/compare_view.h"
 
+#include "core/analysis/regime_engine.h"
 #include "ui/charts/everyday_spec.h"
 #include "ui/format/format.h"
 #include "ui/format/people.h"
@@ -53,6 +54,9 @@ QWidget* CompareView::makeControls()
     auto* controls = new QWidget(this);
     controls->setFixedWidth(kControlsWidth);
     m_lines = new QRadioButton(tr("Li&nes of this lifter"), controls);
+    m_bands = new QRadioButton(tr("This line by repetition&s"), controls);
+    m_bands->setToolTip(
+        tr("Sessions apart by the repetitions of their first working set: 1–6, 7–12, 13–20 and more than 20"));
     m_lifters = new QRadioButton(tr("This line &across lifters"), controls);
     m_lines->setChecked(true);
     m_list = new QListWidget(controls);
@@ -62,7 +66,7 @@ QWidget* CompareView::makeControls()
     m_list->setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
     m_list->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     m_list->setAccessibleName(tr("What is compared"));
-    m_felt = new QCheckBox(tr("How they &felt"), controls);
+    m_felt = new QCheckBox(tr("How the&y felt"), controls);
     m_felt->setToolTip(
         tr("Ratings of two to four lines from days as they came: no trial, because nobody drew lots. T sets one up."));
     m_common = new QCheckBox(tr("Where all have beg&un"), controls);
@@ -76,12 +80,16 @@ QWidget* CompareView::makeControls()
     all->setContentsMargins({});
     all->setSpacing(4);
     all->addWidget(m_lines);
+    all->addWidget(m_bands);
     all->addWidget(m_lifters);
     all->addWidget(m_list, 1);
     all->addWidget(m_felt);
     all->addWidget(m_common);
     all->addWidget(m_start);
-    connect(m_lines, &QRadioButton::toggled, this, &CompareView::fill);
+    for (QRadioButton* what : {m_lines, m_bands, m_lifters})
+        connect(what, &QRadioButton::toggled, this, [this](bool chosen) {
+            if (chosen) fill();
+        });
     connect(m_list, &QListWidget::itemChanged, this, &CompareView::draw);
     connect(m_start, &QDateEdit::dateChanged, this, &CompareView::draw);
     connect(m_felt, &QCheckBox::toggled, this, &CompareView::draw);
@@ -119,11 +127,14 @@ void CompareView::fill()
         m_list->clear();
         m_offered.clear();
         m_offeredLines.clear();
+        m_split.reset();
     }
     if (!m_shown.lifter) return;
-    m_felt->setEnabled(m_lines->isChecked());
+    m_felt->setEnabled(!m_lifters->isChecked());
     if (m_lines->isChecked())
         fillOwnLines();
+    else if (m_bands->isChecked())
+        readBands();
     else
         readLifters();
 }
@@ -179,6 +190,36 @@ void CompareView::readLifters()
         });
 }
 
+void CompareView::readBands()
+{
+    struct Read {
+        BandSplit split;
+        std::vector<LineReading> readings;
+    };
+    const int asked = m_asked;
+    showSpec({}, tr("Taking the line apart…"));
+    m_job = m_jobs.run(
+        this, tr("Taking a line apart by repetitions"),
+        [lifter = m_shown.lifter, line = m_shown.line](const Progress&) -> Result<Read> {
+            const RegimeEngine engine(lifter->parameters, lifter->thresholds, format::wording(), ReadingDepth::Course);
+            BandSplit split = splitByBand(lifter->log, line);
+            auto readings = engine.readAll(split.log, lifter->asOf);
+            return Read{std::move(split), std::move(readings)};
+        },
+        [this, asked](Result<Read> read) {
+            if (asked != m_asked || !read) return;
+            for (std::size_t i = 0; i < read->readings.size(); ++i) {
+                const auto sessions = static_cast<int>(read->split.log.lines[i].exposures.size());
+                const QString name = tr("%1 repetitions").arg(usualBandText(read->split.bands[i]));
+                m_offeredLines.push_back(read->split.log.lines[i].id);
+                offer({name, std::move(read->readings[i].trend)}, tr("%1, %n session(s)", nullptr, sessions).arg(name),
+                      true);
+            }
+            m_split = std::move(read->split.log);
+            draw();
+        });
+}
+
 std::vector<ComparedLine> CompareView::ticked() const
 {
     std::vector<ComparedLine> chosen;
@@ -198,17 +239,38 @@ void CompareView::showEveryday()
         }
     const QDate first = m_common->isChecked() ? m_shown.from().value_or(QDate(1900, 1, 1)) : m_start->date();
     const EverydayComparison found =
-        compareEveryday(m_shown.lifter->log, lines, {first, m_shown.today}, {}, format::wording());
+        compareEveryday(m_split ? *m_split : m_shown.lifter->log, lines, {first, m_shown.today}, {}, format::wording());
     PanelsSpec spec = buildEveryday(found, names, QLocale());
     setFootnote(everydayWords(found));
     showSpec(std::move(spec), found.sentence);
     Q_EMIT changed();
 }
 
+QString CompareView::words(const PanelsSpec& spec) const
+{
+    QString words = spec.summary;
+    if (m_lifters->isChecked() && m_offered.size() == 1)
+        words += u' ' + tr("Nobody else trains this variant with this grip to this rep standard.");
+    if (m_bands->isChecked() && m_offered.size() == 1)
+        words += u' ' + tr("All its sessions were in one band of repetitions, so there is nothing to compare.");
+    words += u' ';
+    if (m_lifters->isChecked())
+        words +=
+            tr("Comparing lifters says nothing of who is better: the pace that can be expected differs with "
+               "experience, age and what each trains for.");
+    else if (m_bands->isChecked())
+        words +=
+            tr("Sessions by the repetitions of their first working set, each band held against itself. No band is "
+               "best for everyone, and nobody drew lots: what changed along with the repetitions shows here, too.");
+    else
+        words += tr("Each line is held against itself; light bands: 90 % intervals of its capacity.");
+    return words.trimmed();
+}
+
 void CompareView::draw()
 {
     if (m_offered.empty()) return;
-    if (m_felt->isChecked() && m_lines->isChecked()) return showEveryday();
+    if (m_felt->isChecked() && !m_lifters->isChecked()) return showEveryday();
     const auto chosen = ticked();
     const auto common = commonStart(chosen, m_shown.from());
     if (m_common->isChecked() && common) {
@@ -217,15 +279,7 @@ void CompareView::draw()
     }
     PanelsSpec spec =
         buildCompareSpec(chosen, m_common->isChecked() ? common : std::optional(m_start->date()), optionsFor(m_shown));
-    const bool lifters = m_lifters->isChecked();
-    QString words = spec.summary;
-    if (lifters && m_offered.size() == 1)
-        words += u' ' + tr("Nobody else trains this variant with this grip to this rep standard.");
-    words += u' '
-             + (lifters ? tr("Comparing lifters says nothing of who is better: the pace that can be expected differs "
-                             "with experience, age and what each trains for.")
-                        : tr("Each line is held against itself; light bands: 90 % intervals of its capacity."));
-    setFootnote(words.trimmed());
+    setFootnote(words(spec));
     const QString otherwise =
         chosen.empty()
             ? tr("Tick at the left what should be compared.")

@@ -1,0 +1,60 @@
+#include "core/analysis/rep_band_split.h"
+
+#include "core/analysis/counting.h"
+
+#include <QtCore/QCoreApplication>
+
+#include <algorithm>
+
+namespace steelyard {
+namespace {
+
+struct RepBandSplitText {
+    Q_DECLARE_TR_FUNCTIONS(RepBandSplitText)
+};
+
+}  // namespace
+
+std::size_t usualBandOf(int reps)
+{
+    const auto band = std::ranges::find_if(kUsualBands, [&](const RepBand& one) { return reps <= one.high; });
+    return std::min(static_cast<std::size_t>(band - kUsualBands.begin()), kUsualBands.size() - 1);
+}
+
+QString usualBandText(std::size_t band)
+{
+    if (band + 1 == kUsualBands.size()) return RepBandSplitText::tr("more than %1").arg(kUsualBands[band - 1].high);
+    return RepBandSplitText::tr("%1–%2").arg(kUsualBands.at(band).low).arg(kUsualBands.at(band).high);
+}
+
+std::optional<int> leadingReps(const Exposure& exposure)
+{
+    const auto first = std::ranges::find_if(exposure.sets, [](const LoggedSet& one) { return isWorkingSet(one.set); });
+    if (first == exposure.sets.end() || first->set.reps == 0) return std::nullopt;
+    return first->set.reps;
+}
+
+BandSplit splitByBand(const AthleteLog& log, std::size_t line)
+{
+    BandSplit split;
+    const LineRecord& whole = log.lines.at(line);
+    split.log.athlete = log.athlete;
+    split.log.bodyMass = log.bodyMass;
+    split.log.sessionDates = log.sessionDates;
+    split.log.blocks = log.blocks;
+    split.log.muscles = log.muscles;
+    for (std::size_t band = 0; band < kUsualBands.size(); ++band) {
+        LineRecord part = whole;
+        part.id = Id<LiftLine>(static_cast<std::int64_t>(band) + 1);
+        std::erase_if(part.exposures, [&](const Exposure& one) {
+            const auto reps = leadingReps(one);
+            return !reps || usualBandOf(*reps) != band;
+        });
+        if (part.exposures.empty()) continue;
+        split.log.lines.push_back(std::move(part));
+        split.bands.push_back(band);
+    }
+    return split;
+}
+
+}  // namespace steelyard

@@ -1,6 +1,7 @@
 #include "core/analysis/rep_band_split.h"
 
 #include "core/analysis/counting.h"
+#include "core/numerics/robust_trend.h"
 
 #include <QtCore/QCoreApplication>
 
@@ -32,6 +33,34 @@ std::optional<int> leadingReps(const Exposure& exposure)
     const auto first = std::ranges::find_if(exposure.sets, [](const LoggedSet& one) { return isWorkingSet(one.set); });
     if (first == exposure.sets.end() || first->set.reps == 0) return std::nullopt;
     return first->set.reps;
+}
+
+void BandRatings::add(const ExerciseRating& rating)
+{
+    if (const auto strongest = rating.felt()) felt.push_back(*strongest);
+    if (rating.gaveOut.isEmpty()) return;
+    ++limiterRated;
+    if (rating.gaveOut == kTargetGaveOut) ++targetGaveOut;
+}
+
+double BandRatings::strength() const
+{
+    return median(felt).value_or(0);
+}
+
+double BandRatings::targetShare() const
+{
+    return limiterRated > 0 ? static_cast<double>(targetGaveOut) / limiterRated : 0;
+}
+
+RatingsByBand ratingsByBand(const LineRecord& line, QDate from)
+{
+    RatingsByBand ratings;
+    for (const Exposure& exposure : line.exposures) {
+        if (exposure.date < from) continue;
+        if (const auto reps = leadingReps(exposure)) ratings.at(usualBandOf(*reps)).add(exposure.rating);
+    }
+    return ratings;
 }
 
 BandSplit splitByBand(const AthleteLog& log, std::size_t line)

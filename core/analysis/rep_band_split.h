@@ -21,6 +21,21 @@ inline constexpr std::array<RepBand, 4> kUsualBands{{{1, 6}, {7, 12}, {13, 20}, 
 // Completed in the session's first working set, which says what band it was in; absent: no working set, or a first that failed.
 [[nodiscard]] std::optional<int> leadingReps(const Exposure&);
 
+// How the sessions of one band were rated.
+struct BandRatings {
+    std::vector<double> felt;  // the strongest of tension, burn and pump, 0 to 10
+    int limiterRated = 0;
+    int targetGaveOut = 0;
+
+    void add(const ExerciseRating& rating);
+    [[nodiscard]] bool knows(int least) const { return std::ssize(felt) >= least && limiterRated >= least; }
+    [[nodiscard]] double strength() const;  // median of `felt`
+    [[nodiscard]] double targetShare() const;
+};
+using RatingsByBand = std::array<BandRatings, kUsualBands.size()>;
+// Of the sessions since `from`, that day included.
+[[nodiscard]] RatingsByBand ratingsByBand(const LineRecord& line, QDate from);
+
 struct BandSplit {
     AthleteLog log;                  // with these lines alone, under ids of their own
     std::vector<std::size_t> bands;  // of each of its lines

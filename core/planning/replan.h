@@ -92,11 +92,13 @@ struct Replan {
 [[nodiscard]] Replan replan(const ReplanInput& input, const ReplanChoice& choice);
 
 // What can be chosen for the action, the sensible one first, each with its one field set; empty: nothing to choose.
-//   bands     the next higher one, the next lower one, the others
+//   bands     those in which this lifter rated the lift better than in the present one, the next of them first; the next
+//             higher one, the next lower one, the others
 //   grips     those that the lifter used for this exercise, then those of the same orientation, then the others; a straight
 //             bar can't be held otherwise than supinated or pronated
 //   variants  of the same exercise, shown in the library and with a standard; those that the lifter did come first
-//   weekdays  of the planned days, the farthest first
+//   weekdays  of the planned days, the farthest first; of a lift that loads the back or is swung, those first that put it least
+//             beside days that need the back
 [[nodiscard]] std::vector<ReplanChoice> choicesFor(const ReplanInput& input);
 [[nodiscard]] bool hasScope(QStringView action);
 [[nodiscard]] ReplanScope usualScope(QStringView action);

@@ -1,5 +1,6 @@
 #include "core/planning/replan.h"
 
+#include "core/analysis/rep_band_split.h"
 #include "core/planning/usual_lift.h"
 
 #include <algorithm>
@@ -58,6 +59,38 @@ RepBand bandNow(const ReplanInput& input)
     return variant ? variant->value.band : RepBand{};
 }
 
+constexpr int kLeastRatedSessions = 4;  // in a band, to say how it felt; our convention
+constexpr int kRatedWeeks = 26;
+
+const LineRecord* recordOf(const ReplanInput& input)
+{
+    const auto& lines = input.log.lines;
+    const auto found = std::ranges::find_if(lines, [&](const LineRecord& line) {
+        return line.variant.id == input.lift->variant && line.grip.id == input.lift->grip
+               && line.standard.id == input.lift->standard;
+    });
+    return found == lines.end() ? nullptr : &*found;
+}
+
+// In which the lift was felt more than in the present one, and the target gave out first at least as often.
+std::optional<std::size_t> betterRatedBand(const ReplanInput& input, const RepBand& now)
+{
+    const LineRecord* line = recordOf(input);
+    if (!line) return std::nullopt;
+    const RatingsByBand ratings = ratingsByBand(*line, input.today.addDays(-7 * kRatedWeeks));
+    const BandRatings& present = ratings.at(usualBandOf((now.low + now.high) / 2));
+    if (!present.knows(kLeastRatedSessions)) return std::nullopt;
+    std::optional<std::size_t> best;
+    for (std::size_t band = 0; band < ratings.size(); ++band) {
+        const BandRatings& other = ratings.at(band);
+        if (!other.knows(kLeastRatedSessions) || other.strength() <= present.strength()
+            || other.targetShare() < present.targetShare())
+            continue;
+        if (!best || other.strength() > ratings.at(*best).strength()) best = band;
+    }
+    return best;
+}
+
 // What can be chosen by its rank, lowest first, else as it stands.
 template <class T>
 std::vector<ReplanChoice> inRank(std::vector<std::pair<int, T>> ranked, std::optional<T> ReplanChoice::*field)
@@ -71,11 +104,15 @@ std::vector<ReplanChoice> inRank(std::vector<std::pair<int, T>> ranked, std::opt
 std::vector<ReplanChoice> bandChoices(const ReplanInput& input)
 {
     const RepBand now = bandNow(input);
-    // 0: the next higher, 1: the next lower, 2: the others.
+    const auto better = betterRatedBand(input, now);
+    // Below 0: better rated, the nearest lowest; 0: the next higher, 1: the next lower, 2: the others.
     const auto above = std::ranges::find_if(kPlanBands, [&](const RepBand& band) { return band.low >= now.high; });
     const auto below =
         std::find_if(kPlanBands.rbegin(), kPlanBands.rend(), [&](const RepBand& band) { return band.high <= now.low; });
     const auto rank = [&](const RepBand& band) {
+        constexpr int better0 = -100;
+        if (better && usualBandOf((band.low + band.high) / 2) == *better)
+            return better0 + std::abs(band.low + band.high - now.low - now.high);
         if (above != kPlanBands.end() && band == *above) return 0;
         return below != kPlanBands.rend() && band == *below ? 1 : 2;
     };
@@ -135,6 +172,52 @@ std::vector<ReplanChoice> variantChoices(const ReplanInput& input)
     return inRank(std::move(ranked), &ReplanChoice::variant);
 }
 
+constexpr int kBackDays = 2;  // about what hard work for the back takes to settle; our convention, as the flag's
+
+bool isSwung(const LineRecord& line, QDate today)
+{
+    return std::ranges::any_of(line.exposures, [&](const Exposure& one) {
+        return one.date > today.addDays(-28) && std::ranges::any_of(one.sets, [](const LoggedSet& logged) {
+                   return logged.set.marks.of(Mark::Swing) > 0;
+               });
+    });
+}
+
+// Days of the week on which another lift of the plan loads the back highly.
+std::vector<int> backWeekdays(const ReplanInput& input, const Block& block)
+{
+    std::vector<int> weekdays;
+    for (const PlannedWeek& week : block.weeks)
+        for (const PlannedDay& day : week.days)
+            for (const Slot& slot : day.slotList) {
+                const auto* variant = input.library.find(slot.variant);
+                const bool other = slot.variant != input.lift->variant || slot.grip != input.lift->grip;
+                const int weekday = day.date.dayOfWeek();
+                if (day.date > input.today && other && variant && variant->value.backLoading == BackLoading::High
+                    && std::ranges::find(weekdays, weekday) == weekdays.end())
+                    weekdays.push_back(weekday);
+            }
+    return weekdays;
+}
+
+// How near the lift would come to days that need the back, if it were on this one: 0 is not near.
+int nearnessToBackDays(const ReplanInput& input, const Block& block, int weekday)
+{
+    const auto* variant = input.library.find(input.lift->variant);
+    const bool loads = variant && variant->value.backLoading == BackLoading::High;
+    const LineRecord* line = recordOf(input);
+    if (!loads && !(line && isSwung(*line, input.today))) return 0;
+    int nearness = 0;
+    for (const int other : backWeekdays(input, block)) {
+        const int after = (other - weekday + 7) % 7;
+        const int before = (weekday - other + 7) % 7;
+        if (after >= 1 && after <= kBackDays) nearness += kBackDays + 1 - after;
+        // What is swung is paid for afterwards only; what needs the back itself wants it rested.
+        if (loads && before >= 1 && before <= kBackDays) nearness += kBackDays + 1 - before;
+    }
+    return nearness;
+}
+
 std::vector<ReplanChoice> weekdayChoices(const ReplanInput& input)
 {
     const Row<Block>* row = blockAhead(input.log, input.today);
@@ -156,7 +239,9 @@ std::vector<ReplanChoice> weekdayChoices(const ReplanInput& input)
     std::ranges::sort(weekdays);
     std::vector<std::pair<int, int>> ranked;
     ranked.reserve(weekdays.size());
-    for (const int weekday : weekdays) ranked.emplace_back(-std::abs(weekday - *now), weekday);  // the farthest first
+    constexpr int week = 7;
+    for (const int weekday : weekdays)
+        ranked.emplace_back(week * nearnessToBackDays(input, row->value, weekday) - std::abs(weekday - *now), weekday);
     return inRank(std::move(ranked), &ReplanChoice::weekday);
 }
 

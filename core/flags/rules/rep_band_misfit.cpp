@@ -1,12 +1,10 @@
 // This lifter feels the target better with other numbers of repetitions than the ones that are done now.
 #include "core/flags/rule_support.h"
 #include "core/analysis/rep_band_split.h"
-#include "core/numerics/robust_trend.h"
 
 #include <QtCore/QCoreApplication>
 
 #include <algorithm>
-#include <array>
 
 namespace steelyard {
 namespace {
@@ -17,18 +15,8 @@ struct RepBandMisfitText {
 
 constexpr std::size_t kSessionsOfNow = 3;  // that say which band is the present one
 
-struct BandRatings {
-    std::vector<double> felt;  // the strongest of tension, burn and pump
-    int limiterRated = 0;
-    int targetGaveOut = 0;
-
-    [[nodiscard]] bool knows(int least) const { return std::ssize(felt) >= least && limiterRated >= least; }
-    [[nodiscard]] double strength() const { return median(felt).value_or(0); }
-    [[nodiscard]] double targetShare() const { return static_cast<double>(targetGaveOut) / limiterRated; }
-};
-
 struct RatedBands {
-    std::array<BandRatings, kUsualBands.size()> bands;
+    RatingsByBand bands;
     std::optional<std::size_t> now;  // the last sessions were all in it
     QDate last;
 };
@@ -43,11 +31,7 @@ RatedBands ratedBands(const ReviewSnapshot& snapshot, const SnapshotLine& line, 
         const std::size_t at = usualBandOf(*reps);
         order.push_back(at);
         out.last = one->date;
-        const ExerciseRating& rating = one->rating;
-        if (const auto felt = rating.felt()) out.bands[at].felt.push_back(*felt);
-        if (rating.gaveOut.isEmpty()) continue;
-        ++out.bands[at].limiterRated;
-        if (rating.gaveOut == kTargetGaveOut) ++out.bands[at].targetGaveOut;
+        out.bands.at(at).add(one->rating);
     }
     if (order.size() >= kSessionsOfNow
         && std::all_of(order.end() - kSessionsOfNow, order.end(), [&](std::size_t at) { return at == order.back(); }))

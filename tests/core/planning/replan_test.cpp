@@ -164,6 +164,29 @@ TEST_F(Replanning, AnotherBandIsTheNextHigherOneUnlessChosenAndDropsThePlannedLo
     EXPECT_EQ(choices[1].band, (RepBand{5, 8}));
 }
 
+TEST_F(Replanning, ABandThatTheLifterRatedBetterComesFirst)
+{
+    const auto rated = [&](int daysAgo, const char16_t* load, int reps, int tension, const char* gaveOut) {
+        sample.done(sample.curl, kToday.addDays(-daysAgo), {{load, reps}});
+        ExerciseRating& rating = sample.log.lines[sample.curl].exposures.back().rating;
+        rating.tension = tension;
+        rating.gaveOut = QString::fromLatin1(gaveOut);
+    };
+    for (int i = 0; i < 4; ++i) rated(60 - i, u"55", 5, 8, "target");
+    for (int i = 0; i < 3; ++i) rated(40 - i, u"40", 10, 5, "target");
+    EXPECT_EQ(choicesFor(about(sample.curl, u"change_band"))[0].band, (RepBand{12, 15})) << "three sessions say little";
+    rated(20, u"40", 10, 5, "target");
+    const auto choices = choicesFor(about(sample.curl, u"change_band"));
+    ASSERT_EQ(choices.size(), 5U);
+    EXPECT_EQ(choices[0].band, (RepBand{5, 8})) << "of the better ones the nearest";
+    EXPECT_EQ(choices[1].band, (RepBand{3, 5}));
+    EXPECT_EQ(choices[2].band, (RepBand{12, 15}));
+    for (Exposure& one : sample.log.lines[sample.curl].exposures)
+        if (one.sets.front().set.reps == 5) one.rating.gaveOut = QStringLiteral("grip");
+    EXPECT_EQ(choicesFor(about(sample.curl, u"change_band"))[0].band, (RepBand{12, 15}))
+        << "felt more, but something else gave out";
+}
+
 TEST_F(Replanning, AnotherGripStartsANewLineAndLeavesTheOldOnesHistoryAlone)
 {
     addGrip(QStringLiteral("neutral"), HandOrientation::Neutral);
@@ -241,6 +264,27 @@ TEST_F(Replanning, ALiftMovesToAnotherPlannedDayOfTheSameWeekButNeverIntoThePast
     EXPECT_EQ(plan.block->weeks[1].days[1].slotList.size(), 1U);
     EXPECT_EQ(replan(about(sample.curl, u"move_day"), kToTheEnd).outcome, ReplanOutcome::NothingToChange)
         << "it is done on both days already";
+}
+
+TEST_F(Replanning, ALiftThatIsSwungMovesAwayFromTheDaysBeforeTheBackIsNeeded)
+{
+    for (Row<Variant>& variant : sample.library.variants)
+        if (variant.id == sample.log.lines[sample.squat].line.variant) variant.value.backLoading = BackLoading::High;
+    for (int week = 0; week < 4; ++week) {
+        auto& days = block().weeks[static_cast<std::size_t>(week)].days;
+        days.insert(days.begin() + 1, dayOf(kStart.addDays(7 * week + 1), {sample.curl}, false));
+        days.push_back(dayOf(kStart.addDays(7 * week + 6), {sample.curl}, false));
+    }
+    const auto weekdays = [&](std::size_t line) {
+        std::vector<int> found;
+        for (const ReplanChoice& choice : choicesFor(about(line, u"move_day"))) found.push_back(*choice.weekday);
+        return found;
+    };
+    EXPECT_EQ(weekdays(sample.pulldown), (std::vector<int>{1, 7, 2})) << "the farthest first";
+    sample.done(sample.pulldown, kToday.addDays(-6), {{u"60", 10}});
+    sample.log.lines[sample.pulldown].exposures.back().sets.back().set.marks.set(Mark::Swing, 4);
+    EXPECT_EQ(weekdays(sample.pulldown), (std::vector<int>{1, 2, 7})) << "Sunday is the day before the squat";
+    EXPECT_EQ(weekdays(sample.squat), (std::vector<int>{7, 4, 2})) << "nothing else loads the back";
 }
 
 TEST_F(Replanning, TheNextWeekThatHasNotBegunBecomesAnEasierOne)

@@ -53,8 +53,8 @@ BlockForMany::BlockForMany(const UiContext& context, QWidget* parent)
       m_start(new QDateEdit(this)),
       m_lifters(new QListWidget(this)),
       m_answer(new QTreeWidget(this)),
-      m_look(new QPushButton(tr("&Look"), this)),
-      m_write(new QPushButton(tr("Write the &blocks"), this))
+      m_look(new QPushButton(tr("L&ook"), this)),
+      m_write(new QPushButton(tr("Wri&te the blocks"), this))
 {
     build();
     connect(m_template, &QComboBox::currentIndexChanged, this, &BlockForMany::forgetAnswer);
@@ -90,7 +90,7 @@ void BlockForMany::build()
                  m_template);  // a letter to press at the T parts it from its e, and the last one is cut
     form->addRow(tr("&Name"), m_name);
     form->addRow(tr("First &day"), m_start);
-    auto* forWhom = new QLabel(tr("&For whom (Space ticks)"), this);
+    auto* forWhom = new QLabel(tr("For whom (&Space ticks)"), this);
     forWhom->setBuddy(m_lifters);
     auto* buttons = new QHBoxLayout;
     buttons->addWidget(m_look);

@@ -30,7 +30,7 @@ QString loadOrNone(const Slot& slot)
 BlockLoads::BlockLoads(const UiContext& context, QWidget* parent)
     : BesideWeek(context, parent),
       m_list(new QTreeWidget(this)),
-      m_write(new QPushButton(tr("&Write what is ticked"), this))
+      m_write(new QPushButton(tr("Wri&te what is ticked"), this))
 {
     build();
 }

@@ -32,7 +32,7 @@ BlockStart::BlockStart(QWidget* parent)
       m_name(new QLineEdit(this)),
       m_start(new QDateEdit(this)),
       m_weeks(new QSpinBox(this)),
-      m_deload(new QCheckBox(tr("The last one is an &easier week"), this)),
+      m_deload(new QCheckBox(tr("The last one &is an easier week"), this)),
       m_daysOff(new QLineEdit(this)),
       m_problem(plainWords(this)),
       m_make(new QPushButton(tr("&Make the block"), this)),
@@ -70,14 +70,14 @@ void BlockStart::build()
     buttons->addWidget(m_leave);
     buttons->addStretch(1);
     auto* form = new QFormLayout;
-    form->addRow(tr("&From"), m_source);
+    form->addRow(tr("Fr&om"), m_source);
     form->addRow(tr("&Name"), m_name);
     form->addRow(tr("First &day"), m_start);
-    auto* weeksLabel = new QLabel(tr("&Weeks"), this);
+    auto* weeksLabel = new QLabel(tr("Week&s"), this);
     weeksLabel->setBuddy(m_weeks);
     form->addRow(weeksLabel, weeks);
     form->addRow(tr("Training days"), days);
-    form->addRow(tr("Days &off"), m_daysOff);
+    form->addRow(tr("D&ays off"), m_daysOff);
     auto* inner = new QWidget(this);
     inner->setMaximumWidth(kWidestForm);
     auto* column = new QVBoxLayout(inner);

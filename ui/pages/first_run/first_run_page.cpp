@@ -40,11 +40,11 @@ FirstRunPage::FirstRunPage(QWidget* parent) : QWidget(parent), m_message(new QLa
         QString explanation;
     };
     const Way ways[] = {
-        {QStringLiteral("book.sample"), tr("&Look around in a sample club"),
+        {QStringLiteral("book.sample"), tr("L&ook around in a sample club"),
          tr("Makes a book with invented lifters and some years of training, to try everything on.")},
         {QStringLiteral("book.importNew"), tr("&Import a logbook"),
          tr("Makes a book and reads a CSV file into it, after a preview.")},
-        {QStringLiteral("book.new"), tr("&Begin an empty book"),
+        {QStringLiteral("book.new"), tr("Begin an e&mpty book"),
          tr("With the starter library of exercises; add lifters one by one.")},
     };
     for (const Way& way : ways) {

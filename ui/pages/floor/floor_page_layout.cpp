@@ -51,7 +51,7 @@ QWidget* FloorPage::makeSide()
     auto* top = new QHBoxLayout;
     top->addWidget(m_date, 1);
     top->addWidget(m_paper);
-    m_others = new QCheckBox(tr("Show those not expected as &well"), side);
+    m_others = new QCheckBox(tr("Show those not e&xpected as well"), side);
     m_list = new QListWidget(side);
     m_list->setObjectName(QStringLiteral("dayLifters"));
     m_list->setAccessibleName(tr("Lifters of the day"));
@@ -68,7 +68,7 @@ QWidget* FloorPage::makeSide()
     column->addWidget(m_others);
     column->addWidget(m_list, 1);
     column->addWidget(m_line);
-    column->addWidget(makeButton(QStringLiteral("floor.key"), tr("&Key the session"), QStringLiteral("K")));
+    column->addWidget(makeButton(QStringLiteral("floor.key"), tr("Ke&y the session"), QStringLiteral("K")));
     column->addWidget(
         makeButton(QStringLiteral("floor.code"), tr("Key by the sheet's &number…"), QStringLiteral("Ctrl+J")));
     column->addWidget(makeButton(QStringLiteral("floor.print"), tr("&Print…"), QStringLiteral("Ctrl+P")));

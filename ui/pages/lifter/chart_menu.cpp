@@ -9,7 +9,7 @@
 namespace steelyard {
 
 ChartMenu::ChartMenu(Possible possible, QWidget* parent)
-    : QPushButton(tr("C&hart"), parent), m_possible(std::move(possible))
+    : QPushButton(tr("&Chart"), parent), m_possible(std::move(possible))
 {
     setToolTip(tr("Show the numbers behind the chart; copy or save it"));
     setMenu(new QMenu(this));

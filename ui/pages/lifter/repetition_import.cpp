@@ -67,9 +67,9 @@ RepetitionImport::RepetitionImport(QWidget* parent) : QWidget(parent)
     m_preview->setReadOnly(true);
     m_preview->setTabChangesFocus(true);
     m_preview->setAccessibleName(tr("What will be recorded"));
-    m_take = new QPushButton(tr("&Record them"), this);
+    m_take = new QPushButton(tr("Recor&d them"), this);
     m_take->setToolTip(tr("Key: %1").arg(QStringLiteral("Enter")));
-    auto* leave = new QPushButton(tr("&Leave it"), this);
+    auto* leave = new QPushButton(tr("Leave &it"), this);
     leave->setToolTip(tr("Key: %1").arg(QStringLiteral("Esc")));
     auto* buttons = new QHBoxLayout;
     buttons->addStretch(1);

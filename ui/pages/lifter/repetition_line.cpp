@@ -13,7 +13,7 @@ RepetitionLine::RepetitionLine(QWidget* parent) : QWidget(parent)
 {
     m_edit = new QLineEdit(this);
     m_edit->setAccessibleName(tr("Repetitions one by one"));
-    auto* label = new QLabel(tr("&Repetitions:"), this);
+    auto* label = new QLabel(tr("Re&petitions:"), this);
     label->setBuddy(m_edit);
     auto* legend =
         new QLabel(tr("Centimetres or a point, ^1 lifted, /3 lowered, b t s d l a marks, + failed; 3* for three alike. "

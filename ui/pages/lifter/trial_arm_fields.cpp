@@ -49,7 +49,7 @@ TrialArmFields::TrialArmFields(QWidget* parent)
     grid->setVerticalSpacing(4);
     auto* factorLabel = new QLabel(tr("&Differ in"), this);
     factorLabel->setBuddy(m_factor);
-    auto* countLabel = new QLabel(tr("ar&ms"), this);
+    auto* countLabel = new QLabel(tr("&arms"), this);
     countLabel->setBuddy(m_count);
     grid->addWidget(factorLabel, 0, 0);
     grid->addWidget(m_factor, 0, 1);

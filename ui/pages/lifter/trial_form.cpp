@@ -55,7 +55,7 @@ TrialForm::TrialForm(std::function<std::uint64_t()> newSeed, QWidget* parent)
       m_from(new QDateEdit(this)),
       m_preview(new TrialPreview(this)),
       m_seed(new QLabel(this)),
-      m_draw(new QPushButton(tr("D&raw again"), this)),
+      m_draw(new QPushButton(tr("Draw a&gain"), this)),
       m_problem(plainWords(this)),
       m_start(new QPushButton(tr("Enter  Start the trial"), this)),
       m_leave(new QPushButton(tr("Esc  Leave it"), this))
@@ -103,11 +103,11 @@ QLayout* TrialForm::makeSizes()
         grid->addWidget(label, row, column);
         grid->addWidget(field, row, column + 1);
     };
-    put(0, 0, tr("&Blocks"), m_blocks);
+    put(0, 0, tr("Bl&ocks"), m_blocks);
     put(0, 2, tr("Getting &used"), m_runIn);
-    put(0, 4, tr("Days bet&ween"), m_between);
-    put(1, 0, tr("&Sets"), m_sets);
-    put(1, 2, tr("Reser&ve"), m_reserve);
+    put(0, 4, tr("Days betwee&n"), m_between);
+    put(1, 0, tr("Se&ts"), m_sets);
+    put(1, 2, tr("Re&serve"), m_reserve);
     grid->setColumnStretch(6, 1);
     grid->setVerticalSpacing(3);
     return grid;
@@ -158,7 +158,7 @@ void TrialForm::build()
     auto* form = new QFormLayout;
     form->setVerticalSpacing(5);
     form->addRow(tr("&Question"), m_question);
-    form->addRow(tr("&Lift"), m_lift);
+    form->addRow(tr("L&ift"), m_lift);
     auto* days = makeDays();
     auto* column = new QVBoxLayout(left);
     column->setContentsMargins(0, 0, 6, 0);
@@ -167,7 +167,7 @@ void TrialForm::build()
     column->addWidget(m_arms);
     column->addLayout(makeSizes());
     auto* from = new QFormLayout;
-    from->addRow(tr("&From"), m_from);
+    from->addRow(tr("Fro&m"), m_from);
     from->addRow(tr("On"), days);
     column->addLayout(from);
     column->addWidget(m_outcomes);

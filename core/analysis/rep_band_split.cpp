@@ -1,6 +1,7 @@
 #include "core/analysis/rep_band_split.h"
 
 #include "core/analysis/counting.h"
+#include "core/domain/gave_out.h"
 #include "core/numerics/robust_trend.h"
 
 #include <QtCore/QCoreApplication>
@@ -65,13 +66,8 @@ RatingsByBand ratingsByBand(const LineRecord& line, QDate from)
 
 BandSplit splitByBand(const AthleteLog& log, std::size_t line)
 {
-    BandSplit split;
     const LineRecord& whole = log.lines.at(line);
-    split.log.athlete = log.athlete;
-    split.log.bodyMass = log.bodyMass;
-    split.log.sessionDates = log.sessionDates;
-    split.log.blocks = log.blocks;
-    split.log.muscles = log.muscles;
+    BandSplit split{{log.athlete, log.bodyMass, {}, log.sessionDates, log.blocks, {}, log.muscles, {}}, {}};
     for (std::size_t band = 0; band < kUsualBands.size(); ++band) {
         LineRecord part = whole;
         part.id = Id<LiftLine>(static_cast<std::int64_t>(band) + 1);

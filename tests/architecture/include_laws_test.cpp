@@ -87,6 +87,10 @@ std::vector<Planted> plantedViolations()
         {"no_singletons", "core/flags/c.cpp", "auto& r = Registry::instance();\n"},
         {"no_singletons", "core/flags/d.h", "struct R { static R& instance(); };\n"},
         {"no_string_connections", "ui/shell/e.cpp", "connect(a, SIGNAL(b()), c, SLOT(d()));\n"},
+        {"sql_takes_no_text", "core/edits/sql.cpp",
+         "auto st = db.prepare(\"SELECT id FROM athlete WHERE name = '\"\n    + name.toStdString() + \"'\");\n"},
+        {"sql_takes_no_text", "core/book/sql.cpp",
+         "db.execute(QStringLiteral(\"DELETE FROM athlete WHERE name = %1\").arg(name));\n"},
         {"files_stay_short", "core/domain/long.cpp", QByteArray("int a;\n").repeated(501)},
     };
 }

@@ -6,6 +6,8 @@
 #include <QtCore/QStringList>
 
 #include <algorithm>
+#include <map>
+#include <span>
 #include <array>
 
 namespace steelyard::architecture {
@@ -89,6 +91,16 @@ constexpr WordLaw kWords[] = {
     {"no_string_connections", "\\b(SIGNAL|SLOT)\\s*\\(", ""},
 };
 
+// The same for a statement, up to its semicolon. What people type is a QString, so no QString is pasted into SQL: it is bound.
+constexpr WordLaw kStatements[] = {
+    {"sql_takes_no_text",
+     "\\b(prepare|prepareRaw|execute|integer)\\(\\s*[\\w:]*\\(?u?\"[^;]*\\b(toStdString|toUtf8|toLatin1|qPrintable|"
+     "qUtf8Printable|arg)\\(",
+     // Names of tables and columns, out of the program's own schema, quoted.
+     "core/care/salvage. core/care/salvage_links core/storage/row_rescue"},
+};
+constexpr qsizetype kLongestStatement = 6;  // in lines
+
 bool startsWithAny(const QString& name, const char* starts)
 {
     const QStringList list = QString::fromLatin1(starts).split(u' ', Qt::SkipEmptyParts);
@@ -134,6 +146,15 @@ QString withoutComments(const QString& text, bool strings)
     return out;
 }
 
+// Once for every line of every file.
+const QRegularExpression& compiled(const char* pattern)
+{
+    static std::map<const char*, QRegularExpression> known;
+    const auto found = known.find(pattern);
+    if (found != known.end()) return found->second;
+    return known.emplace(pattern, QRegularExpression(QString::fromLatin1(pattern))).first->second;
+}
+
 class FileCheck {
 public:
     FileCheck(QString file, std::vector<Violation>& found) : m_file(std::move(file)), m_found(found) {}
@@ -147,7 +168,8 @@ public:
         for (m_line = 1; m_line <= lines.size(); ++m_line) {
             const auto match = include.match(lines.at(m_line - 1));
             if (match.hasMatch()) checkInclude(match.captured(2), match.captured(1) == QLatin1String("\""));
-            checkWords(match.hasMatch() ? match.captured(2) : words.at(m_line - 1));
+            checkWords(match.hasMatch() ? match.captured(2) : words.at(m_line - 1), kWords);
+            checkWords(words.mid(m_line - 1, kLongestStatement).join(u' ').section(u';', 0, 0), kStatements);
         }
     }
 
@@ -167,8 +189,7 @@ private:
         static const QRegularExpression rooted(QStringLiteral("^(app|core|ui)/(?!.*\\.\\./)|\\.moc$"));
         if (quoted && !rooted.match(name).hasMatch()) report(QStringLiteral("includes_are_rooted"), name);
         for (const IncludeLaw& law : kIncludes)
-            if (m_file.startsWith(QLatin1String(law.folder))
-                && QRegularExpression(QString::fromLatin1(law.forbidden)).match(name).hasMatch())
+            if (m_file.startsWith(QLatin1String(law.folder)) && compiled(law.forbidden).match(name).hasMatch())
                 report(QString::fromLatin1(law.key), name);
         checkModule(name);
         checkPages(name);
@@ -197,11 +218,11 @@ private:
             report(QStringLiteral("pages_stand_alone"), name);
     }
 
-    void checkWords(const QString& line)
+    void checkWords(const QString& line, std::span<const WordLaw> laws)
     {
-        for (const WordLaw& law : kWords) {
+        for (const WordLaw& law : laws) {
             if (startsWithAny(m_file, law.allowedIn)) continue;
-            const auto match = QRegularExpression(QString::fromLatin1(law.pattern)).match(line);
+            const auto match = compiled(law.pattern).match(line);
             if (match.hasMatch()) report(QString::fromLatin1(law.key), match.captured());
         }
     }
@@ -220,6 +241,7 @@ std::vector<QString> allLaws()
                                  QStringLiteral("core_names_its_qt"),    QStringLiteral("pages_stand_alone")};
     for (const IncludeLaw& law : kIncludes) keys.push_back(QString::fromLatin1(law.key));
     for (const WordLaw& law : kWords) keys.push_back(QString::fromLatin1(law.key));
+    for (const WordLaw& law : kStatements) keys.push_back(QString::fromLatin1(law.key));
     return keys;
 }
 

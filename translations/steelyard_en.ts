@@ -1275,6 +1275,16 @@
     </message>
 </context>
 <context>
+    <name>steelyard::CompareView</name>
+    <message numerus="yes">
+        <source>%1, %n session(s)</source>
+        <translation>
+            <numerusform>%1, %n session</numerusform>
+            <numerusform>%1, %n sessions</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>steelyard::CurveView</name>
     <message numerus="yes">
         <source>Sets of the last %n week(s), as they would be today: moved by what strength changed since, and by what earlier sets of the session cost.</source>

@@ -28,7 +28,7 @@ AthleteLog mixedLog()
 {
     return LogBuilder()
         .line(QStringLiteral("Arm curl"))
-        .exposure(QDate(2026, 1, 5), {{.load = 20, .reps = 15, .kind = SetKind::Warmup}, {.load = 40, .reps = 6}})
+        .exposure(QDate(2026, 1, 5), {{.load = 20, .reps = 15, .kind = SetKind::WarmUp}, {.load = 40, .reps = 6}})
         .exposure(QDate(2026, 1, 8), {{.load = 35, .reps = 10}, {.load = 35, .reps = 6}})
         .exposure(QDate(2026, 1, 12), {{.load = 42.5, .reps = 5}})
         .exposure(QDate(2026, 1, 15), {{.load = 60, .reps = 0, .failed = true}, {.load = 35, .reps = 10}})

@@ -1,6 +1,8 @@
 // A whole book goes out and comes back with the same content; one athlete's record names nobody else.
 #include "core/exchange/book_export.h"
 
+#include "core/base/text.h"
+#include "core/edits/edits.h"
 #include "core/exchange/book_dump.h"
 #include "core/exchange/book_import.h"
 #include "core/exchange/new_book.h"
@@ -137,6 +139,56 @@ TEST_F(ExportedBook, KeepsNumbersAsTheyWereTypedAndGuardsText)
     EXPECT_TRUE(csv.contains(",'=cmd() "));
     EXPECT_FALSE(csv.contains(",=cmd"));
     EXPECT_TRUE(csv.contains(",'-corrected\n"));
+}
+
+// Mark-up, formulas, quotes, place holders, directions and joiners: whatever a name may be, the table carries it and no spreadsheet
+// runs it. What a name loses when it is stored (core/base/text.h), it has lost before.
+TEST_F(ExportedBook, CarriesHostileNamesAsTheyAreStored)
+{
+    const QStringList hostile{QStringLiteral("<b>x"),
+                              QStringLiteral("<img src=file:///etc/passwd>"),
+                              QStringLiteral("&lt;i&gt; &amp;"),
+                              QStringLiteral("%1 %n %2"),
+                              QStringLiteral("=HYPERLINK(\"http://x\",\"y\")"),
+                              QStringLiteral("+1+1"),
+                              QStringLiteral("-2+3"),
+                              QStringLiteral("@SUM(A1)"),
+                              QStringLiteral("'=1"),
+                              QStringLiteral("\"; rm"),
+                              QStringLiteral("a;b,c\td"),
+                              QStringLiteral("\u202Etxt.exe"),
+                              QStringLiteral("zero\u200Bwidth\u2066x\u2069"),
+                              QStringLiteral("line\nbreak\rreturn"),
+                              QStringLiteral("e\u0301"),
+                              QStringLiteral("\U0001F3CB lifter"),
+                              QString(kMaxNameLength, u'W')};
+    SetEntry set;
+    set.load = *Load::parse(u"40", MassUnit::kg);
+    set.reps = 8;
+    LiftLine line = must(m_book->logbook().lines(athlete(test::kSecondLifter))).front().value;
+    line.standard = must(m_book->library().read()).standards.front().id;
+    for (const QString& name : hostile) {
+        Athlete lifter;
+        lifter.name = name;
+        must(m_book->history().perform(addAthlete(lifter)));
+        line.athlete = athlete(cleanName(name));
+        set.note = cleanNote(name);
+        must(m_book->history().perform(addSet(line, m_clock.today(), set)));
+    }
+    must(write("out"));
+    const auto copy = must(newBook(path("copy.steelyard"), m_clock));
+    const auto read = importExport(*copy, path("out"), {});
+    ASSERT_TRUE(read) << qPrintable(read.error().what + read.error().detail);
+    EXPECT_EQ(must(dumpContent(copy->database())), must(dumpContent(m_book->database())));
+    // Cell by cell, as a spreadsheet would see them.
+    for (const QByteArray& row : bytes("out/logbook.csv").split('\n'))
+        for (const QByteArray& cell : row.split(',')) {
+            const QByteArray inside = cell.startsWith('"') ? cell.mid(1) : cell;
+            if (inside.isEmpty() || !QByteArrayView("=+-@\t\r").contains(inside[0])) continue;
+            bool number = false;
+            inside.toDouble(&number);
+            EXPECT_TRUE(number) << cell.toStdString();
+        }
 }
 
 TEST_F(ExportedBook, ReplacesItsOwnFilesAndLeavesOthersAlone)

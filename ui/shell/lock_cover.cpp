@@ -65,7 +65,7 @@ QWidget* LockCover::makeForgotten(const QString& settingsFile)
     auto* part = new QWidget(this);
     auto* column = new QVBoxLayout(part);
     column->setContentsMargins(0, 12, 0, 0);
-    auto* button = new QPushButton(tr("&Forgotten?"), part);
+    auto* button = new QPushButton(tr("For&gotten?"), part);
     button->setObjectName(QStringLiteral("lockForgotten"));
     button->setFlat(true);
     button->setCheckable(true);

@@ -49,7 +49,7 @@ PassphraseFields::PassphraseFields(const Options& options, QWidget* parent)
     m_first->setObjectName(QStringLiteral("passphrase"));
     if (options.is == New) m_second = addField(tr("Once more"));
     if (m_second) m_second->setObjectName(QStringLiteral("passphraseAgain"));
-    m_shown = new QCheckBox(tr("S&how what is typed"), this);
+    m_shown = new QCheckBox(tr("Show what is &typed"), this);
     connect(m_shown, &QCheckBox::toggled, this, &PassphraseFields::showLetters);
     if (options.is == New)
         addNewParts();

@@ -169,7 +169,7 @@ TEST_F(ExportedBook, CarriesHostileNamesAsTheyAreStored)
     line.standard = must(m_book->library().read()).standards.front().id;
     for (const QString& name : hostile) {
         Athlete lifter;
-        lifter.name = name;
+        lifter.name = cleanName(name);
         must(m_book->history().perform(addAthlete(lifter)));
         line.athlete = athlete(cleanName(name));
         set.note = cleanNote(name);

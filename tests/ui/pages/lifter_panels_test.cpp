@@ -152,8 +152,9 @@ TEST(LifterPanels, CompareTakesALineApartByRepetitions)
     PanelsCase c;
     const LiftLine line = c.club.addLine(QStringLiteral("Arm curl"), 14);
     c.club.addLine(QStringLiteral("Row"), 14);
-    QDate day(2026, 8, 31);
-    for (int i = 0; i < 12; ++i, day = day.addDays(i % 2 ? 3 : 4)) {
+    QDate usual = c.club.clock.today().addDays(-(7 * 13) / 2);
+    QDate day = usual.addDays(-7 * 6);
+    for (int i = 0; i < 12; ++i, day = day.addDays(i % 2 ? 3 : 4), usual = usual.addDays(i % 2 ? 3 : 4)) {
         SetEntry set;
         set.load = *Load::parse(u"25", MassUnit::kg);
         set.reps = 15 + i / 3;
@@ -162,7 +163,8 @@ TEST(LifterPanels, CompareTakesALineApartByRepetitions)
         (void)must(c.club.book->history().perform(addSet(line, day, set)));
         ExerciseRating rating;
         rating.tension = 4 + i % 3;
-        (void)must(c.club.book->history().perform(rateExercise(line, day, rating)));
+        for (const QDate date : {day, usual})
+            (void)must(c.club.book->history().perform(rateExercise(line, date, rating)));
     }
     c.openSettled();
     const auto& view = c.perform<CompareView>(QStringLiteral("lifter.compare"));

@@ -284,6 +284,12 @@ Error Database::lastError(const QString& doing) const
             DatabaseText::tr("Another program is writing to this book, so nothing was changed. Try again when it is "
                              "done."),
             detail};
+    case SQLITE_CONSTRAINT:
+        // Names a table and a column, and nothing that anybody typed.
+        return {ErrorCode::Invalid,
+                DatabaseText::tr("The book can't hold this: something stands in it twice or breaks a rule of the book. "
+                                 "Nothing was changed."),
+                detail};
     case SQLITE_READONLY:
         return {ErrorCode::Storage, DatabaseText::tr("The book is open for reading only, so nothing was changed."),
                 detail};

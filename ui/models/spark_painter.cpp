@@ -9,7 +9,8 @@ namespace steelyard {
 namespace {
 
 constexpr double kSparkRadius = 2.2;
-constexpr double kCapacityRoom = 9;  // at the right, for the bar
+constexpr double kSparkRadiusOnCourse = 1.5;  // the line says where it goes, the points only how they lay about it
+constexpr double kCapacityRoom = 9;           // at the right, for the bar
 
 // Where days and kilograms stand.
 struct SparkScale {
@@ -77,11 +78,11 @@ void paintCourse(QPainter& painter, const SparkScale& scale, std::span<const Tre
     }
     for (auto known = course.rbegin(); known != course.rend(); ++known) band << scale.at(known->date, known->low90Kg);
     const QColor line = ink;
-    ink.setAlphaF(0.18F);
+    ink.setAlphaF(0.25F);
     painter.setPen(Qt::NoPen);
     painter.setBrush(ink);
     painter.drawPolygon(band);
-    painter.setPen(QPen(line, 1.2));
+    painter.setPen(QPen(line, 1.4));
     painter.drawPolyline(middle);
 }
 
@@ -96,16 +97,16 @@ void paintCapacity(QPainter& painter, const SparkScale& scale, const CapacityEst
     painter.drawLine(QPointF(x - kSparkRadius, scale.y(capacity.kg)), QPointF(x + kSparkRadius, scale.y(capacity.kg)));
 }
 
-void paintSparkPoint(QPainter& painter, QPointF at, const ReadingPoint& point, const SparkInk& ink)
+void paintSparkPoint(QPainter& painter, QPointF at, const ReadingPoint& point, const SparkInk& ink, double radius)
 {
     painter.setPen(QPen(ink.ink, 1));
     if (point.offStandard) {
-        painter.drawLine(at + QPointF(-kSparkRadius, -kSparkRadius), at + QPointF(kSparkRadius, kSparkRadius));
-        painter.drawLine(at + QPointF(-kSparkRadius, kSparkRadius), at + QPointF(kSparkRadius, -kSparkRadius));
+        painter.drawLine(at + QPointF(-radius, -radius), at + QPointF(radius, radius));
+        painter.drawLine(at + QPointF(-radius, radius), at + QPointF(radius, -radius));
         return;
     }
     painter.setBrush(point.watched ? ink.ink : ink.ground);
-    painter.drawEllipse(at, kSparkRadius, kSparkRadius);
+    painter.drawEllipse(at, radius, radius);
 }
 
 }  // namespace
@@ -132,14 +133,16 @@ void paintSpark(QPainter& painter, const QRectF& area, const Spark& spark, const
     thread.setAlphaF(0.45F);
     QPolygonF way;
     for (const ReadingPoint* point : shown) way << scale.at(point->date, *point->capacityKg);
-    if (course.size() > 1) {
+    const bool hasCourse = course.size() > 1;
+    if (hasCourse) {
         paintCourse(painter, scale, course, ink.ink);
     } else {
         painter.setPen(QPen(thread, 1));
         painter.drawPolyline(way);
     }
     for (std::size_t i = 0; i < shown.size(); ++i)
-        paintSparkPoint(painter, way[static_cast<qsizetype>(i)], *shown[i], ink);
+        paintSparkPoint(painter, way[static_cast<qsizetype>(i)], *shown[i], ink,
+                        hasCourse ? kSparkRadiusOnCourse : kSparkRadius);
     if (spark.capacity) paintCapacity(painter, scale, *spark.capacity, ink.ink);
     painter.restore();
 }

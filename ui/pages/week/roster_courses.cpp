@@ -7,6 +7,8 @@ namespace steelyard {
 namespace {
 
 constexpr std::size_t kLiftersAtOnce = 8;
+// Sessions without an estimate of their own lie between those that are drawn as points.
+constexpr std::size_t kMostOfCourse = 2 * kMostSparkPoints;
 
 }  // namespace
 
@@ -54,7 +56,7 @@ void RosterCourses::readNext()
     if (next.empty()) return;
     m_job = m_context.jobs.run(
         this, tr("Reading how the lines went"),
-        [book = m_context.book.path(), next, wish = CourseWish{today, kMostSparkPoints}](
+        [book = m_context.book.path(), next, wish = CourseWish{today, kMostOfCourse}](
             const Progress& progress) -> Result<std::map<Id<Athlete>, LineCourses>> {
             STEELYARD_TRY(const auto database, Database::openReader(book));
             return readCourses(*database, next, wish, progress);

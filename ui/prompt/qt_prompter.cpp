@@ -4,6 +4,8 @@
 #include "ui/widgets/ampersands.h"
 
 #include <QtCore/QCoreApplication>
+#include <QtCore/QDir>
+#include <QtCore/QFileInfo>
 #include <QtPrintSupport/QPrintPreviewDialog>
 #include <QtPrintSupport/QPrinter>
 #include <QtPrintSupport/QPrinterInfo>
@@ -35,12 +37,17 @@ QMessageBox* plainMessageBox(QWidget* parent, const QString& title, const QStrin
 void openFileDialog(QWidget* parent, const FileQuestion& question, QFileDialog::AcceptMode mode,
                     std::function<void(const QString&)> then)
 {
-    auto* dialog = new QFileDialog(parent, question.title, question.suggestion, question.filter);
+    const QFileInfo suggestion(question.suggestion);
+    const bool isFolder = question.suggestion.isEmpty() || suggestion.isDir();
+    // A new account may have no folder for documents yet; the dialog would begin wherever the program was started.
+    const QString folder = isFolder ? question.suggestion : suggestion.path();
+    auto* dialog =
+        new QFileDialog(parent, question.title, QFileInfo::exists(folder) ? folder : QDir::homePath(), question.filter);
     dialog->setAttribute(Qt::WA_DeleteOnClose);
     dialog->setAcceptMode(mode);
     dialog->setFileMode(mode == QFileDialog::AcceptSave ? QFileDialog::AnyFile : QFileDialog::ExistingFile);
     dialog->setDefaultSuffix(question.suffix);
-    if (mode == QFileDialog::AcceptSave && !question.suggestion.isEmpty()) dialog->selectFile(question.suggestion);
+    if (mode == QFileDialog::AcceptSave && !isFolder) dialog->selectFile(suggestion.fileName());
     QObject::connect(dialog, &QFileDialog::fileSelected, parent, std::move(then));
     dialog->open();
 }

@@ -44,7 +44,7 @@ PassphraseFields::PassphraseFields(const Options& options, QWidget* parent)
     : QWidget(parent), m_options(options), m_form(new QFormLayout(this)), m_problem(plainWords(this))
 {
     m_form->setContentsMargins(0, 0, 0, 0);
-    m_form->setFieldGrowthPolicy(QFormLayout::ExpandingFieldsGrow);
+    m_form->setFieldGrowthPolicy(QFormLayout::AllNonFixedFieldsGrow);
     m_first = addField(options.label.isEmpty() ? tr("Passphrase") : options.label);
     m_first->setObjectName(QStringLiteral("passphrase"));
     if (options.is == New) m_second = addField(tr("Once more"));

@@ -55,6 +55,8 @@ SealPanel::SealPanel(const UiContext& context, Work work, QWidget* parent)
       m_said(plainWords(this)),
       m_seal(new QPushButton(tr("Seal &it into a file…"), this))
 {
+    constexpr int widestInCharacters = 80;
+    m_passphrase->setMaximumWidth(fontMetrics().averageCharWidth() * widestInCharacters);
     auto* title = plainWords(this);
     QFont strong = font();
     strong.setBold(true);

@@ -7,6 +7,7 @@
 #include "core/care/erased_list.h"
 #include "core/care/erasure.h"
 #include "core/care/sealed_file.h"
+#include "core/storage/athlete_repository.h"
 #include "core/storage/book_swap.h"
 #include "core/storage/durable_file.h"
 
@@ -16,6 +17,7 @@
 #include <QtCore/QLockFile>
 #include <QtCore/QTemporaryDir>
 
+#include <algorithm>
 #include <utility>
 
 namespace steelyard {
@@ -85,16 +87,36 @@ Result<void> checkWish(const RestoreWish& wish)
     return {};
 }
 
+// A backup that comes back in another place doesn't know the marks of the book it was made of.
+Result<std::vector<ErasedAthlete>> erasedElsewhere(Database& copy, const QString& shelf)
+{
+    std::vector<ErasedAthlete> present;
+    STEELYARD_TRY(const auto athletes, AthleteRepository(copy).all());
+    for (const ErasedAthlete& one : erasedBeside(shelf))
+        if (std::ranges::any_of(athletes, [&](const Row<Athlete>& row) { return erasureMark(row.uuid) == one.mark; }))
+            present.push_back(one);
+    if (present.size() == athletes.size()) present.clear();
+    return present;
+}
+
 // Today's form, checked, without those who were erased. What it leaves is one file.
 Result<Rehearsal> getReady(const RestoreWish& wish, const QString& copy, const Clock& clock, const Progress& progress)
 {
     STEELYARD_CHECK(fetch(wish, copy, progress.part(0, 0.4)));
-    if (auto updated = Database::open(copy, Access::ReadWrite, Database::Older::ChangeInPlace); !updated) {
-        Error error = updated.error();
-        error.what.replace(copy, wish.from);  // the copy is nothing that the coach knows
-        return fail(error);
+    const QString shelf = BackupShelf::usualFolder(wish.book);
+    auto erased = erasedFrom(wish.book, shelf);
+    {
+        const auto updated = Database::open(copy, Access::ReadWrite, Database::Older::ChangeInPlace);
+        if (!updated) {
+            Error error = updated.error();
+            error.what.replace(copy, wish.from);  // the copy is nothing that the coach knows
+            return fail(error);
+        }
+        if (!QFileInfo::exists(wish.book)) {
+            STEELYARD_TRY(const auto elsewhere, erasedElsewhere(**updated, shelf));
+            erased.insert(erased.end(), elsewhere.begin(), elsewhere.end());
+        }
     }
-    const auto erased = erasedFrom(wish.book, BackupShelf::usualFolder(wish.book));
     if (!erased.empty()) {
         STEELYARD_TRY(const auto book, Book::open(copy, clock));
         STEELYARD_CHECK(eraseAgain(*book, erased));

@@ -8,7 +8,8 @@
 //
 // `from` is a backup, any copy of a book, or a sealed file (sealed_file.h), then with its passphrase. A checksum that stands beside it
 // must fit. What comes out has today's form and is checked whole (verify.h); one with findings is refused. Whoever was erased is
-// erased again in it: by the marks of the present book, and of its shelf (erased_list.h). The present book is backed up first, then set aside whole ("….before-restore-<utc>"); if it is too damaged to be
+// erased again in it: by the marks of the present book, and of its shelf (erased_list.h); where no book was yet, by those of all books
+// of this computer, unless nobody would be left: then it is a record that was handed over. The present book is backed up first, then set aside whole ("….before-restore-<utc>"); if it is too damaged to be
 // backed up, setting it aside is all. However the program ends meanwhile, the next opening finds the one or the other, whole.
 // Failures: NotFound, Storage, Invalid (checksum, passphrase, findings), NewerFormat, Conflict (somebody has the book open), Cancelled.
 #pragma once

@@ -80,4 +80,13 @@ std::vector<ErasedAthlete> erasedFrom(const QString& book, const QString& shelfF
     return marks;
 }
 
+std::vector<ErasedAthlete> erasedBeside(const QString& shelfFolder)
+{
+    std::vector<ErasedAthlete> marks;
+    const QFileInfo own(shelfFolder);
+    for (const QFileInfo& shelf : own.absoluteDir().entryInfoList(QDir::Dirs | QDir::NoDotAndDotDot))
+        if (shelf.absoluteFilePath() != own.absoluteFilePath()) addMarks(marks, readErasedList(shelf.filePath()));
+    return marks;
+}
+
 }  // namespace steelyard

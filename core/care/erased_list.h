@@ -3,6 +3,7 @@
 //
 //   STEELYARD_CHECK(rememberErased(shelfFolder, marks));         // after an erasure; adds to what stands there
 //   const auto marks = erasedFrom(bookPath, shelfFolder);        // of the book, if it can be read, and of the shelf
+//   const auto others = erasedBeside(shelfFolder);               // of the other books' shelves beside it
 //
 // erased.json: {"format": 1, "erased": [{"mark": UUID, "erased_at": time}]}. No names. A list that can't be read counts as empty: a
 // book must be restorable without it. Failure of writing: Storage.
@@ -14,5 +15,6 @@ namespace steelyard {
 
 [[nodiscard]] Result<void> rememberErased(const QString& shelfFolder, const std::vector<ErasedAthlete>& erased);
 [[nodiscard]] std::vector<ErasedAthlete> erasedFrom(const QString& book, const QString& shelfFolder);
+[[nodiscard]] std::vector<ErasedAthlete> erasedBeside(const QString& shelfFolder);
 
 }  // namespace steelyard

@@ -83,6 +83,32 @@ TEST_F(ErasingClub, ABackupOfBeforeLosesThemAgainEvenWhenTheBookIsLost)
     EXPECT_FALSE(test::fileBytes(m_book).contains(before[0].toUtf8()));
 }
 
+TEST_F(ErasingClub, ABackupThatComesBackElsewhereLosesThemTooButARecordOfTheirOwnOpens)
+{
+    makeClub();
+    const QStringList before = names();
+    const QString backup = file("before.steelyard");
+    ASSERT_EQ(run("backup", {QStringLiteral("--to"), backup}).status, 0);
+    ASSERT_EQ(run("export",
+                  {QStringLiteral("--to"), file("record.sealed"), QStringLiteral("--encrypt"),
+                   QStringLiteral("--athlete"), before[0]},
+                  "seven plain words will do\n")
+                  .status,
+              0);
+    ASSERT_EQ(run("erase", {QStringLiteral("--athlete"), before[0], QStringLiteral("--confirm"), before[0]}).status, 0);
+    const QString here = m_book;
+    m_book = file("elsewhere.steelyard");
+    ASSERT_EQ(run("restore", {QStringLiteral("--from"), backup}).status, 0);
+    EXPECT_EQ(names(), (QStringList{before[1], before[2]}));
+    EXPECT_FALSE(test::fileBytes(m_book).contains(before[0].toUtf8()));
+    m_book = file("theirs.steelyard");
+    ASSERT_EQ(run("restore", {QStringLiteral("--from"), file("record.sealed")}, "seven plain words will do\n").status,
+              0);
+    EXPECT_EQ(names(), QStringList{before[0]}) << "somebody was handed over";
+    m_book = here;
+    EXPECT_EQ(names(), (QStringList{before[1], before[2]}));
+}
+
 TEST_F(ErasingClub, SaysWhichCopyBesideTheBookStillHasThem)
 {
     makeClub();

@@ -5,6 +5,8 @@
 #include <QtCore/QCoreApplication>
 
 #include <algorithm>
+#include <cmath>
+#include <limits>
 
 namespace steelyard {
 namespace {
@@ -137,8 +139,10 @@ std::optional<int> readWholeCell(QStringView cell, NumberStyle style)
     if (ok && !cell.startsWith(u'+')) return number;
     if (!style.byHand) return std::nullopt;
     const auto decimal = readNumberCell(cell, style);
-    return decimal && decimal->trimmed().decimals() == 0 ? std::optional(static_cast<int>(decimal->toDouble()))
-                                                         : std::nullopt;
+    if (!decimal || decimal->trimmed().decimals() != 0) return std::nullopt;
+    const double whole = decimal->toDouble();
+    if (std::abs(whole) > std::numeric_limits<int>::max()) return std::nullopt;  // no count of anything
+    return static_cast<int>(whole);
 }
 
 std::optional<MassUnit> readUnitCell(QStringView cell)

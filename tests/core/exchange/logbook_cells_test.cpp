@@ -36,6 +36,8 @@ TEST(NumberCell, TakesEitherMarkByHandUnlessItMayBeGrouping)
     EXPECT_FALSE(readNumberCell(u"42,5", NumberStyle{}));
     EXPECT_EQ(readWholeCell(u"8.0", kHand), 8);
     EXPECT_FALSE(readWholeCell(u"8.5", kHand));
+    EXPECT_FALSE(readWholeCell(u"3333333333333333", kHand)) << "more than a count can be";
+    EXPECT_FALSE(readWholeCell(u"-3333333333333333.0", kHand));
     EXPECT_FALSE(readWholeCell(u"8.0", NumberStyle{}));
 }
 

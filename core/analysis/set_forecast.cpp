@@ -1,6 +1,7 @@
 #include "core/analysis/set_forecast.h"
 
 #include "core/numerics/calibration_curve.h"
+#include "core/numerics/distribution.h"
 #include "core/numerics/student.h"
 
 #include <algorithm>
@@ -59,24 +60,55 @@ double SetForecast::cdf(double z) const
     return lowerHalf(rawCdf(z), &cameTrue);
 }
 
+// Where a normal of the mixture's mean and standard deviation has it: near enough to begin there.
+double SetForecast::nearby(double probability, double& sd) const
+{
+    double mean = 0;
+    double square = 0;
+    for (const PredictedComponent& one : m_components) {
+        mean += one.weight * one.mean;
+        square += one.weight * (one.mean * one.mean + one.sd * one.sd);
+    }
+    sd = std::sqrt(std::max(square - mean * mean, 1e-12));
+    return mean + sd * normalQuantile(std::clamp(probability, 1e-6, 1 - 1e-6));
+}
+
 double SetForecast::quantile(double wanted) const
 {
     const double probability = lowerHalf(wanted, &statedFor);
-    double low = m_components.front().mean;
-    double high = low;
+    double least = m_components.front().mean;
+    double most = least;
     for (const PredictedComponent& one : m_components) {
-        low = std::min(low, one.mean - 8 * one.sd);
-        high = std::max(high, one.mean + 8 * one.sd);
+        least = std::min(least, one.mean - 8 * one.sd);
+        most = std::max(most, one.mean + 8 * one.sd);
     }
-    // Regula falsi with halved ends (Illinois): the distribution rises strictly.
+    // Ends on both sides of it: every evaluation is dear, so they are sought near the guess, in longer and longer steps.
+    double step = 0;
+    double low = std::clamp(nearby(probability, step), least, most);
+    step *= 0.25;
+    double high = low;
     double atLow = rawCdf(low) - probability;
-    double atHigh = rawCdf(high) - probability;
+    double atHigh = atLow;
+    while (atLow > 0 && low > least) {
+        high = low;
+        atHigh = atLow;
+        low = std::max(least, low - step);
+        atLow = rawCdf(low) - probability;
+        step *= 2;
+    }
+    while (atHigh < 0 && high < most) {
+        low = high;
+        atLow = atHigh;
+        high = std::min(most, high + step);
+        atHigh = rawCdf(high) - probability;
+        step *= 2;
+    }
     if (atLow >= 0) return low;
     if (atHigh <= 0) return high;
+    // Regula falsi with halved ends (Illinois): the distribution rises strictly.
     int side = 0;
-    for (int step = 0; step < kMostSteps && high - low > 1e-7; ++step) {
-        // The first steps halve: far tails are flat.
-        const double z = step < 6 ? 0.5 * (low + high) : (atLow * high - atHigh * low) / (atLow - atHigh);
+    for (int turn = 0; turn < kMostSteps && high - low > 1e-7; ++turn) {
+        const double z = (atLow * high - atHigh * low) / (atLow - atHigh);
         const double at = rawCdf(z) - probability;
         if (std::abs(at) < 1e-7) return z;
         if (at > 0) {

@@ -28,6 +28,7 @@ public:
     [[nodiscard]] double probabilityOver(double reps) const;
     // Before recalibration, as the model states it.
     [[nodiscard]] double rawCdf(double z) const;
+    [[nodiscard]] double nearby(double probability, double& sd) const;
 
 private:
     std::vector<PredictedComponent> m_components;

@@ -9,8 +9,8 @@
 #include "tests/faults/fault_length.h"
 #include "tests/support/full_book.h"
 #include "tests/support/temp_book.h"
+#include "tests/support/temp_dir.h"
 
-#include <QtCore/QDir>
 #include <QtCore/QJsonArray>
 #include <QtCore/QJsonDocument>
 #include <QtCore/QJsonObject>
@@ -137,22 +137,15 @@ QByteArray mutatedTable(const QByteArray& csv, JsonMutation& random)
     return lines.join('\n');
 }
 
-void put(const QString& path, const QByteArray& bytes)
-{
-    QFile file(path);
-    ASSERT_TRUE(file.open(QIODevice::WriteOnly));
-    ASSERT_EQ(file.write(bytes), bytes.size());
-}
-
 TEST(MutatedRecords, ComeInAsSoundBooksOrAreRefusedInWordsAndLeaveNothing)
 {
     TempBook base;
     const auto full = must(Book::create(base.file(QStringLiteral("full.steelyard")), base.clock()));
     fillFullBook(*full);
-    const QDir folder(base.file(QStringLiteral("record")));
+    const testing_support::TempDir folder;
     must(exportBook(full->database(), folder.path(), std::nullopt, {}));
-    const QByteArray csv = fileBytes(folder.filePath(QStringLiteral("logbook.csv")));
-    const QJsonObject json = QJsonDocument::fromJson(fileBytes(folder.filePath(QStringLiteral("book.json")))).object();
+    const QByteArray csv = folder.read(u"logbook.csv");
+    const QJsonObject json = QJsonDocument::fromJson(folder.read(u"book.json")).object();
     ASSERT_FALSE(json.isEmpty());
     auto into = must(Book::create(base.file(QStringLiteral("into0.steelyard")), base.clock()));
     const QByteArray empty = must(dumpContent(into->database()));
@@ -162,8 +155,8 @@ TEST(MutatedRecords, ComeInAsSoundBooksOrAreRefusedInWordsAndLeaveNothing)
     for (unsigned seed = 1; seed <= records; ++seed) {
         JsonMutation random(seed);
         const bool table = random.between(0, 4) == 0;
-        put(folder.filePath(QStringLiteral("logbook.csv")), table ? mutatedTable(csv, random) : csv);
-        put(folder.filePath(QStringLiteral("book.json")), QJsonDocument(table ? json : random.of(json)).toJson());
+        (void)folder.write(u"logbook.csv", table ? mutatedTable(csv, random) : csv);
+        (void)folder.write(u"book.json", QJsonDocument(table ? json : random.of(json)).toJson());
         const auto read = importExport(*into, folder.path(), {});
         if (!read) {
             ++words;

@@ -163,6 +163,7 @@ std::vector<CountedExposure> countExposures(const LineRecord& record, const std:
     const Loading loading = record.variant.value.loading;
     const auto comparedLoad = latestWorkingLoad(record, asOf);
     std::vector<CountedExposure> counted;
+    counted.reserve(record.exposures.size());
     for (const Exposure& exposure : record.exposures)
         if (exposure.date <= asOf && hasTrainingSet(exposure))
             counted.push_back(

@@ -30,7 +30,7 @@ public:
     void advance(const AthleteLog&, const CountedLines&, QDate until);
     // A line without an exposure so far is one that hasn't started.
     [[nodiscard]] const LineTracker& line(Id<LiftLine>) const;
-    // For LineTracker::listen: before the first advance().
+    // For LineTracker::listen: to hear of everything, before the first advance().
     [[nodiscard]] LineTracker& lineToListenTo(Id<LiftLine>);
 
 private:

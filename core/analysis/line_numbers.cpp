@@ -33,16 +33,6 @@ double quantileOf(const std::vector<Bell>& bells, double probability)
     return 0.5 * (low + high);
 }
 
-// Visits every regime of every case with its share of the whole.
-template <class Visit>
-void visitParts(const LineTracker& tracker, Visit&& visit)
-{
-    const auto weights = tracker.caseWeights();
-    for (std::size_t i = 0; i < weights.size(); ++i)
-        for (const RegimeHypothesis& part : tracker.cases()[i].filter.regimes())
-            if (weights[i] * part.weight > 0) visit(part, weights[i] * part.weight);
-}
-
 // b / lambda to first order.
 Bell growthOf(const RegimeHypothesis& part, double weight)
 {
@@ -59,10 +49,14 @@ TrendRate rateOf(const LineTracker& tracker)
 {
     std::vector<Bell> bells;
     TrendRate rate;
-    visitParts(tracker, [&](const RegimeHypothesis& part, double weight) {
-        bells.push_back(growthOf(part, weight));
-        rate.perWeek += weight * bells.back().mean;
-    });
+    const auto weights = tracker.caseWeights();
+    for (std::size_t i = 0; i < weights.size(); ++i)
+        for (const RegimeHypothesis& part : tracker.cases()[i].filter.regimes()) {
+            const double weight = weights[i] * part.weight;
+            if (!(weight > 0)) continue;
+            bells.push_back(growthOf(part, weight));
+            rate.perWeek += weight * bells.back().mean;
+        }
     rate.low90 = quantileOf(bells, 0.05);
     rate.high90 = quantileOf(bells, 0.95);
     const RegimeChances chances = calibrated(*tracker.chances());
@@ -88,14 +82,18 @@ CapacityEstimate capacityOf(const LineTracker& tracker, double bodyKg)
     const double single = zOfReps(1);
     double mean = 0;
     double second = 0;
-    visitParts(tracker, [&](const RegimeHypothesis& part, double weight) {
-        const double lambda = part.mean[4];
-        const double x = (part.mean[0] - single) / lambda;
-        const double variance =
-            (part.covariance[0][0] - 2 * x * part.covariance[0][4] + x * x * part.covariance[4][4]) / (lambda * lambda);
-        mean += weight * x;
-        second += weight * (x * x + std::max(variance, 0.0));
-    });
+    const auto weights = tracker.caseWeights();
+    for (std::size_t i = 0; i < weights.size(); ++i)
+        for (const RegimeLevel& part : tracker.cases()[i].filter.levels()) {
+            const double weight = weights[i] * part.weight;
+            if (!(weight > 0)) continue;
+            const double lambda = part.elasticity;
+            const double x = (part.level - single) / lambda;
+            const double variance =
+                (part.levelVariance - 2 * x * part.covariance + x * x * part.elasticityVariance) / (lambda * lambda);
+            mean += weight * x;
+            second += weight * (x * x + std::max(variance, 0.0));
+        }
     const double reach = kNormal90 * std::sqrt(std::max(second - mean * mean, 0.0));
     const double ln = tracker.lnReference() + mean;
     return {std::exp(ln) - bodyKg, std::exp(ln - reach) - bodyKg, std::exp(ln + reach) - bodyKg};

@@ -76,20 +76,6 @@ struct TrendPoint {
     friend bool operator==(const TrendPoint&, const TrendPoint&) = default;
 };
 
-// Where the capacity that a first set shows is likely to lie on a day to come, if training goes on as it does
-// (capacity_ahead.h).
-struct CapacityAhead {
-    QDate date;
-    double medianKg = 0;
-    double low50Kg = 0;
-    double high50Kg = 0;
-    double low80Kg = 0;
-    double high80Kg = 0;
-    double low95Kg = 0;
-    double high95Kg = 0;
-    friend bool operator==(const CapacityAhead&, const CapacityAhead&) = default;
-};
-
 inline constexpr int kSurpriseWeeks = 8;  // that they are kept for
 
 // How far the first working set of a session was from what was to be expected of it the moment before.
@@ -126,9 +112,8 @@ struct LineReading {
     std::optional<double> weeksToTell;
     std::optional<CapacityEstimate> capacity;
     std::optional<Forecast> next;
-    std::vector<ReadingPoint> points;  // every exposure, oldest first
-    std::vector<TrendPoint> trend;     // empty when there is none
-    std::vector<CapacityAhead> ahead;  // today and the weeks to come, with the trend; empty where it can't be said
+    std::vector<ReadingPoint> points;        // every exposure, oldest first
+    std::vector<TrendPoint> trend;           // empty when there is none
     std::vector<SessionSurprise> surprises;  // of the last kSurpriseWeeks weeks, oldest first
     int parametersVersion = 0;               // of the numbers it rests on; 0: as shipped
 };

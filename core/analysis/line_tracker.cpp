@@ -26,17 +26,12 @@ constexpr double kLeastCaseWeight = 0.02;
 // ln likelihood of an experience that was dropped, below the best.
 constexpr double kDroppedEvidence = -8;
 
-double heardBodyKg(const LineRecord& record, const std::vector<BodyMassEntry>& masses, QDate date)
-{
-    return bodyPartKg(record.variant.value.loading, masses, date).value_or(kAssumedBodyKg);
-}
-
 // Median of the first sets' ln kilograms moved.
-double referenceOf(const LineRecord& record, const std::vector<BodyMassEntry>& masses)
+double referenceOf(const LineRecord& record, const AthleteLog& log)
 {
     std::vector<double> first;
     for (const Exposure& exposure : record.exposures) {
-        const SetContext context{record.variant.value.loading, heardBodyKg(record, masses, exposure.date)};
+        const SetContext context{record.variant.value.loading, heardBodyKg(record, log, exposure.date)};
         for (const LoggedSet& logged : exposure.sets) {
             if (logged.set.kind == SetKind::WarmUp) continue;
             if (const auto ln = lnMoved(logged.set, context)) first.push_back(*ln);
@@ -67,6 +62,11 @@ double roughLnSingle(const RegimeObservation& said)
 }
 
 }  // namespace
+
+double heardBodyKg(const LineRecord& record, const AthleteLog& log, QDate date)
+{
+    return bodyPartKg(record.variant.value.loading, log.bodyMass, date).value_or(kAssumedBodyKg);
+}
 
 std::vector<RegimeObservation> HeardSession::ofUsualDay() const
 {
@@ -151,14 +151,14 @@ SetContext LineTracker::contextAt(const LineRecord& record, const AthleteLog& lo
 // Without the usual reserve, which takes a median and is seldom asked for.
 SetContext LineTracker::frameAt(const LineRecord& record, const AthleteLog& log, QDate date) const
 {
-    return {record.variant.value.loading, heardBodyKg(record, log.bodyMass, date), m_lnReference,
-            record.variant.value.band.high, kAssumedReserve};
+    return {record.variant.value.loading, heardBodyKg(record, log, date), m_lnReference, record.variant.value.band.high,
+            kAssumedReserve};
 }
 
 void LineTracker::advance(const LineRecord& record, std::span<const CountedExposure> counted, const AthleteLog& log,
                           QDate until)
 {
-    if (m_taken == 0) m_lnReference = referenceOf(record, log.bodyMass);
+    if (m_taken == 0) m_lnReference = referenceOf(record, log);
     m_line = record.line;
     for (; m_taken < record.exposures.size() && record.exposures[m_taken].date <= until; ++m_taken) {
         closeWeeksBefore(weekOf(record.exposures[m_taken].date), counted, log);

@@ -52,6 +52,9 @@ struct HeardSession {
     [[nodiscard]] std::vector<RegimeObservation> ofUsualDay() const;
 };
 
+// Kilograms of the body that a set of this line moves on that day; an assumed body where none is written down.
+[[nodiscard]] double heardBodyKg(const LineRecord&, const AthleteLog&, QDate);
+
 class LineTracker {
 public:
     // Both must outlive the tracker. `experience` absent: not known.

@@ -1,6 +1,5 @@
 #include "core/analysis/regime_engine.h"
 
-#include "core/analysis/capacity_ahead.h"
 #include "core/analysis/common_fall.h"
 #include "core/analysis/line_numbers.h"
 #include "core/analysis/plain_trend.h"
@@ -53,12 +52,13 @@ void placePoints(LineReading& reading, const LineTracker& tracker, const LineRec
     const double elasticity = elasticityOf(tracker);
     const double fatigue = fatigueOf(tracker);
     const double single = zOfReps(1);
+    SetContext context = tracker.contextAt(record, log, record.exposures.front().date);
     auto point = reading.points.begin();
     for (const Exposure& exposure : record.exposures) {
         while (point != reading.points.end() && point->date < exposure.date) ++point;
         if (point == reading.points.end()) return;
         if (point->date != exposure.date || !point->capacityKg) continue;
-        const SetContext context = tracker.contextAt(record, log, exposure.date);
+        context.bodyKg = heardBodyKg(record, log, exposure.date);
         std::optional<double> best;     // of sets that speak exactly, or between two bounds
         std::optional<double> bounded;  // of the others, at their bound: a point needs a place
         int number = 0;
@@ -184,7 +184,7 @@ bool mayDrawAt(QDate date, const LineRecord& record, const AthleteLog& log, std:
 
 TrendPoint courseAt(const LineTracker& after, const LineRecord& record, const AthleteLog& log, QDate date)
 {
-    const CapacityEstimate known = capacityOf(after, after.contextAt(record, log, date).bodyKg);
+    const CapacityEstimate known = capacityOf(after, heardBodyKg(record, log, date));
     return {date, known.kg, known.low90Kg, known.high90Kg};
 }
 
@@ -211,6 +211,7 @@ LineReading RegimeEngine::readTracked(const LineRecord& record, const AthleteLog
 {
     LineReading reading;
     reading.parametersVersion = m_parameters.version;
+    reading.points.reserve(counted.size());
     for (const CountedExposure& exposure : counted) reading.points.push_back(exposure.point);
     reading.exposures = static_cast<int>(counted.size());
     addShares(reading, counted, asOf, m_thresholds);
@@ -239,9 +240,6 @@ LineReading RegimeEngine::readTracked(const LineRecord& record, const AthleteLog
             const SetContext context = tracker.contextAt(record, log, asOf);
             reading.next = nextSet(tracker, counted, context, asOf);
             if (bodyPartKg(context.loading, log.bodyMass, asOf)) addKilograms(reading, tracker, context);
-            const bool trains = counted.back().point.date.daysTo(asOf) <= m_thresholds.layoffDays;
-            if (reading.capacity && reading.next && trains && !gates.tooFew && m_depth == ReadingDepth::Course)
-                reading.ahead = capacityAhead(tracker, context, *reading.next, asOf);
         }
     }
     reading.why = whySentence(reading, gates, m_thresholds, m_wording);
@@ -250,22 +248,39 @@ LineReading RegimeEngine::readTracked(const LineRecord& record, const AthleteLog
 
 std::vector<LineReading> RegimeEngine::readAll(const AthleteLog& log, QDate asOf) const
 {
+    LifterTracker state(m_parameters, m_thresholds, log.athlete.value.experience);
+    return readAll(log, asOf, state);
+}
+
+std::vector<LineReading> RegimeEngine::readAll(const AthleteLog& log, QDate asOf, LifterTracker& state) const
+{
     const CountedLines counted = countLines(log, asOf);
-    LifterTracker lifter(m_parameters, m_thresholds, log.athlete.value.experience);
     std::vector<std::vector<TrendPoint>> courses(log.lines.size());
     if (m_depth == ReadingDepth::Course)
         for (std::size_t i = 0; i < log.lines.size(); ++i)
-            lifter.lineToListenTo(log.lines[i].id)
+            state.lineToListenTo(log.lines[i].id)
                 .listen({}, [&, i](const LineTracker& after, const HeardSession& heard) {
                     const QDate date = log.lines[i].exposures[heard.exposure].date;
                     if (!mayDrawAt(date, log.lines[i], log, counted[i], m_thresholds)) return;
                     const TrendPoint known = courseAt(after, log.lines[i], log, date);
                     if (isSayable(known.kg, known.low90Kg, known.high90Kg)) courses[i].push_back(known);
                 });
-    lifter.advance(log, counted, asOf);
-    auto readings = readLifter(log, asOf, lifter, counted);
+    state.advance(log, counted, asOf);
+    if (m_depth == ReadingDepth::Course)
+        for (const LineRecord& line : log.lines) state.lineToListenTo(line.id).listen({});
+    auto readings = readLifter(log, asOf, state, counted);
     for (std::size_t i = 0; i < readings.size(); ++i) readings[i].trend = std::move(courses[i]);
     return readings;
+}
+
+std::vector<CapacityAhead> RegimeEngine::ahead(const LineRecord& record, const AthleteLog& log,
+                                               const LineReading& reading, const LifterTracker& state, QDate asOf) const
+{
+    // A rate is stated of what is long enough.
+    if (!reading.capacity || !reading.next || !reading.rate) return {};
+    if (reading.points.back().date.daysTo(asOf) > m_thresholds.layoffDays) return {};
+    const LineTracker& line = state.line(record.id);
+    return capacityAhead(line, line.contextAt(record, log, asOf), *reading.next, asOf);
 }
 
 std::vector<LineReading> RegimeEngine::readAll(const AthleteLog& log, QDate asOf, ReadingMemory& memory) const

@@ -13,6 +13,7 @@
 // Thresholds: verdict_thresholds.h. Sets: set_evidence.h. Filter: regime_filter.h. Order: verdict_rules.h.
 #pragma once
 
+#include "core/analysis/capacity_ahead.h"
 #include "core/analysis/reading_memory.h"
 #include "core/base/wording.h"
 
@@ -27,8 +28,14 @@ public:
     explicit RegimeEngine(ReadingParameters parameters = {}, VerdictThresholds thresholds = {}, Wording wording = {},
                           ReadingDepth depth = ReadingDepth::Numbers);
     [[nodiscard]] std::vector<LineReading> readAll(const AthleteLog& log, QDate asOf) const override;
+    // The same; `state`, new and of this engine's numbers, is left as it is on that day, for those who ask further.
+    [[nodiscard]] std::vector<LineReading> readAll(const AthleteLog& log, QDate asOf, LifterTracker& state) const;
     // The same, going on from what is kept, and therefore without the course. The memory must not outlive the engine.
     [[nodiscard]] std::vector<LineReading> readAll(const AthleteLog& log, QDate asOf, ReadingMemory& memory) const;
+    // The weeks to come, by the state that readAll() left: dear, so only of the line that is looked at. Empty where too
+    // little is known to say it, or the line rests.
+    [[nodiscard]] std::vector<CapacityAhead> ahead(const LineRecord& record, const AthleteLog& log, const LineReading&,
+                                                   const LifterTracker& state, QDate asOf) const;
     // The state behind a reading, for forecasts and explanations; `before` hears of every session on the way. Must not
     // outlive the engine.
     [[nodiscard]] LineTracker track(const LineRecord& record, const AthleteLog& log, QDate asOf,

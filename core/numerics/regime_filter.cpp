@@ -264,6 +264,41 @@ std::vector<RegimeHypothesis> RegimeFilterOf<Real>::regimes() const
 }
 
 template <class Real>
+std::array<RegimeLevel, kRegimes> RegimeFilterOf<Real>::levels() const
+{
+    assert(started());
+    constexpr std::size_t kLevel = 0;
+    constexpr std::size_t kElasticity = 4;
+    std::array<RegimeLevel, kRegimes> out;
+    const std::size_t ages = m_lanes / kRegimes;
+    const auto at = [&](std::size_t row, std::size_t lane) {
+        return static_cast<double>(m_values[row * m_lanes + lane]);
+    };
+    for (std::size_t mode = 0; mode < kRegimes; ++mode) {
+        RegimeLevel& one = out[mode];
+        const std::size_t first = mode * ages;
+        for (std::size_t lane = first; lane < first + ages; ++lane) one.weight += static_cast<double>(m_weights[lane]);
+        const auto shareOf = [&](std::size_t lane) {
+            return one.weight > 0 ? static_cast<double>(m_weights[lane]) / one.weight : 1.0 / static_cast<double>(ages);
+        };
+        for (std::size_t lane = first; lane < first + ages; ++lane) {
+            one.level += shareOf(lane) * at(kLevel, lane);
+            one.elasticity += shareOf(lane) * at(kElasticity, lane);
+        }
+        for (std::size_t lane = first; lane < first + ages; ++lane) {
+            const double share = shareOf(lane);
+            const double level = at(kLevel, lane) - one.level;
+            const double elasticity = at(kElasticity, lane) - one.elasticity;
+            one.levelVariance += share * (at(covarianceRow(kLevel, kLevel), lane) + level * level);
+            one.covariance += share * (at(covarianceRow(kLevel, kElasticity), lane) + level * elasticity);
+            one.elasticityVariance +=
+                share * (at(covarianceRow(kElasticity, kElasticity), lane) + elasticity * elasticity);
+        }
+    }
+    return out;
+}
+
+template <class Real>
 std::vector<PredictedComponent> RegimeFilterOf<Real>::predict(double day, const RegimeObservation& set) const
 {
     return predictFrom(hypotheses(), day, set);

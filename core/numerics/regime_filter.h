@@ -64,6 +64,16 @@ struct RegimeHypothesis {
     std::array<std::array<double, kRegimeStates>, kRegimeStates> covariance{};
 };
 
+// What is known of level and elasticity in one regime.
+struct RegimeLevel {
+    double weight = 0;
+    double level = 0;       // a
+    double elasticity = 0;  // lambda
+    double levelVariance = 0;
+    double covariance = 0;
+    double elasticityVariance = 0;
+};
+
 struct RegimeSummary {
     std::array<double, kRegimes> probability{};  // by Regime
     double probabilitySlopeOver = 0;             // P(b > delta lambda): growth above delta of load a week
@@ -120,6 +130,8 @@ public:
     [[nodiscard]] PredictedComponent expect(double day, const RegimeObservation& set) const;
     // Each regime's hypotheses as one Gaussian; `age` is the mean one, rounded.
     [[nodiscard]] std::vector<RegimeHypothesis> regimes() const;
+    // Of these what a capacity needs, at a fraction of the cost.
+    [[nodiscard]] std::array<RegimeLevel, kRegimes> levels() const;
     // ln of the likelihood of everything seen.
     [[nodiscard]] double logLikelihood() const { return m_logLikelihood; }
 

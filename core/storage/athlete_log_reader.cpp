@@ -63,7 +63,7 @@ Result<void> readSets(Database& db, AthleteLog& log, const LinePlaces& places, c
 {
     STEELYARD_TRY(auto st, db.prepare("SELECT s.date, e.line_id, e.id, e.position, " + std::string(kSetColumns)
                                       + " FROM session s JOIN set_entry e ON e.session_id = s.id "
-                                        "WHERE s.athlete_id = ?1 AND s.date <= ?2 ORDER BY s.date, e.position"));
+                                        "WHERE s.athlete_id = ?1 AND s.date <= ?2 ORDER BY s.date"));
     st.bindAll(log.athlete.id, until);
     std::string lastDate;
     while (true) {

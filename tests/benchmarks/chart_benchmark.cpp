@@ -73,13 +73,20 @@ void print(const char* what, double ms, double plainMs)
     std::printf("%-44s %8.2f %8.2f\n", what, ms, ms / plainMs);
 }
 
-ProgressSource sourceOf(const LineReading& reading, const AthleteLog& log, const LineRecord& line)
+void compareLine(const AthleteLog& log, std::size_t at)
 {
-    return {reading, log.blocks, log.decisions, line.id, line.exercise.value.name, &line};
-}
-
-void compare(const ProgressSource& source)
-{
+    const RegimeEngine engine({}, {}, {}, ReadingDepth::Course);
+    LifterTracker state(engine.parameters(), engine.thresholds(), log.athlete.value.experience);
+    const auto readings = engine.readAll(log, benchmark::clubDay(), state);
+    const LineRecord& line = log.lines[at];
+    const ProgressSource source{readings[at],
+                                log.blocks,
+                                log.decisions,
+                                line.id,
+                                line.exercise.value.name,
+                                &line,
+                                nullptr,
+                                engine.ahead(line, log, readings[at], state, benchmark::clubDay())};
     const ProgressSpec spec = buildProgressSpec(source, {});
     ProgressChart chart;
     chart.resize(kSize);
@@ -124,10 +131,9 @@ void compareFiveYears()
 {
     const QTemporaryDir folder;
     const AthleteLog log = fiveYears(folder.filePath(QStringLiteral("club.steelyard")));
-    const LineRecord& line =
-        *std::ranges::max_element(log.lines, {}, [](const LineRecord& record) { return record.exposures.size(); });
-    const LineReading reading = RegimeEngine({}, {}, {}, ReadingDepth::Course).read(line, log, benchmark::clubDay());
-    compare(sourceOf(reading, log, line));
+    const auto longest =
+        std::ranges::max_element(log.lines, {}, [](const LineRecord& record) { return record.exposures.size(); });
+    compareLine(log, static_cast<std::size_t>(longest - log.lines.begin()));
 }
 
 void compareSets(int sets)
@@ -144,10 +150,7 @@ void compareSets(int sets)
                           MadeSet{.load = load, .reps = reps - 1, .off = i % 4 == 0 ? 1 : 0, .rir = 1},
                           MadeSet{.load = load, .reps = reps - 2, .rir = i % 2 + 1.0}});
     }
-    const AthleteLog& log = builder.build();
-    const RegimeEngine engine({}, {}, {}, ReadingDepth::Course);
-    const LineReading reading = engine.read(log.lines.front(), log, benchmark::clubDay());
-    compare(sourceOf(reading, log, log.lines.front()));
+    compareLine(builder.build(), 0);
 }
 
 }  // namespace

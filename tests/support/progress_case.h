@@ -16,6 +16,7 @@ struct ProgressCase {
     LineReading reading;
     std::vector<Row<Block>> blocks;
     std::vector<Row<Decision>> decisions;
+    std::vector<CapacityAhead> ahead;
     ProgressOptions options{QLocale::c()};
     QStringList notes;  // of the first set, by session
 
@@ -43,7 +44,8 @@ struct ProgressCase {
         LineRecord& record = made.lines.front();
         for (qsizetype i = 0; i < notes.size(); ++i)
             record.exposures[static_cast<std::size_t>(i)].sets.front().set.note = notes[i];
-        return buildProgressSpec({reading, blocks, decisions, record.id, QStringLiteral("Arm curl"), &record}, options);
+        return buildProgressSpec(
+            {reading, blocks, decisions, record.id, QStringLiteral("Arm curl"), &record, nullptr, ahead}, options);
     }
 };
 

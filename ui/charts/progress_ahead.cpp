@@ -53,7 +53,7 @@ QString realChangeWords(const RealChange& change, const ProgressWords& words)
 
 void addFan(const ProgressSource& source, const ProgressWords& words, ProgressSpec& spec)
 {
-    for (const CapacityAhead& one : source.reading.ahead)
+    for (const CapacityAhead& one : source.ahead)
         spec.fan.push_back({chartDay(one.date),
                             words.shown(one.medianKg),
                             {words.shown(one.low95Kg), words.shown(one.low80Kg), words.shown(one.low50Kg)},

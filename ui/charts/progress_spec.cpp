@@ -28,7 +28,7 @@ private:
     [[nodiscard]] QString unit() const { return m_words.unit(); }
     [[nodiscard]] bool inside(QDate day) const { return day >= m_spec.from && day <= m_spec.to; }
     [[nodiscard]] bool hasNext() const { return m_options.nextSet && m_source.reading.next.has_value(); }
-    [[nodiscard]] bool hasFan() const { return m_options.nextSet && !m_source.reading.ahead.empty(); }
+    [[nodiscard]] bool hasFan() const { return m_options.nextSet && !m_source.ahead.empty(); }
     [[nodiscard]] static PointKind kindOf(const ReadingPoint& point);
     void setTime();
     void addPoints();
@@ -101,7 +101,7 @@ void ProgressBuilder::setTime()
     m_lastDay = m_spec.to;
     m_spec.from = m_spec.from.addDays(-m_margin);
     m_spec.to = m_spec.to.addDays(hasNext() ? 3 * m_margin : m_margin);
-    if (hasFan()) m_spec.to = std::max(m_spec.to, m_source.reading.ahead.back().date.addDays(m_margin / 2 + 1));
+    if (hasFan()) m_spec.to = std::max(m_spec.to, m_source.ahead.back().date.addDays(m_margin / 2 + 1));
 }
 
 void ProgressBuilder::addPoints()

@@ -14,6 +14,7 @@
 // where the record ended long ago.
 #pragma once
 
+#include "core/analysis/capacity_ahead.h"
 #include "core/analysis/line_reading.h"
 #include "ui/charts/chart_axis.h"
 #include "ui/charts/chart_scale.h"
@@ -187,6 +188,7 @@ struct ProgressSource {
     QString name;                                     // of the line, for the summary
     const LineRecord* record = nullptr;               // absent: no sets, no notes, no trials
     const std::vector<Row<Trial>>* trials = nullptr;  // of the athlete; absent: none
+    std::vector<CapacityAhead> ahead = {};            // empty: nothing can be said
 };
 
 struct ProgressOptions {

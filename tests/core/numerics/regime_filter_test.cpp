@@ -164,5 +164,42 @@ TEST(RegimeFilter, ExpectsTheMeanAndSpreadOfItsForecastWithoutTheOffDays)
     EXPECT_GT(compared, 100);
 }
 
+// By second moments of all hypotheses, which is another way to the same numbers.
+TEST(RegimeFilter, KnowsLevelAndElasticityOfEachRegimeAsItsHypothesesDo)
+{
+    const RegimeParameters parameters;
+    for (const GoldenLine& line : goldenLines()) {
+        PreciseRegimeFilter filter(parameters, kPaces[line.level], 1.0);
+        for (const GoldenSession& session : line.sessions) filter.session(session.day, session.sets);
+        const auto levels = filter.levels();
+        for (std::size_t mode = 0; mode < kRegimes; ++mode) {
+            double weight = 0;
+            double a = 0;
+            double lambda = 0;
+            double aa = 0;
+            double al = 0;
+            double ll = 0;
+            for (const RegimeHypothesis& one : filter.hypotheses()) {
+                if (one.regime != static_cast<Regime>(mode)) continue;
+                weight += one.weight;
+                a += one.weight * one.mean[0];
+                lambda += one.weight * one.mean[4];
+                aa += one.weight * (one.covariance[0][0] + one.mean[0] * one.mean[0]);
+                al += one.weight * (one.covariance[0][4] + one.mean[0] * one.mean[4]);
+                ll += one.weight * (one.covariance[4][4] + one.mean[4] * one.mean[4]);
+            }
+            ASSERT_GT(weight, 0);
+            a /= weight;
+            lambda /= weight;
+            EXPECT_NEAR(levels[mode].weight, weight, 1e-12);
+            EXPECT_NEAR(levels[mode].level, a, 1e-12);
+            EXPECT_NEAR(levels[mode].elasticity, lambda, 1e-12);
+            EXPECT_NEAR(levels[mode].levelVariance, aa / weight - a * a, 1e-11);
+            EXPECT_NEAR(levels[mode].covariance, al / weight - a * lambda, 1e-11);
+            EXPECT_NEAR(levels[mode].elasticityVariance, ll / weight - lambda * lambda, 1e-11);
+        }
+    }
+}
+
 }  // namespace
 }  // namespace steelyard

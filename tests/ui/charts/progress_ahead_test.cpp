@@ -21,7 +21,7 @@ ProgressCase withFan(int weeks = 6)
     ProgressCase c;
     c.reading = madeUpReading(40);
     c.options.asOf = c.reading.points.back().date.addDays(3);
-    for (int week = 0; week <= weeks; ++week) c.reading.ahead.push_back(aheadOn(c.options.asOf.addDays(7 * week), 50));
+    for (int week = 0; week <= weeks; ++week) c.ahead.push_back(aheadOn(c.options.asOf.addDays(7 * week), 50));
     return c;
 }
 

@@ -54,7 +54,7 @@ TEST(LifterReading, RestsOnTheNumbersThatTheBookHasLearned)
     ASSERT_TRUE(transaction.commit());
     const auto learned = read(today);
     EXPECT_EQ(learned.readings.at(0).parametersVersion, 1);
-    EXPECT_EQ(learned.parameters.filter.dayNoise, 0.2);
+    EXPECT_EQ(learned.engine->parameters().filter.dayNoise, 0.2);
     const auto width = [](const LifterReading& lifter) {
         const TrendRate rate = lifter.readings.at(0).rate.value();
         return rate.high90 - rate.low90;

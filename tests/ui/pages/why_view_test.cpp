@@ -154,7 +154,7 @@ TEST(WhyView, SaysWhenTheLastWeeksHoldNoSet)
     const LifterReading lifter = readingOfLog(builder);
     WhyView view;
     view.show();
-    view.showExplanation(lifter.readings[0], explainLineOf(lifter, 0), lifter.thresholds);
+    view.showExplanation(lifter.readings[0], explainLineOf(lifter, 0), lifter.engine->thresholds());
     EXPECT_EQ(view.table()->model()->rowCount(), 0);
     bool said = false;
     for (const QLabel* label : view.findChildren<QLabel*>())
@@ -169,7 +169,7 @@ TEST(WhyView, KeepsTheAnswerInSightInANarrowWindowAndBesideItsSetInAWideOne)
     const LifterReading lifter = readingOfLog(mixedSets());
     WhyView view;
     view.show();
-    view.showExplanation(lifter.readings[0], explainLineOf(lifter, 0), lifter.thresholds);
+    view.showExplanation(lifter.readings[0], explainLineOf(lifter, 0), lifter.engine->thresholds());
     const QTableView& table = *view.table();
     const auto endOf = [&](int column) { return table.columnViewportPosition(column) + table.columnWidth(column); };
     int others = 0;
@@ -188,7 +188,7 @@ TEST(WhyView, TellsWhichSessionIsLookedAt)
 {
     const LifterReading lifter = readingOfLog(mixedSets());
     WhyView view;
-    view.showExplanation(lifter.readings[0], explainLineOf(lifter, 0), lifter.thresholds);
+    view.showExplanation(lifter.readings[0], explainLineOf(lifter, 0), lifter.engine->thresholds());
     QSignalSpy looked(&view, &WhyView::sessionLookedAt);
     view.lookAt(12);
     ASSERT_EQ(looked.size(), 1);

@@ -1,6 +1,5 @@
 #include "ui/pages/lifter/compare_view.h"
 
-#include "core/analysis/regime_engine.h"
 #include "ui/charts/everyday_spec.h"
 #include "ui/format/format.h"
 #include "ui/format/people.h"
@@ -201,9 +200,8 @@ void CompareView::readBands()
     m_job = m_jobs.run(
         this, tr("Taking a line apart by repetitions"),
         [lifter = m_shown.lifter, line = m_shown.line](const Progress&) -> Result<Read> {
-            const RegimeEngine engine(lifter->parameters, lifter->thresholds, format::wording(), ReadingDepth::Course);
             BandSplit split = splitByBand(lifter->log, line);
-            auto readings = engine.readAll(split.log, lifter->asOf);
+            auto readings = lifter->engine->readAll(split.log, lifter->asOf);
             return Read{std::move(split), std::move(readings)};
         },
         [this, asked](Result<Read> read) {

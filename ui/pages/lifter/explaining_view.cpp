@@ -32,7 +32,7 @@ void ExplainingView::show(const ShownLine& shown)
         [lifter = shown.lifter, line = shown.line](const Progress&) { return explainLineOf(*lifter, line); },
         [this, asked](LineExplanation answer) {
             if (asked != m_asked) return;
-            m_why->showExplanation(m_shown.reading(), std::move(answer), m_shown.lifter->thresholds);
+            m_why->showExplanation(m_shown.reading(), std::move(answer), m_shown.lifter->engine->thresholds());
             m_why->lookAt(m_shown.exposure());
         });
 }

@@ -1,6 +1,5 @@
 #include "ui/pages/lifter/lifter_reading.h"
 
-#include "core/analysis/regime_engine.h"
 #include "core/book/reading_numbers.h"
 #include "core/flags/reading_thresholds.h"
 #include "core/storage/athlete_log_reader.h"
@@ -23,24 +22,28 @@ struct LifterReadingText {
 Result<LifterReading> readLines(AthleteLog log, const ReadingParameters& parameters, const RuleSettings& settings,
                                 QDate asOf, const Progress& progress)
 {
-    const VerdictThresholds thresholds = readingThresholds(settings);
-    const RegimeEngine engine(parameters, thresholds, format::wording(), ReadingDepth::Course);
-    auto readings = engine.readAll(log, asOf);
+    auto engine = std::make_shared<const RegimeEngine>(parameters, readingThresholds(settings), format::wording(),
+                                                       ReadingDepth::Course);
+    LifterTracker state(engine->parameters(), engine->thresholds(), log.athlete.value.experience);
+    auto readings = engine->readAll(log, asOf, state);
     if (progress.cancelled())
         return fail(ErrorCode::Cancelled, LifterReadingText::tr("Reading the record was stopped."));
-    return LifterReading{std::move(log), std::move(readings), parameters, thresholds, asOf};
+    return LifterReading{std::move(log), std::move(engine), std::move(state), std::move(readings), asOf};
 }
 
 LineExplanation explainLineOf(const LifterReading& lifter, std::size_t line)
 {
-    const RegimeEngine engine(lifter.parameters, lifter.thresholds, format::wording());
-    return explainLine(engine, lifter.log.lines[line], lifter.log, lifter.asOf);
+    return explainLine(*lifter.engine, lifter.log.lines[line], lifter.log, lifter.asOf);
+}
+
+std::vector<CapacityAhead> aheadOf(const LifterReading& lifter, std::size_t line)
+{
+    return lifter.engine->ahead(lifter.log.lines[line], lifter.log, lifter.readings[line], lifter.state, lifter.asOf);
 }
 
 std::optional<LineCurve> curveOf(const LifterReading& lifter, std::size_t line)
 {
-    const RegimeEngine engine(lifter.parameters, lifter.thresholds, format::wording());
-    return curveOfLine(engine, lifter.log.lines[line], lifter.log, lifter.asOf);
+    return curveOfLine(*lifter.engine, lifter.log.lines[line], lifter.log, lifter.asOf);
 }
 
 Result<LifterReading> readLifter(const QString& bookPath, Id<Athlete> athlete, QDate asOf, const Progress& progress)

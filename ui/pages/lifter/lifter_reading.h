@@ -8,17 +8,20 @@
 
 #include "core/analysis/line_curve.h"
 #include "core/analysis/line_explanation.h"
+#include "core/analysis/regime_engine.h"
 #include "core/base/progress.h"
 #include "core/domain/repetition.h"
 #include "core/domain/rule_settings.h"
+
+#include <memory>
 
 namespace steelyard {
 
 struct LifterReading {
     AthleteLog log;
+    std::shared_ptr<const RegimeEngine> engine;
+    LifterTracker state;  // on that day; rests on the engine
     std::vector<LineReading> readings;
-    ReadingParameters parameters;
-    VerdictThresholds thresholds;
     QDate asOf;
     std::vector<SetRepetitions> repetitions = {};  // of every line, by set
 };
@@ -27,6 +30,8 @@ struct LifterReading {
                                                const Progress& progress);
 // The sets behind one of the readings.
 [[nodiscard]] LineExplanation explainLineOf(const LifterReading& lifter, std::size_t line);
+// The weeks to come of one of the lines: some milliseconds.
+[[nodiscard]] std::vector<CapacityAhead> aheadOf(const LifterReading& lifter, std::size_t line);
 // Repetitions against load on one of the lines.
 [[nodiscard]] std::optional<LineCurve> curveOf(const LifterReading& lifter, std::size_t line);
 // The same from a record, numbers and settings that are at hand.

@@ -47,9 +47,11 @@ void ProgressView::show(const ShownLine& shown)
         options.nextSet = false;
     }
     const AthleteLog& log = shown.lifter->log;
-    options.layoffDays = shown.lifter->thresholds.layoffDays;
+    options.layoffDays = shown.lifter->engine->thresholds().layoffDays;
     m_chart->setSpec(buildProgressSpec(
-        {shown.reading(), log.blocks, log.decisions, record.id, lineTitle(record), &record, &log.trials}, options));
+        {shown.reading(), log.blocks, log.decisions, record.id, lineTitle(record), &record, &log.trials,
+         options.nextSet ? aheadOf(*shown.lifter, shown.line) : std::vector<CapacityAhead>()},
+        options));
     lookAt(shown.exposure());
 }
 

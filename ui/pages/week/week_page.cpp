@@ -20,6 +20,7 @@
 #include <QtWidgets/QVBoxLayout>
 
 #include <algorithm>
+#include <utility>
 
 namespace steelyard {
 namespace {
@@ -187,8 +188,18 @@ void WeekPage::markFine()
     Q_EMIT actionRequested(QStringLiteral("roster.next"));
 }
 
+void WeekPage::showEvent(QShowEvent* event)
+{
+    Page::showEvent(event);
+    if (std::exchange(m_stale, false)) refresh();
+}
+
 void WeekPage::refresh()
 {
+    sayProgress();
+    // Behind another page nobody looks, and flags take time to lay out.
+    m_stale = isHidden();
+    if (m_stale) return;
     const AthleteReview* review = m_athlete ? m_context.reviews.find(*m_athlete) : nullptr;
     sayHeading(review);
     const bool writable = !m_context.book.isReadOnly();
@@ -196,7 +207,6 @@ void WeekPage::refresh()
     m_panel->setLines(review ? review->lines : std::vector<LineReview>(), review ? review->unit : MassUnit::kg);
     m_flags->showReview(review ? std::optional(*review) : std::nullopt, writable,
                         review ? noteFor(*review) : QString());
-    if (review) sayProgress();
 }
 
 // Where nothing is flagged.

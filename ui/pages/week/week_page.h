@@ -37,6 +37,9 @@ public:
     [[nodiscard]] bool canPerform(const QString& action) const override;
     void perform(const QString& action) override;
 
+protected:
+    void showEvent(QShowEvent* event) override;
+
 private:
     void refresh();
     void sayHeading(const AthleteReview* review);
@@ -55,6 +58,7 @@ private:
     ReviewPace m_pace;
     QElapsedTimer m_timer;
     std::optional<int> m_finished;  // when last counted
+    bool m_stale = false;           // refreshed when it comes into sight
 
     ElidedLabel* m_name;
     QLabel* m_summary;

@@ -10,6 +10,7 @@
 
 #include <QtCore/QElapsedTimer>
 
+#include <algorithm>
 #include <random>
 
 namespace steelyard {
@@ -51,51 +52,67 @@ private:
     int m_most = 0;
 };
 
-TEST(ProgramKilledWhileSetsAreTyped, KeepsEveryAcknowledgedSetAndCanStillUndo)
-{
-    TempBook book;
-    const QString path = book.path();
-    book.close();
-    KillMoments moments(QStringLiteral("type"), path, 1);
-    int before = must(countSets(*must(Book::open(path, book.clock()))));
+// A book is typed into this many times; then a new one, because what is compared grows with it.
+constexpr int kKillsOfABook = 100;
+
+struct TypingKills {
+    int tried = 0;
     int inTheMiddle = 0;
-    for (int kill = 0; kill < killsOf(66); ++kill) {
+};
+
+void typeAndKill(const QString& path, const Clock& clock, KillMoments& moments, int kills, TypingKills& all)
+{
+    int before = must(countSets(*must(Book::open(path, clock))));
+    for (int kill = 0; kill < kills; ++kill, ++all.tried) {
+        SCOPED_TRACE(all.tried);
         KeyingProcess typing;
         typing.start({QStringLiteral("type"), path, QStringLiteral("--die-after"), moments.next()});
         typing.finish();
         ASSERT_TRUE(typing.wasKilled()) << typing.output().constData();
         const auto said = typing.said("acknowledged ");
         const int acknowledged = said ? said->toInt() : before;
-        inTheMiddle += said ? 1 : 0;
+        all.inTheMiddle += said ? 1 : 0;
         if (!said) moments.wasTooSoon();
 
-        const auto again = must(Book::open(path, book.clock()));
+        const auto again = must(Book::open(path, clock));
         ASSERT_FALSE(again->isReadOnly()) << "the lock of a program that is gone holds nobody up";
         const int there = must(countSets(*again));
-        ASSERT_GE(there, acknowledged) << "kill " << kill;
-        ASSERT_LE(there, acknowledged + 1) << "kill " << kill;
-        ASSERT_EQ(differenceFromTyped(*again, there), "") << "kill " << kill;
+        ASSERT_GE(there, acknowledged);
+        ASSERT_LE(there, acknowledged + 1);
+        ASSERT_EQ(differenceFromTyped(*again, there), "");
         if (there == 0) continue;
         const QByteArray whole = rawDump(again->database());
         must(again->history().undo());
-        ASSERT_EQ(differenceFromTyped(*again, there - 1), "") << "kill " << kill;
+        ASSERT_EQ(differenceFromTyped(*again, there - 1), "");
         must(again->history().redo());
-        ASSERT_EQ(rawDump(again->database()), whole) << "kill " << kill;
+        ASSERT_EQ(rawDump(again->database()), whole);
         before = there;
     }
-    EXPECT_GT(inTheMiddle, killsOf(66) / 5) << "most kills come while something is being written";
-    RecordProperty("kills", killsOf(66));
-    RecordProperty("sets", before);
 }
 
-TEST(ProgramKilledWhileItImports, HasEachFileWholeOrNotAtAllAndUndoesItAsOne)
+TEST(ProgramKilledWhileSetsAreTyped, KeepsEveryAcknowledgedSetAndCanStillUndo)
 {
-    TempBook book;
-    const QString path = book.path();
-    book.close();
-    KillMoments moments(QStringLiteral("import"), path, 2);
-    int before = must(countSets(*must(Book::open(path, book.clock())))) / test::kRowsAnImport;
-    for (int kill = 0; kill < killsOf(17); ++kill) {
+    TypingKills all;
+    int books = 0;
+    for (int left = killsOf(66); left > 0 && !HasFatalFailure(); left -= kKillsOfABook, ++books) {
+        TempBook book;
+        const QString path = book.path();
+        book.close();
+        KillMoments moments(QStringLiteral("type"), path, static_cast<unsigned>(1 + 10 * books));
+        typeAndKill(path, book.clock(), moments, std::min(left, kKillsOfABook), all);
+    }
+    EXPECT_EQ(all.tried, killsOf(66));
+    EXPECT_GT(all.inTheMiddle, killsOf(66) / 5) << "most kills come while something is being written";
+    RecordProperty("kills", all.tried);
+    RecordProperty("in_the_middle", all.inTheMiddle);
+    RecordProperty("books", books);
+}
+
+void importAndKill(const QString& path, const Clock& clock, KillMoments& moments, int kills)
+{
+    int before = must(countSets(*must(Book::open(path, clock)))) / test::kRowsAnImport;
+    for (int kill = 0; kill < kills; ++kill) {
+        SCOPED_TRACE(kill);
         KeyingProcess importing;
         importing.start({QStringLiteral("import"), path, QStringLiteral("--die-after"), moments.next()});
         importing.finish();
@@ -103,19 +120,31 @@ TEST(ProgramKilledWhileItImports, HasEachFileWholeOrNotAtAllAndUndoesItAsOne)
         const auto said = importing.said("acknowledged ");
         const int acknowledged = said ? said->toInt() : before;
 
-        const auto again = must(Book::open(path, book.clock()));
+        const auto again = must(Book::open(path, clock));
         const int sets = must(countSets(*again));
-        ASSERT_EQ(sets % test::kRowsAnImport, 0) << "kill " << kill;
-        ASSERT_GE(sets / test::kRowsAnImport, acknowledged) << "kill " << kill;
-        ASSERT_LE(sets / test::kRowsAnImport, acknowledged + 1) << "kill " << kill;
-        ASSERT_EQ(must(verifyBook(again->database(), {})).findings, QStringList()) << "kill " << kill;
+        ASSERT_EQ(sets % test::kRowsAnImport, 0);
+        ASSERT_GE(sets / test::kRowsAnImport, acknowledged);
+        ASSERT_LE(sets / test::kRowsAnImport, acknowledged + 1);
+        ASSERT_EQ(must(verifyBook(again->database(), {})).findings, QStringList());
         if (sets == 0) continue;
         const QByteArray whole = rawDump(again->database());
         must(again->history().undo());
-        ASSERT_EQ(must(countSets(*again)), sets - test::kRowsAnImport) << "kill " << kill;
+        ASSERT_EQ(must(countSets(*again)), sets - test::kRowsAnImport);
         must(again->history().redo());
-        ASSERT_EQ(rawDump(again->database()), whole) << "kill " << kill;
+        ASSERT_EQ(rawDump(again->database()), whole);
         before = sets / test::kRowsAnImport;
+    }
+}
+
+TEST(ProgramKilledWhileItImports, HasEachFileWholeOrNotAtAllAndUndoesItAsOne)
+{
+    unsigned seed = 2;
+    for (int left = killsOf(17); left > 0 && !HasFatalFailure(); left -= kKillsOfABook, seed += 10) {
+        TempBook book;
+        const QString path = book.path();
+        book.close();
+        KillMoments moments(QStringLiteral("import"), path, seed);
+        importAndKill(path, book.clock(), moments, std::min(left, kKillsOfABook));
     }
 }
 

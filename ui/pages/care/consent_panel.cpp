@@ -106,7 +106,8 @@ void ConsentPanel::askOrWithdraw()
     }
     m_state->setText(
         tr("This removes the discomfort of %1 ratings, %2 sentences about it%3, and empties undo; it can't "
-           "be taken back. Press once more to do it.")
+           "be taken back. A backup is made first: it still has all of this, and so have the earlier ones, until you "
+           "delete them. Press once more to do it.")
             .arg(QString::number(m_kept.ratings), QString::number(m_kept.sentences),
                  m_kept.jointHistory ? tr(" and the joint history") : QString()));
 }

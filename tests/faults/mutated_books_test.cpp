@@ -82,7 +82,7 @@ TEST(MutatedBooks, NeverEndTheProgramAndAreSavedAsSoundBooksOrRefused)
     }
     const QByteArray whole = fileBytes(base.file(QStringLiteral("base.steelyard")));
     Outcome outcome;
-    const unsigned books = faultsAreLong() ? 2000 : 60;
+    const unsigned books = faultsAreLong() ? 2000 : 200;
     for (unsigned seed = 1; seed <= books; ++seed) {
         const QTemporaryDir folder;
         const QString path = folder.filePath(QStringLiteral("club.steelyard"));

@@ -10,6 +10,8 @@
 #include <QtWidgets/QMenuBar>
 #include <QtWidgets/QPushButton>
 
+#include <algorithm>
+
 namespace steelyard {
 namespace {
 
@@ -89,6 +91,29 @@ TEST(WeekPage, StoresADecisionMadeByKeysAndTakesItBack)
     window->action(QStringLiteral("edit.undo"))->trigger();
     EXPECT_TRUE(window->book()->decisions().of(*who)->empty());
     EXPECT_TRUE(QTest::qWaitFor([&] { return window->reviews()->reviews().front().flags.size() == 1; }));
+}
+
+// What was laid out before the other page came into sight is of another lifter by then.
+TEST(WeekPage, ShowsAndAnswersTheLifterWhoWasChosenBehindAnotherPage)
+{
+    ShellBook shell({QStringLiteral("Bo Marrow"), QStringLiteral("Ada Fenwick")});
+    const auto window = shell.open();
+    const auto first = window->view()->roster()->chosen();
+    window->view()->showPlace(QStringLiteral("lifter"));
+    const auto& reviews = window->reviews()->reviews();
+    const auto other = std::ranges::find_if(reviews, [&](const AthleteReview& one) { return one.athlete != first; });
+    ASSERT_TRUE(other != reviews.end() && !other->flags.empty());
+    const Id<Athlete> who = other->athlete;
+    const auto line = other->flags.front().line;
+    window->view()->roster()->choose(who);
+    window->view()->showPlace(QStringLiteral("week"));
+    QTest::keyClick(window.get(), Qt::Key_D);
+    QTest::keyClicks(window->focusWidget(), QStringLiteral("was ill"));
+    QTest::keyClick(window->focusWidget(), Qt::Key_Return);
+    EXPECT_TRUE(window->book()->decisions().of(*first)->empty());
+    const auto stored = window->book()->decisions().of(who);
+    ASSERT_EQ(stored->size(), 1U);
+    EXPECT_EQ(stored->front().value.line, line);
 }
 
 TEST(RosterPane, OpensOnTheWorstLifter)

@@ -5,6 +5,7 @@
 #include "tests/support/scripted_prompter.h"
 #include "tests/support/temp_book.h"
 #include "tests/support/temp_dir.h"
+#include "ui/pages/care/consent_panel.h"
 #include "ui/pages/care/unseal_dialog.h"
 #include "ui/shell/add_lifter_dialog.h"
 #include "ui/shell/book_view.h"
@@ -186,6 +187,21 @@ TEST_F(LifterData, AConsentIsRecordedWithHowItWasGivenAndUndone)
     EXPECT_TRUE(says("They agreed on"));
     m_window->perform(QStringLiteral("edit.undo"));
     EXPECT_TRUE(bo().consents.empty());
+}
+
+TEST_F(LifterData, AWithdrawalSaysBeforehandThatBackupsStillHaveTheEntries)
+{
+    ConsentPanel panel;
+    panel.show(dana(), {.ratings = 3, .sentences = 2});
+    const auto buttons = panel.findChildren<QPushButton*>();
+    const auto withdraw =
+        std::ranges::find_if(buttons, [](const QPushButton* one) { return one->text().contains(u"Withdraw"); });
+    ASSERT_NE(withdraw, buttons.end());
+    (*withdraw)->click();
+    const auto labels = panel.findChildren<QLabel*>();
+    EXPECT_TRUE(std::ranges::any_of(labels, [](const QLabel* label) {
+        return label->text().contains(u"3 ratings") && label->text().contains(u"A backup is made first: it still has");
+    }));
 }
 
 TEST_F(LifterData, AWithdrawalSaysWhatGoesAndIsDoneByTheSecondPress)

@@ -2,6 +2,7 @@
 #include "ui/models/roster_filter.h"
 #include "ui/pages/first_run/first_run_page.h"
 #include "ui/shell/roster_pane.h"
+#include "ui/widgets/elided_label.h"
 
 #include <QtGui/QAction>
 #include <QtTest/QAbstractItemModelTester>
@@ -106,7 +107,11 @@ TEST(WeekPage, ShowsAndAnswersTheLifterWhoWasChosenBehindAnotherPage)
     const Id<Athlete> who = other->athlete;
     const auto line = other->flags.front().line;
     window->view()->roster()->choose(who);
+    const QString name = other->name;
     window->view()->showPlace(QStringLiteral("week"));
+    const auto labels = window->view()->findChildren<ElidedLabel*>();
+    EXPECT_TRUE(std::ranges::any_of(
+        labels, [&](const ElidedLabel* label) { return label->isVisible() && label->text() == name; }));
     QTest::keyClick(window.get(), Qt::Key_D);
     QTest::keyClicks(window->focusWidget(), QStringLiteral("was ill"));
     QTest::keyClick(window->focusWidget(), Qt::Key_Return);

@@ -5,6 +5,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <optional>
 #include <map>
 #include <tuple>
 
@@ -170,7 +171,13 @@ TEST(RegimeFilter, KnowsLevelAndElasticityOfEachRegimeAsItsHypothesesDo)
     const RegimeParameters parameters;
     for (const GoldenLine& line : goldenLines()) {
         PreciseRegimeFilter filter(parameters, kPaces[line.level], 1.0);
-        for (const GoldenSession& session : line.sessions) filter.session(session.day, session.sets);
+        std::optional<double> week;
+        for (const GoldenSession& session : line.sessions) {
+            // Weeks give each regime hypotheses of several ages, which differ.
+            for (; week && *week < std::floor(session.day / 7); ++*week) filter.startWeek();
+            week = std::floor(session.day / 7);
+            filter.session(session.day, session.sets);
+        }
         const auto levels = filter.levels();
         for (std::size_t mode = 0; mode < kRegimes; ++mode) {
             double weight = 0;
